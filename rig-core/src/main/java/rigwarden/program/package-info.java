@@ -1,0 +1,2 @@
+/** The list of steps of a test. */
+package rigwarden.program;

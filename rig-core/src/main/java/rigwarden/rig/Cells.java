@@ -1,0 +1,30 @@
+package rigwarden.rig;
+
+/**
+ * What is under test.
+ *
+ * @param series cells in series, 1…16
+ * @param ratedAmpHours rating by the seller, Ah
+ * @param ceilingVolts highest charge voltage by the cell maker's sheet, V
+ * @param cutOffVolts lowest discharge voltage by the sheet, V
+ * @param chargeC highest charge rate by the sheet, 1/h
+ * @param dischargeC highest discharge rate by the sheet, 1/h
+ */
+public record Cells(
+        int series,
+        double ratedAmpHours,
+        double ceilingVolts,
+        double cutOffVolts,
+        double chargeC,
+        double dischargeC) {
+
+    /** Highest charge current that cells and envelope allow, A. */
+    public double chargeAmps() {
+        return ratedAmpHours * Math.min(chargeC, Envelope.CHARGE_C);
+    }
+
+    /** Highest discharge current that cells and envelope allow, A. */
+    public double dischargeAmps() {
+        return ratedAmpHours * Math.min(dischargeC, Envelope.DISCHARGE_C);
+    }
+}

@@ -1,0 +1,119 @@
+package rigwarden.rig;
+
+import java.util.ArrayList;
+import java.util.List;
+import rigwarden.quantity.Quantity;
+
+/** Works out the channels of a scan from the parts, in one fixed order, with the uncertainty that each chain has. */
+public final class Channels {
+    /** Expanded (k = 2) from limits of a rectangular distribution: 2 / √3. */
+    private static final double FROM_LIMITS = 2 / Math.sqrt(3);
+    /** INA228 gain error of the shunt input, limits, relative: 0.05 %; from memory (SLYS021A, electrical characteristics). */
+    public static final double INA228_GAIN = 0.0005;
+    /** INA228 offset of the shunt input, limits, V: 1 µV; from memory (SLYS021A, electrical characteristics). */
+    public static final double INA228_OFFSET_VOLTS = 1e-6;
+    /** INA228 gain error of the bus input, limits, relative: 0.05 %; from memory (SLYS021A). */
+    public static final double INA228_BUS_GAIN = 0.0005;
+    /** Codes of the current register at full scale: 2^19 (SLYS021A, equation for CURRENT_LSB). */
+    public static final double INA228_FULL_SCALE_CODES = 524288;
+    /** Bus input, V a code: 195.3125 µV (SLYS021A, Table 8-1). */
+    public static final double INA228_BUS_VOLTS = 195.3125e-6;
+    /** ADS1115 at ± 4.096 V: 125 µV a code (SBAS444E, full-scale range table). */
+    public static final double ADS1115_VOLTS = 125e-6;
+    /** ADS1115 gain error, limits, relative: 0.15 % (SBAS444E, electrical characteristics). */
+    public static final double ADS1115_GAIN = 0.0015;
+    /** ADS1115 offset, limits, codes at this range; from memory (SBAS444E, electrical characteristics: ± 3 LSB at ± 2.048 V). */
+    public static final double ADS1115_OFFSET_CODES = 3;
+    /** MCP9601 hot junction, °C a code (DS20005426, section on the temperature registers). */
+    public static final double MCP9601_CELSIUS = 0.0625;
+    /** Ratio of host clock to chip clock, one part in 10^9 a code. */
+    public static final double RATIO_STEP = 1e-9;
+
+    private final List<Channel> made = new ArrayList<>();
+
+    private Channels() {}
+
+    /** The channels of a rig, index = place in the list. */
+    public static List<Channel> of(
+            long scanNanos,
+            ShuntMonitor shunt,
+            List<VoltageInput> inputs,
+            List<Probe> probes,
+            Instrument source,
+            Instrument sink) {
+        Channels channels = new Channels();
+        channels.shunt(scanNanos, shunt);
+        inputs.forEach(channels::input);
+        probes.forEach(channels::probe);
+        channels.switches(scanNanos);
+        channels.instrument("source", Role.SOURCE_VOLTS, Role.SOURCE_AMPS, Role.SOURCE_ON, source);
+        channels.instrument("sink", Role.SINK_VOLTS, Role.SINK_AMPS, Role.SINK_ON, sink);
+        channels.own(scanNanos);
+        return List.copyOf(channels.made);
+    }
+
+    /** Amperes for one code of the current register. */
+    public static double ampsPerCode(ShuntMonitor shunt) {
+        return shunt.fullScaleAmps() / INA228_FULL_SCALE_CODES;
+    }
+
+    private void shunt(long period, ShuntMonitor shunt) {
+        double gain = FROM_LIMITS * Math.hypot(shunt.toleranceRelative(), INA228_GAIN);
+        double offset = FROM_LIMITS * Math.hypot(INA228_OFFSET_VOLTS, shunt.thermoVolts()) / shunt.ohms();
+        double step = ampsPerCode(shunt);
+        double reach = shunt.fullScaleAmps();
+        add("current_a", Role.CURRENT, 0, period, step, 0, gain, offset, -reach, reach, 0);
+        add("charge_as", Role.ACCUMULATED, 0, period, step, 0, gain, 0, -1e9, 1e9, 0);
+        add("clock_ratio", Role.CLOCK_RATIO, 0, period, RATIO_STEP, 1, 0, 0, 0.98, 1.02, 0);
+        add("pack_v", Role.PACK_VOLTS, 0, period, INA228_BUS_VOLTS, 0, FROM_LIMITS * INA228_BUS_GAIN, 0.002, -1, 85, 0);
+    }
+
+    private void input(VoltageInput input) {
+        Calibration calibration = input.calibration();
+        double divider = input.divider() * calibration.gain();
+        double reach = Math.min(4.096, input.supplyVolts()) * divider;
+        double gain = calibration.known()
+                ? calibration.gainU()
+                : FROM_LIMITS * Math.hypot(ADS1115_GAIN, input.dividerRelative());
+        double offset = calibration.known()
+                ? calibration.offsetU()
+                : FROM_LIMITS * ADS1115_OFFSET_CODES * ADS1115_VOLTS * divider;
+        double lowest = input.role() == Role.CELL_VOLTS ? 1.0 : -0.5;
+        add(input.name(), input.role(), input.cell(), input.periodNanos(), ADS1115_VOLTS * divider,
+                calibration.offset(), gain, offset, lowest, reach - ADS1115_VOLTS * divider, 0);
+    }
+
+    private void probe(Probe probe) {
+        add(probe.name(), probe.place(), probe.cell(), probe.periodNanos(), MCP9601_CELSIUS, 0, 0,
+                probe.uncertaintyKelvin(), -40, 125, probe.lagSeconds());
+    }
+
+    private void switches(long period) {
+        add("loop_on", Role.LOOP, 0, period, 1, 0, 0, 0, 0, 1, 0);
+        add("coil_feed_on", Role.COIL_FEED, 0, period, 1, 0, 0, 0, 0, 1, 0);
+        add("contactor_on", Role.FEEDBACK, 0, period, 1, 0, 0, 0, 0, 1, 0);
+        add("arm_on", Role.ARM, 0, period, 1, 0, 0, 0, 0, 1, 0);
+    }
+
+    private void instrument(String name, Role volts, Role amps, Role on, Instrument instrument) {
+        long period = instrument.pollNanos();
+        double highest = 1.2 * instrument.maxVolts() + 1;
+        double most = 1.2 * instrument.maxAmps() + 1;
+        add(name + "_v", volts, 0, period, 1e-4, 0, instrument.voltsU(), 0.01, -1, highest, 0);
+        add(name + "_a", amps, 0, period, 1e-4, 0, instrument.ampsU(), 0.05, -most, most, 0);
+        add(name + "_on", on, 0, period, 1, 0, 0, 0, 0, 1, 0);
+    }
+
+    private void own(long period) {
+        add("recorder_lag_s", Role.RECORDER_LAG, 0, period, 1e-3, 0, 0, 0, 0, 1e6, 0);
+        add("free_bytes", Role.FREE_SPACE, 0, period, 1, 0, 0, 0, 0, 1e18, 0);
+        add("lateness_s", Role.LATENESS, 0, period, 1e-6, 0, 0, 0, -1, 1e6, 0);
+    }
+
+    private void add(String name, Role role, int cell, long period, double scale, double shift, double gainU,
+            double offsetU, double lowest, double highest, double lag) {
+        boolean exact = role.quantity() == Quantity.SWITCH;
+        made.add(new Channel(made.size(), name, role, cell, period, scale, shift, exact ? 0 : gainU,
+                exact ? 0 : offsetU, lowest, highest, lag));
+    }
+}

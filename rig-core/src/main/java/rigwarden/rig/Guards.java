@@ -1,0 +1,32 @@
+package rigwarden.rig;
+
+import java.util.List;
+
+/**
+ * The hardware layer that works with the computer dead.
+ *
+ * @param heartbeatShortest shortest hold of the heartbeat stage after its last edge, s
+ * @param heartbeatLongest longest hold, s
+ * @param loopContacts names of the normally-closed contacts in the loop
+ * @param latching whether the loop stays open until a person resets it
+ * @param windowHighVolts independent hardware window per cell, V; 0 when none is fitted
+ * @param windowLowVolts its lower edge, V; 0 when none
+ * @param contactLagSeconds longest time from coil off to contact open, s
+ * @param chargeStops elements that stop a charge, each alone
+ * @param dischargeStops elements that stop a discharge, each alone
+ */
+public record Guards(
+        double heartbeatShortest,
+        double heartbeatLongest,
+        List<String> loopContacts,
+        boolean latching,
+        double windowHighVolts,
+        double windowLowVolts,
+        double contactLagSeconds,
+        List<String> chargeStops,
+        List<String> dischargeStops) {
+
+    public boolean windowFitted() {
+        return windowHighVolts > 0 && windowLowVolts > 0;
+    }
+}

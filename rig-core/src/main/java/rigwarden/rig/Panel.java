@@ -1,0 +1,27 @@
+package rigwarden.rig;
+
+/**
+ * GPIO lines of the rig, by the controller's line numbers. Outputs are active high and pulled low by hardware.
+ *
+ * @param contactor output, coil order of K1
+ * @param precharge output, coil order of the pre-charge relay
+ * @param sourceRelay output, coil order of K2, the second way to stop a charge
+ * @param sinkRelay output, coil order of K3, the second way to stop a discharge
+ * @param heartbeat output, toggled once a scan while a lease is in force
+ * @param sounder output
+ * @param loop input, high while the loop of normally-closed contacts is closed
+ * @param coilFeed input, high while the coil supply behind loop and heartbeat stage is alive
+ * @param feedback input, high while K1's mirror contact says closed
+ * @param arm input, high while the arm key is turned
+ */
+public record Panel(
+        int contactor,
+        int precharge,
+        int sourceRelay,
+        int sinkRelay,
+        int heartbeat,
+        int sounder,
+        int loop,
+        int coilFeed,
+        int feedback,
+        int arm) {}

@@ -1,0 +1,86 @@
+package rigwarden.warden;
+
+import java.util.List;
+import java.util.Set;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Envelope;
+import rigwarden.rig.Role;
+
+/** Voltages of the cells. Limits hold for the true value: reading ± uncertainty is compared. */
+final class CellRules {
+    private static final double HOLD_S = 0.3;
+    private static final Set<Role> TAPS = Set.of(Role.CELL_VOLTS);
+
+    private CellRules() {}
+
+    static List<Rule> of() {
+        return List.of(
+                Rules.trips(1, "cell high",
+                        "A cell's voltage plus its uncertainty reaches 3.70 V (median of three scans).",
+                        TAPS, Envelope.HIGH_TRIP_V + " V", HOLD_S, CellRules::high),
+                Rules.trips(2, "cell low",
+                        "A cell's voltage minus its uncertainty falls to 2.40 V in discharge or rest (median of three).",
+                        TAPS, Envelope.LOW_TRIP_V + " V", HOLD_S, CellRules::low),
+                Rules.trips(3, "cell low charging",
+                        "A cell's voltage minus its uncertainty is under 2.00 V while charging (median of three).",
+                        TAPS, Envelope.LOW_CHARGING_TRIP_V + " V", HOLD_S, CellRules::lowCharging),
+                Rules.trips(4, "pack against cells",
+                        "The pack's voltage and the sum of its cells differ by more than their uncertainties explain.",
+                        Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS), "uncertainties + 1 mΩ × current per cell", 2,
+                        CellRules::sum));
+    }
+
+    private static Breach high(View view) {
+        Breach worst = Breach.NONE;
+        for (Channel cell : view.places().cells) {
+            if (view.valid(cell)) {
+                double volts = view.median3(cell);
+                double upper = volts + cell.uncertainty(volts);
+                if (upper >= Envelope.HIGH_TRIP_V && (!worst.found() || volts > worst.value())) {
+                    worst = new Breach(cell.index(), volts, Envelope.HIGH_TRIP_V);
+                }
+            }
+        }
+        return worst;
+    }
+
+    private static Breach low(View view) {
+        return view.energised(Way.CHARGE) ? Breach.NONE : below(view, Math.nextUp(Envelope.LOW_TRIP_V));
+    }
+
+    private static Breach lowCharging(View view) {
+        return view.energised(Way.CHARGE) ? below(view, Envelope.LOW_CHARGING_TRIP_V) : Breach.NONE;
+    }
+
+    private static Breach below(View view, double limit) {
+        Breach worst = Breach.NONE;
+        for (Channel cell : view.places().cells) {
+            if (view.valid(cell)) {
+                double volts = view.median3(cell);
+                if (volts - cell.uncertainty(volts) < limit && (!worst.found() || volts < worst.value())) {
+                    worst = new Breach(cell.index(), volts, limit);
+                }
+            }
+        }
+        return worst;
+    }
+
+    private static Breach sum(View view) {
+        Places places = view.places();
+        if (!view.valid(places.pack) || !view.valid(places.current)) {
+            return Breach.NONE;
+        }
+        double cells = 0;
+        double limit = 0;
+        for (Channel cell : places.cells) {
+            if (!view.valid(cell)) {
+                return Breach.NONE;
+            }
+            cells += view.value(cell);
+            limit += cell.uncertainty(view.value(cell)) + 1e-3 * Math.abs(view.value(places.current));
+        }
+        double pack = view.value(places.pack);
+        limit += places.pack.uncertainty(pack);
+        return Math.abs(pack - cells) > limit ? new Breach(places.pack.index(), pack - cells, limit) : Breach.NONE;
+    }
+}

@@ -1,0 +1,88 @@
+package rigwarden.warden;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Role;
+
+/** Channels that are silent, old or absurd. What cannot be seen cannot be guarded. */
+final class ChannelRules {
+    private static final Set<Role> OWN = roles(false);
+    private static final Set<Role> INSTRUMENTS = roles(true);
+
+    private ChannelRules() {}
+
+    private static Set<Role> roles(boolean ofInstrument) {
+        Set<Role> roles = EnumSet.allOf(Role.class);
+        roles.removeIf(role -> role.ofInstrument() != ofInstrument);
+        return roles;
+    }
+
+    static List<Rule> of() {
+        return List.of(
+                Rules.trips(31, "channel failed", "A channel has had no valid reading for 2.5 of its periods.",
+                        OWN, "2.5 periods", 0, view -> failed(view, view.places().own)),
+                Rules.trips(32, "channel stale", "A channel's last reading is older than 2.5 of its periods.",
+                        OWN, "2.5 periods", 0, view -> stale(view, view.places().own)),
+                Rules.trips(33, "channel implausible",
+                        "A channel reads what its place cannot have: a cut wire, a blown sense fuse, a dead reference.",
+                        OWN, "range of the channel", 0.2, ChannelRules::implausible),
+                Rules.trips(34, "instrument silent", "Source or sink has not answered for 2.5 of its polls.",
+                        INSTRUMENTS, "2.5 polls", 0, ChannelRules::silent),
+                Rules.trips(35, "instrument on although off",
+                        "Source or sink says that its output is on although it was ordered off.",
+                        Set.of(Role.SOURCE_ON, Role.SINK_ON), "5 s after the order", 0.5, ChannelRules::stillOn));
+    }
+
+    private static Breach failed(View view, Channel[] channels) {
+        for (Channel channel : channels) {
+            if (view.reading(channel) instanceof Reading.Failed failed
+                    && view.nanos() - failed.sinceNanos() >= channel.staleNanos()) {
+                return new Breach(channel.index(), (view.nanos() - failed.sinceNanos()) * 1e-9,
+                        channel.staleNanos() * 1e-9);
+            }
+        }
+        return Breach.NONE;
+    }
+
+    private static Breach stale(View view, Channel[] channels) {
+        for (Channel channel : channels) {
+            if (view.reading(channel) instanceof Reading.Valid valid
+                    && view.nanos() - valid.takenNanos() > channel.staleNanos()) {
+                return new Breach(channel.index(), (view.nanos() - valid.takenNanos()) * 1e-9,
+                        channel.staleNanos() * 1e-9);
+            }
+        }
+        return Breach.NONE;
+    }
+
+    private static Breach silent(View view) {
+        Breach failed = failed(view, view.places().instruments);
+        return failed.found() ? failed : stale(view, view.places().instruments);
+    }
+
+    private static Breach implausible(View view) {
+        for (Channel channel : view.places().own) {
+            if (view.reading(channel) instanceof Reading.Valid valid
+                    && (valid.value() < channel.lowest() || valid.value() > channel.highest())) {
+                double limit = valid.value() < channel.lowest() ? channel.lowest() : channel.highest();
+                return new Breach(channel.index(), valid.value(), limit);
+            }
+        }
+        return Breach.NONE;
+    }
+
+    private static Breach stillOn(View view) {
+        if (view.energised() || view.stageNanos() < 5_000_000_000L) {
+            return Breach.NONE;
+        }
+        for (Channel channel : view.places().instruments) {
+            boolean output = channel.role() == Role.SOURCE_ON || channel.role() == Role.SINK_ON;
+            if (output && view.on(channel)) {
+                return new Breach(channel.index(), 1, 0);
+            }
+        }
+        return Breach.NONE;
+    }
+}

@@ -1,0 +1,93 @@
+package rigwarden.warden;
+
+import java.util.List;
+import java.util.Set;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Envelope;
+import rigwarden.rig.Role;
+
+/** What a wish must keep to. A machine that wishes otherwise has a defect, and a defect is a trip. */
+final class GrantRules {
+    private static final double ROUNDING = 1 + 1e-9;
+
+    static final Rule BEYOND_CEILING = rule(61, "wish beyond ceiling",
+            "The run machine wished for more current than this scan allows.");
+    static final Rule OUT_OF_ORDER = rule(62, "wish out of order",
+            "The run machine wished for a stage that may not follow, or a way whose contactor is not yet open.");
+    static final Rule NOT_STARTED = rule(63, "wish without start",
+            "The run machine wished for energy without a start that was given with the arm input on.");
+
+    static final List<Rule> ALL = List.of(BEYOND_CEILING, OUT_OF_ORDER, NOT_STARTED);
+
+    private final Places places;
+
+    GrantRules(Places places) {
+        this.places = places;
+    }
+
+    private static Rule rule(int number, String name, String sentence) {
+        return new Rule(number, name, sentence, Set.of(Role.CURRENT), "any", 0, Severity.TRIPS, "after a clear",
+                _ -> Breach.NONE);
+    }
+
+    Granted grant(Guard guard, Lease lease, Scan scan, Wish.Path wish) {
+        Memory memory = guard.memory();
+        double ceiling = lease.ceilingAmps(wish.way());
+        if (!memory.started()) {
+            return tripped(NOT_STARTED, guard, scan, wish.set().amps(), 0);
+        }
+        if (wish.set().amps() > ceiling * ROUNDING) {
+            return tripped(BEYOND_CEILING, guard, scan, wish.set().amps(), ceiling);
+        }
+        if (!mayFollow(memory.inForce(), scan, wish) || lease.scan() != scan.number() || !lease.spend()) {
+            return tripped(OUT_OF_ORDER, guard, scan, wish.stage().ordinal(), memory.inForce().stage().ordinal());
+        }
+        return new Granted(new Orders.Energised(lease, wish.way(), wish.stage(), wish.set()), guard);
+    }
+
+    private boolean mayFollow(InForce inForce, Scan scan, Wish.Path wish) {
+        if (wish.stage() != Closing.CURRENT && !wish.set().equals(Setpoint.NONE)) {
+            return false;
+        }
+        if (!inForce.energised()) {
+            return wish.stage() == Closing.PRECHARGE && isOff(scan, places.feedback) && noCurrent(scan);
+        }
+        if (wish.way() != inForce.way()) {
+            return false;
+        }
+        return switch (wish.stage()) {
+            case PRECHARGE -> inForce.stage() == Closing.PRECHARGE;
+            case CONTACT -> inForce.stage() == Closing.CONTACT
+                    || inForce.stage() == Closing.PRECHARGE && busMatches(scan);
+            case SILENCE -> inForce.stage() == Closing.CONTACT || inForce.stage() == Closing.SILENCE;
+            case CURRENT -> inForce.stage() == Closing.CURRENT
+                    || inForce.stage() == Closing.CONTACT && isOn(scan, places.feedback);
+        };
+    }
+
+    private boolean busMatches(Scan scan) {
+        return Sides.match(scan, places);
+    }
+
+    private boolean noCurrent(Scan scan) {
+        return scan.readings().get(places.current.index()) instanceof Reading.Valid valid
+                && Math.abs(valid.value())
+                        <= Envelope.NO_CURRENT_A + places.current.uncertainty(valid.value());
+    }
+
+    private static boolean isOff(Scan scan, Channel channel) {
+        return scan.readings().get(channel.index()) instanceof Reading.Valid valid && valid.value() <= 0.5;
+    }
+
+    private static boolean isOn(Scan scan, Channel channel) {
+        return scan.readings().get(channel.index()) instanceof Reading.Valid valid && valid.value() > 0.5;
+    }
+
+    private Granted tripped(Rule rule, Guard guard, Scan scan, double value, double limit) {
+        Trip trip = new Trip(rule, places.current, value, limit, scan.nanos(), scan.number());
+        Memory m = guard.memory();
+        Memory ended = new Memory(m.last(), m.earlier(), m.since(), m.said(), m.inForce(), m.trail(), false,
+                scan.nanos());
+        return new Granted(Orders.OFF_NOW, new Guard.Tripped(trip, List.of(), ended));
+    }
+}

@@ -1,0 +1,86 @@
+package rigwarden.warden;
+
+import rigwarden.rig.Channel;
+
+/** One scan with what was remembered, as a rule sees it. */
+public final class View {
+    private final Places places;
+    private final Scan scan;
+    private final Memory memory;
+
+    View(Places places, Scan scan, Memory memory) {
+        this.places = places;
+        this.scan = scan;
+        this.memory = memory;
+    }
+
+    Places places() {
+        return places;
+    }
+
+    Scan scan() {
+        return scan;
+    }
+
+    long nanos() {
+        return scan.nanos();
+    }
+
+    Reading reading(Channel channel) {
+        return scan.readings().get(channel.index());
+    }
+
+    boolean valid(Channel channel) {
+        return reading(channel) instanceof Reading.Valid;
+    }
+
+    /** Value of a valid reading; ask {@link #valid} first. */
+    double value(Channel channel) {
+        return ((Reading.Valid) reading(channel)).value();
+    }
+
+    /** Median of this scan's and the two earlier readings, as far as they are valid. */
+    double median3(Channel channel) {
+        double now = value(channel);
+        double last = past(memory.last(), channel, now);
+        double earlier = past(memory.earlier(), channel, last);
+        return Math.max(Math.min(now, last), Math.min(Math.max(now, last), earlier));
+    }
+
+    private static double past(Scan scan, Channel channel, double otherwise) {
+        return channel.index() < scan.readings().size()
+                        && scan.readings().get(channel.index()) instanceof Reading.Valid valid
+                ? valid.value()
+                : otherwise;
+    }
+
+    Memory memory() {
+        return memory;
+    }
+
+    boolean energised() {
+        return memory.inForce().energised();
+    }
+
+    boolean energised(Way way) {
+        return energised() && memory.inForce().way() == way;
+    }
+
+    boolean at(Closing stage) {
+        return energised() && memory.inForce().stage() == stage;
+    }
+
+    /** How long this stage, or Off, has been in force. */
+    long stageNanos() {
+        return nanos() - memory.inForce().sinceNanos();
+    }
+
+    /** Whether a switch reads on; a switch without a valid reading reads as neither, and its failure is another rule's. */
+    boolean on(Channel channel) {
+        return valid(channel) && value(channel) > 0.5;
+    }
+
+    boolean off(Channel channel) {
+        return valid(channel) && value(channel) <= 0.5;
+    }
+}

@@ -1,0 +1,184 @@
+package rigwarden.warden;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Envelope;
+import rigwarden.rig.Role;
+
+/** Temperatures of cells and of everything that the current warms. */
+final class WarmthRules {
+    private static final double HOLD_S = 1;
+    private static final long EARLY_NANOS = 300_000_000_000L;
+    private static final double EARLY_LEAST_K_PER_MIN = 3;
+    private static final double LIKES_FACTOR = 3;
+    private static final double ROOM_DRIFT_K = 5;
+    private static final Set<Role> BODIES = Set.of(Role.BODY);
+    private static final Set<Role> WARMED = Set.of(Role.STUD, Role.SHUNT_BODY, Role.CONTACTOR_BODY);
+    private static final Set<Role> STUDS = Set.of(Role.STUD);
+
+    private WarmthRules() {}
+
+    static List<Rule> of() {
+        return List.of(
+                Rules.warmth(21, "cell too warm", "A cell's body is too warm for the way that is on, or for rest.",
+                        BODIES, "45 °C charging, 55 °C else", HOLD_S, WarmthRules::cellWarm),
+                Rules.warmth(22, "cell too cold", "A cell's body is too cold for the way that is on, or for rest.",
+                        BODIES, "2 °C charging, −10 °C else", HOLD_S, WarmthRules::cellCold),
+                Rules.warmth(23, "hot joint", "A terminal, lug, shunt or contactor is too hot.",
+                        WARMED, "60 °C", HOLD_S, WarmthRules::hot),
+                Rules.warmth(24, "hot over the room", "A terminal, lug, shunt or contactor is too far over the room.",
+                        Set.of(Role.STUD, Role.SHUNT_BODY, Role.CONTACTOR_BODY, Role.ROOM), "35 K", HOLD_S,
+                        WarmthRules::overRoom),
+                Rules.warmth(25, "terminal over its cell", "A terminal is too far over its own cell.",
+                        Set.of(Role.STUD, Role.BODY), "20 K", HOLD_S, WarmthRules::overCell),
+                Rules.warmth(26, "terminal warms fast",
+                        "In the first five minutes of current a terminal warms too fast, by itself or beside its likes.",
+                        STUDS, "15 K/min, or 3 × its likes and over 3 K/min", 30, WarmthRules::early),
+                Rules.warmth(27, "terminal warms on", "After five minutes of current a terminal still warms fast.",
+                        STUDS, "2 K/min over two minutes", HOLD_S, WarmthRules::late),
+                Rules.warmth(28, "terminal over its likes", "A terminal is warmer than the median of its likes.",
+                        STUDS, "5 K", 60, WarmthRules::overLikes));
+    }
+
+    private static Breach cellWarm(View view) {
+        double limit = view.energised(Way.CHARGE)
+                ? Envelope.CHARGING_HIGH_TRIP_C
+                : Envelope.DISCHARGING_HIGH_TRIP_C;
+        return above(view, view.places().bodies, limit);
+    }
+
+    private static Breach cellCold(View view) {
+        double limit = view.energised(Way.CHARGE) ? Envelope.CHARGING_LOW_TRIP_C : Envelope.DISCHARGING_LOW_TRIP_C;
+        for (Channel body : view.places().bodies) {
+            if (view.valid(body) && view.value(body) - body.offsetU() < limit) {
+                return new Breach(body.index(), view.value(body), limit);
+            }
+        }
+        return Breach.NONE;
+    }
+
+    private static Breach hot(View view) {
+        return above(view, view.places().warmed, Envelope.TERMINAL_TRIP_C);
+    }
+
+    private static Breach above(View view, Channel[] places, double limit) {
+        Breach worst = Breach.NONE;
+        for (Channel place : places) {
+            if (view.valid(place)) {
+                double celsius = view.value(place);
+                if (celsius + place.offsetU() > limit && (!worst.found() || celsius > worst.value())) {
+                    worst = new Breach(place.index(), celsius, limit);
+                }
+            }
+        }
+        return worst;
+    }
+
+    private static Breach overRoom(View view) {
+        Channel room = view.places().room;
+        if (!view.valid(room)) {
+            return Breach.NONE;
+        }
+        double now = view.value(room);
+        double reference = view.energised()
+                ? Math.min(now, view.memory().inForce().roomCelsius() + ROOM_DRIFT_K)
+                : now;
+        return above(view, view.places().warmed, reference + Envelope.TERMINAL_OVER_ROOM_K);
+    }
+
+    private static Breach overCell(View view) {
+        for (Channel stud : view.places().studs) {
+            for (Channel body : view.places().bodies) {
+                if (body.cell() == stud.cell() && view.valid(stud) && view.valid(body)) {
+                    double limit = view.value(body) + Envelope.TERMINAL_OVER_CELL_K;
+                    if (view.value(stud) + stud.offsetU() > limit) {
+                        return new Breach(stud.index(), view.value(stud), limit);
+                    }
+                }
+            }
+        }
+        return Breach.NONE;
+    }
+
+    private static Breach early(View view) {
+        if (!flowing(view) || view.nanos() - view.memory().inForce().pathSinceNanos() > EARLY_NANOS) {
+            return Breach.NONE;
+        }
+        Trail trail = view.memory().trail();
+        for (Channel stud : view.places().studs) {
+            double rise = trail.risePerMinute(stud.index(), 3);
+            double likes = medianOfOthers(view, stud, trail);
+            boolean alone = rise > Envelope.TERMINAL_EARLY_K_PER_MIN;
+            boolean beside = view.places().studs.length > 2 && rise > EARLY_LEAST_K_PER_MIN
+                    && rise > LIKES_FACTOR * likes;
+            if (alone || beside) {
+                return new Breach(stud.index(), rise,
+                        alone ? Envelope.TERMINAL_EARLY_K_PER_MIN : LIKES_FACTOR * likes);
+            }
+        }
+        return Breach.NONE;
+    }
+
+    private static double medianOfOthers(View view, Channel stud, Trail trail) {
+        return Arrays.stream(view.places().studs)
+                .filter(other -> other != stud)
+                .mapToDouble(other -> trail.risePerMinute(other.index(), 3))
+                .sorted()
+                .skip(Math.max(0, (view.places().studs.length - 2) / 2))
+                .findFirst()
+                .orElse(0);
+    }
+
+    private static Breach late(View view) {
+        if (!flowing(view) || view.nanos() - view.memory().inForce().pathSinceNanos() <= EARLY_NANOS) {
+            return Breach.NONE;
+        }
+        for (Channel stud : view.places().studs) {
+            double rise = view.memory().trail().risePerMinute(stud.index(), 12);
+            if (rise > Envelope.TERMINAL_LATE_K_PER_MIN) {
+                return new Breach(stud.index(), rise, Envelope.TERMINAL_LATE_K_PER_MIN);
+            }
+        }
+        return Breach.NONE;
+    }
+
+    private static boolean flowing(View view) {
+        return view.at(Closing.CURRENT);
+    }
+
+    /** Two studs of one cell are alike; each is compared with the median of all, its own reading included. */
+    private static Breach overLikes(View view) {
+        Channel[] studs = view.places().studs;
+        if (!flowing(view) || studs.length < 2) {
+            return Breach.NONE;
+        }
+        double lowest = Double.MAX_VALUE;
+        double highest = -Double.MAX_VALUE;
+        int hottest = -1;
+        for (Channel stud : studs) {
+            if (!view.valid(stud)) {
+                return Breach.NONE;
+            }
+            double celsius = view.value(stud);
+            lowest = Math.min(lowest, celsius);
+            if (celsius > highest) {
+                highest = celsius;
+                hottest = stud.index();
+            }
+        }
+        double median = studs.length == 2 ? lowest : median(view, studs);
+        double limit = median + Envelope.TERMINAL_OVER_LIKES_K + studs[0].offsetU();
+        return highest > limit ? new Breach(hottest, highest, limit) : Breach.NONE;
+    }
+
+    private static double median(View view, Channel[] studs) {
+        double[] sorted = new double[studs.length];
+        for (int i = 0; i < studs.length; i++) {
+            sorted[i] = view.value(studs[i]);
+        }
+        Arrays.sort(sorted);
+        return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
+    }
+}

@@ -1,0 +1,2 @@
+/** Judges every scan, and alone grants energy. No clock, no thread, no database, nothing above it. */
+package rigwarden.warden;
