@@ -40,7 +40,7 @@ final class GrantRules {
             return tripped(BEYOND_CEILING, guard, scan, wish.set().amps(), ceiling);
         }
         if (!mayFollow(memory.inForce(), scan, wish) || lease.scan() != scan.number() || !lease.spend()) {
-            return tripped(OUT_OF_ORDER, guard, scan, wish.stage().ordinal(), memory.inForce().stage().ordinal());
+            return tripped(OUT_OF_ORDER, guard, scan, wish.set().amps(), ceiling);
         }
         return new Granted(new Orders.Energised(lease, wish.way(), wish.stage(), wish.set()), guard);
     }
