@@ -70,7 +70,7 @@ final class ContactorRules {
     private static Breach busHolds(View view, long decay) {
         Places places = view.places();
         if (view.energised() || view.stageNanos() <= decay || !view.valid(places.pack)
-                || view.value(places.pack) < LEAST_PACK_V || !Sides.match(view.scan(), places)) {
+                || view.value(places.pack) < LEAST_PACK_V || !Sides.match(view.scan(), places.pack, places.bus)) {
             return Breach.NONE;
         }
         return new Breach(places.bus.index(), view.value(places.bus), (1 - Sides.SHARE) * view.value(places.pack));
@@ -81,7 +81,7 @@ final class ContactorRules {
         if (!view.at(Closing.PRECHARGE) || view.stageNanos() <= PRECHARGE_NANOS || !view.valid(places.bus)) {
             return Breach.NONE;
         }
-        return Sides.match(view.scan(), places)
+        return Sides.match(view.scan(), places.pack, places.bus)
                 ? Breach.NONE
                 : new Breach(places.bus.index(), view.value(places.bus), 5);
     }

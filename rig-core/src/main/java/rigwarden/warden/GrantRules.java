@@ -66,7 +66,7 @@ final class GrantRules {
     }
 
     private boolean busMatches(Scan scan) {
-        return Sides.match(scan, places);
+        return Sides.match(scan, places.pack, places.bus);
     }
 
     private boolean noCurrent(Scan scan) {

@@ -1,0 +1,282 @@
+package rigwarden.run;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rigwarden.program.Ended;
+import rigwarden.program.Program;
+import rigwarden.program.Step;
+import rigwarden.rig.Envelope;
+import rigwarden.rig.Rig;
+import rigwarden.run.Progress.Carried;
+import rigwarden.warden.Closing;
+import rigwarden.warden.Inbox;
+import rigwarden.warden.Lease;
+import rigwarden.warden.Request;
+import rigwarden.warden.Scan;
+import rigwarden.warden.Setpoint;
+import rigwarden.warden.Verdict;
+import rigwarden.warden.Warning;
+import rigwarden.warden.Way;
+import rigwarden.warden.Wish;
+
+/**
+ * Walks a programme. Pure: state, verdict, scan and inbox in, the next state, a wish and events out. It can wish for
+ * energy and nothing more.
+ */
+public final class RunMachine {
+    /** Healthy scans before anything is energised. */
+    static final int PROVING_SCANS = 20;
+    private static final long SECOND = 1_000_000_000L;
+    private static final long ZERO_CURRENT_NANOS = 3 * SECOND;
+    private static final long CONTACT_NANOS = SECOND;
+    private static final long LONGEST_WAIT_NANOS = 8 * 3600 * SECOND;
+    private static final Setpoint NO_SET = Setpoint.NONE;
+
+    private final Program program;
+    private final Sight sight;
+    private final Steps steps;
+
+    public RunMachine(Rig rig, Program program) {
+        this.program = program;
+        this.sight = new Sight(rig);
+        this.steps = new Steps(rig, sight);
+    }
+
+    /** One cycle. */
+    public Next next(RunState state, Verdict verdict, Scan scan, Inbox inbox) {
+        return switch (verdict) {
+            case Verdict.Unhealthy unhealthy -> tripped(state, unhealthy);
+            case Verdict.Stopped stopped -> stopped(state, inbox, warned(stopped.warnings()));
+            case Verdict.Healthy healthy -> {
+                Next next = healthy(state, healthy.lease(), scan, inbox);
+                yield healthy.warnings().isEmpty() ? next : with(next, warned(healthy.warnings()));
+            }
+        };
+    }
+
+    private static List<Event> warned(List<Warning> warnings) {
+        return warnings.stream().map(w -> (Event) new Event.Warned(w)).toList();
+    }
+
+    private static Next with(Next next, List<Event> more) {
+        List<Event> events = new ArrayList<>(more);
+        events.addAll(next.events());
+        return new Next(next.state(), next.wish(), List.copyOf(events));
+    }
+
+    private static Next tripped(RunState state, Verdict.Unhealthy verdict) {
+        Event tripped = new Event.Tripped(verdict.first(), verdict.also());
+        return switch (state) {
+            case RunState.Interrupted _, RunState.Finished _ -> Next.quiet(state);
+            case RunState.Idle _ -> Next.quiet(new RunState.Interrupted(0), tripped);
+            case RunState.Proving _ -> Next.quiet(new RunState.Interrupted(0), tripped);
+            case RunState.Waiting s -> interrupted(s.progress(), tripped);
+            case RunState.Closes s -> interrupted(s.progress(), tripped);
+            case RunState.Stepping s -> interrupted(s.progress(), tripped);
+            case RunState.Resting s -> interrupted(s.progress(), tripped);
+            case RunState.Opening s -> interrupted(s.progress(), tripped);
+        };
+    }
+
+    private static Next interrupted(Progress progress, Event tripped) {
+        return Next.quiet(new RunState.Interrupted(progress.step() + 1), tripped, ended(progress, Ended.TRIPPED, false));
+    }
+
+    private static Event ended(Progress progress, Ended by, boolean settled) {
+        return new Event.StepEnded(progress.step() + 1, by, settled, progress.account());
+    }
+
+    private static Next stopped(RunState state, Inbox inbox, List<Event> warned) {
+        if (!inbox.stop()) {
+            return with(Next.quiet(state instanceof RunState.Interrupted ? RunState.IDLE : state,
+                    state instanceof RunState.Interrupted ? new Event[] {new Event.Cleared()} : new Event[0]), warned);
+        }
+        RunState over = new RunState.Finished(Ended.STOPPED);
+        Event stop = new Event.StopRequested();
+        Event finished = new Event.Finished(Ended.STOPPED);
+        Next next = switch (state) {
+            case RunState.Idle _, RunState.Interrupted _, RunState.Finished _ -> Next.quiet(state);
+            case RunState.Proving _ -> Next.quiet(over, stop, finished);
+            case RunState.Waiting s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
+            case RunState.Closes s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
+            case RunState.Stepping s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
+            case RunState.Resting s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
+            case RunState.Opening s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
+        };
+        return with(next, warned);
+    }
+
+    private Next healthy(RunState state, Lease lease, Scan scan, Inbox inbox) {
+        return switch (state) {
+            case RunState.Idle _ -> inbox.has(Request.START) && sight.armed(scan)
+                    ? Next.quiet(new RunState.Proving(0), new Event.Started())
+                    : Next.quiet(state);
+            case RunState.Proving s -> proving(s, scan);
+            case RunState.Waiting s -> waiting(s, scan);
+            case RunState.Closes s -> closing(s, lease, scan);
+            case RunState.Stepping s -> stepping(s, lease, scan);
+            case RunState.Resting s -> resting(s, scan);
+            case RunState.Opening s -> opening(s, scan);
+            case RunState.Interrupted _ -> Next.quiet(RunState.IDLE, new Event.Cleared());
+            case RunState.Finished _ -> Next.quiet(state);
+        };
+    }
+
+    private Next proving(RunState.Proving state, Scan scan) {
+        boolean quiet = sight.whole(scan) && sight.open(scan) && sight.noCurrent(scan);
+        int healthy = quiet ? state.healthyScans() + 1 : 0;
+        return healthy < PROVING_SCANS
+                ? Next.quiet(new RunState.Proving(healthy))
+                : begin(0, scan, Carried.FRESH, List.of());
+    }
+
+    /** Begins a step, or finishes after the last. */
+    private Next begin(int index, Scan scan, Carried carried, List<Event> events) {
+        List<Event> all = new ArrayList<>(events);
+        if (index == program.steps().size()) {
+            all.add(new Event.Finished(Ended.TIME));
+            return new Next(new RunState.Finished(Ended.TIME), Wish.NOTHING, List.copyOf(all));
+        }
+        Step step = program.steps().get(index);
+        all.add(new Event.StepBegun(index + 1, step.kind()));
+        Progress progress = Progress.begin(index, scan.nanos(), sight.point(scan), carried);
+        RunState state = step instanceof Step.Rest
+                ? new RunState.Resting(progress)
+                : new RunState.Waiting(progress, scan.nanos(), false);
+        return new Next(state, Wish.NOTHING, List.copyOf(all));
+    }
+
+    private Next waiting(RunState.Waiting state, Scan scan) {
+        Progress progress = accounted(state.progress(), scan);
+        boolean charge = Steps.way(step(progress)) == Way.CHARGE;
+        boolean fit = charge
+                ? sight.bodiesWithin(scan, Envelope.CHARGING_ENTRY_LOW_C, Envelope.CHARGING_ENTRY_HIGH_C)
+                : sight.bodiesWithin(scan, Envelope.DISCHARGING_ENTRY_LOW_C, Envelope.DISCHARGING_ENTRY_HIGH_C);
+        if (fit && sight.open(scan) && sight.noCurrent(scan)) {
+            return close(progress, Closing.PRECHARGE, scan.nanos());
+        }
+        if (scan.nanos() - state.sinceNanos() > LONGEST_WAIT_NANOS) {
+            return Next.quiet(new RunState.Finished(Ended.TIME), ended(progress, Ended.TIME, false),
+                    new Event.Finished(Ended.TIME));
+        }
+        RunState waits = new RunState.Waiting(progress, state.sinceNanos(), true);
+        return state.said() || fit
+                ? Next.quiet(waits)
+                : Next.quiet(waits, new Event.Waited(progress.step() + 1, sight.firstBodyCelsius(scan)));
+    }
+
+    private Next closing(RunState.Closes state, Lease lease, Scan scan) {
+        Progress progress = accounted(state.progress(), scan);
+        long inStage = scan.nanos() - state.stageNanos();
+        return switch (state.stage()) {
+            case PRECHARGE -> sight.sidesMatch(scan)
+                    ? close(progress, Closing.CONTACT, scan.nanos())
+                    : close(progress, Closing.PRECHARGE, state.stageNanos());
+            case CONTACT -> inStage < CONTACT_NANOS || !sight.closed(scan)
+                    ? close(progress, Closing.CONTACT, state.stageNanos())
+                    : contacted(progress, lease, scan);
+            case SILENCE -> sight.open(scan)
+                    ? Next.quiet(new RunState.Waiting(progress.with(
+                            new Carried(true, progress.carried().measuredAmpHours())), scan.nanos(), false),
+                            new Event.HeartbeatProved(inStage * 1e-9))
+                    : close(progress, Closing.SILENCE, state.stageNanos());
+            case CURRENT -> stepping(new RunState.Stepping(progress), lease, scan);
+        };
+    }
+
+    private Next contacted(Progress progress, Lease lease, Scan scan) {
+        return progress.carried().heartbeatProved()
+                ? stepping(new RunState.Stepping(progress.resumed(scan.nanos())), lease, scan)
+                : close(progress, Closing.SILENCE, scan.nanos());
+    }
+
+    private Next close(Progress progress, Closing stage, long stageNanos) {
+        Wish wish = new Wish.Path(Steps.way(step(progress)), stage, NO_SET);
+        return Next.of(new RunState.Closes(progress, stage, stageNanos), wish);
+    }
+
+    private Next stepping(RunState.Stepping state, Lease lease, Scan scan) {
+        Progress progress = accounted(state.progress(), scan);
+        Step step = step(progress);
+        Way way = Steps.way(step);
+        double ceiling = lease.ceilingAmps(way);
+        if (ceiling <= 0) {
+            return open(progress, Optional.empty(), scan);
+        }
+        if (!sight.whole(scan)) {
+            return Next.of(new RunState.Stepping(progress), current(way, Math.min(progress.amps(), ceiling)));
+        }
+        Progress controlled = steps.controlled(step, progress, ceiling, scan);
+        Optional<Ended> ended = steps.ended(step, controlled, scan);
+        return ended.isPresent()
+                ? open(controlled, ended, scan)
+                : Next.of(new RunState.Stepping(controlled), current(way, controlled.amps()));
+    }
+
+    private Wish current(Way way, double amps) {
+        return new Wish.Path(way, Closing.CURRENT, new Setpoint(amps, steps.instrumentVolts(way)));
+    }
+
+    private Next open(Progress progress, Optional<Ended> by, Scan scan) {
+        return Next.of(new RunState.Opening(progress, by, false, scan.nanos()),
+                current(Steps.way(step(progress)), 0));
+    }
+
+    private Next opening(RunState.Opening state, Scan scan) {
+        Progress progress = accounted(state.progress(), scan);
+        long waited = scan.nanos() - state.sinceNanos();
+        if (!state.off()) {
+            boolean zero = sight.noCurrent(scan) || waited >= ZERO_CURRENT_NANOS;
+            return zero
+                    ? Next.quiet(new RunState.Opening(progress, state.by(), true, scan.nanos()))
+                    : Next.of(new RunState.Opening(progress, state.by(), false, state.sinceNanos()),
+                            current(Steps.way(step(progress)), 0));
+        }
+        if (!sight.open(scan) || !sight.noCurrent(scan) || !sight.whole(scan)) {
+            return Next.quiet(new RunState.Opening(progress, state.by(), true, state.sinceNanos()));
+        }
+        if (state.by().isEmpty()) {
+            return Next.quiet(new RunState.Waiting(progress.resumed(scan.nanos()), scan.nanos(), false));
+        }
+        Ended by = state.by().get();
+        boolean measured = step(progress) instanceof Step.Discharge && by == Ended.CUT_OFF;
+        Carried carried = measured
+                ? new Carried(progress.carried().heartbeatProved(), -progress.account().ampHours())
+                : progress.carried();
+        return begin(progress.step() + 1, scan, carried, List.of(ended(progress, by, false)));
+    }
+
+    private Next resting(RunState.Resting state, Scan scan) {
+        Progress progress = accounted(state.progress(), scan);
+        if (!(step(progress) instanceof Step.Rest rest) || !sight.whole(scan)) {
+            return Next.quiet(new RunState.Resting(progress));
+        }
+        if (progress.still().due(scan.nanos())) {
+            progress = progress.with(progress.still().with(scan.nanos(), sight.volts(scan)));
+        }
+        long rested = scan.nanos() - progress.sinceNanos();
+        boolean settled = rested >= rest.atLeastNanos() && progress.still().still() && sight.nearRoom(scan);
+        if (!settled && rested < rest.atMostNanos()) {
+            return Next.quiet(new RunState.Resting(progress));
+        }
+        Ended by = settled ? Ended.SETTLED : Ended.TIME;
+        return begin(progress.step() + 1, scan, progress.carried(), List.of(ended(progress, by, settled)));
+    }
+
+    private Step step(Progress progress) {
+        return program.steps().get(progress.step());
+    }
+
+    private Progress accounted(Progress progress, Scan scan) {
+        if (!sight.whole(scan)) {
+            return progress;
+        }
+        Progress.Point before = progress.point();
+        Progress.Point now = sight.point(scan);
+        Account account = progress.account().plus(now.nanos() - before.nanos(),
+                (before.amps() + now.amps()) / 2, (before.watts() + now.watts()) / 2,
+                (before.volts() + now.volts()) / 2);
+        return progress.with(account, now, progress.window().with(now.nanos(), sight.lowest(scan)));
+    }
+}

@@ -1,0 +1,55 @@
+package rigwarden.run;
+
+import java.util.Optional;
+import rigwarden.program.Ended;
+import rigwarden.warden.Closing;
+
+/** Where a run is. Every state carries all that the machine knows; there is no memory beside it. */
+public sealed interface RunState {
+    /** Nothing was started. */
+    record Idle() implements RunState {}
+
+    /** Started; so many scans in a row were healthy. */
+    record Proving(int healthyScans) implements RunState {}
+
+    /** Before a step's energy: the cells are outside the temperatures at which it may begin. */
+    record Waiting(Progress progress, long sinceNanos, boolean said) implements RunState {}
+
+    /** On the way from open to current; {@code stageNanos} is when the stage began. */
+    record Closes(Progress progress, Closing stage, long stageNanos) implements RunState {}
+
+    /** Current flows. */
+    record Stepping(Progress progress) implements RunState {}
+
+    /** Everything is open, by programme. */
+    record Resting(Progress progress) implements RunState {}
+
+    /**
+     * On the way from current to open.
+     *
+     * @param by what ended the step; empty when it pauses and goes on later
+     * @param off whether Off has been wished, after the current was brought to zero
+     */
+    record Opening(Progress progress, Optional<Ended> by, boolean off, long sinceNanos) implements RunState {}
+
+    /** The warden tripped in this step. */
+    record Interrupted(int step) implements RunState {}
+
+    /** Over. */
+    record Finished(Ended by) implements RunState {}
+
+    RunState IDLE = new Idle();
+
+    /** Number of the step that the run is in, from 1; 0 where it is in none. */
+    static int step(RunState state) {
+        return switch (state) {
+            case Idle _, Proving _, Finished _ -> 0;
+            case Waiting s -> s.progress().step() + 1;
+            case Closes s -> s.progress().step() + 1;
+            case Stepping s -> s.progress().step() + 1;
+            case Resting s -> s.progress().step() + 1;
+            case Opening s -> s.progress().step() + 1;
+            case Interrupted s -> s.step();
+        };
+    }
+}

@@ -1,0 +1,129 @@
+package rigwarden.run;
+
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.run.Progress.Point;
+import rigwarden.warden.Reading;
+import rigwarden.warden.Scan;
+import rigwarden.warden.Sides;
+
+/** What the machine looks at in a scan. A failed reading is never replaced by a made-up one: it is simply not there. */
+final class Sight {
+    private static final double NO_CURRENT_A = 1.0;
+    private static final double SETTLED_K = 2;
+
+    private final Channel current;
+    private final Channel pack;
+    private final Channel bus;
+    private final Channel feedback;
+    private final Channel arm;
+    private final Channel room;
+    private final Channel[] cells;
+    private final Channel[] bodies;
+
+    Sight(Rig rig) {
+        current = rig.channel(Role.CURRENT);
+        pack = rig.channel(Role.PACK_VOLTS);
+        bus = rig.channel(Role.BUS_VOLTS);
+        feedback = rig.channel(Role.FEEDBACK);
+        arm = rig.channel(Role.ARM);
+        room = rig.channel(Role.ROOM);
+        cells = rig.channels(Role.CELL_VOLTS).toArray(Channel[]::new);
+        bodies = rig.channels(Role.BODY).toArray(Channel[]::new);
+    }
+
+    private static boolean valid(Scan scan, Channel channel) {
+        return scan.readings().get(channel.index()) instanceof Reading.Valid;
+    }
+
+    private static double value(Scan scan, Channel channel) {
+        return ((Reading.Valid) scan.readings().get(channel.index())).value();
+    }
+
+    boolean armed(Scan scan) {
+        return valid(scan, arm) && value(scan, arm) > 0.5;
+    }
+
+    boolean closed(Scan scan) {
+        return valid(scan, feedback) && value(scan, feedback) > 0.5;
+    }
+
+    boolean open(Scan scan) {
+        return valid(scan, feedback) && value(scan, feedback) <= 0.5;
+    }
+
+    boolean noCurrent(Scan scan) {
+        return valid(scan, current) && Math.abs(value(scan, current)) < NO_CURRENT_A;
+    }
+
+    boolean sidesMatch(Scan scan) {
+        return Sides.match(scan, pack, bus);
+    }
+
+    /** Whether current and all cells are there, so that the account can go on. */
+    boolean whole(Scan scan) {
+        boolean whole = valid(scan, current);
+        for (Channel cell : cells) {
+            whole &= valid(scan, cell);
+        }
+        return whole;
+    }
+
+    /** A point of the trapezoid; ask {@link #whole} first. */
+    Point point(Scan scan) {
+        double volts = 0;
+        for (Channel cell : cells) {
+            volts += value(scan, cell);
+        }
+        double amps = value(scan, current);
+        return new Point(scan.nanos(), amps, amps * volts, volts);
+    }
+
+    double highest(Scan scan) {
+        double highest = -Double.MAX_VALUE;
+        for (Channel cell : cells) {
+            highest = Math.max(highest, value(scan, cell));
+        }
+        return highest;
+    }
+
+    double lowest(Scan scan) {
+        double lowest = Double.MAX_VALUE;
+        for (Channel cell : cells) {
+            lowest = Math.min(lowest, value(scan, cell));
+        }
+        return lowest;
+    }
+
+    double[] volts(Scan scan) {
+        double[] volts = new double[cells.length];
+        for (int i = 0; i < cells.length; i++) {
+            volts[i] = value(scan, cells[i]);
+        }
+        return volts;
+    }
+
+    /** Whether every body's temperature is valid and inside the limits. */
+    boolean bodiesWithin(Scan scan, double low, double high) {
+        for (Channel body : bodies) {
+            if (!valid(scan, body) || value(scan, body) < low || value(scan, body) > high) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    double firstBodyCelsius(Scan scan) {
+        return valid(scan, bodies[0]) ? value(scan, bodies[0]) : 0;
+    }
+
+    /** Whether every cell is within 2 K of the room. */
+    boolean nearRoom(Scan scan) {
+        if (!valid(scan, room)) {
+            return false;
+        }
+        double celsius = value(scan, room);
+        return bodiesWithin(scan, celsius - SETTLED_K, celsius + SETTLED_K);
+    }
+}

@@ -1,0 +1,84 @@
+package rigwarden.warden;
+
+import java.util.ArrayList;
+import java.util.List;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+
+/** Builds scans for tests: a healthy bench at rest, then changed channel by channel. */
+public final class Scans {
+    private final Rig rig;
+    private final List<Reading> readings = new ArrayList<>();
+    private final long nanos;
+
+    /** Everything as it is on a bench at rest with the contactor open. */
+    public Scans(Rig rig, long nanos) {
+        this.rig = rig;
+        this.nanos = nanos;
+        for (Channel channel : rig.channels()) {
+            readings.add(Reading.of(channel, Math.round((atRest(channel.role()) - channel.shift()) / channel.scale()),
+                    nanos));
+        }
+    }
+
+    private static double atRest(Role role) {
+        return switch (role) {
+            case CLOCK_RATIO, LOOP -> 1;
+            case PACK_VOLTS, CELL_VOLTS -> 3.3;
+            case BODY, STUD, SHUNT_BODY, CONTACTOR_BODY, ROOM -> 22;
+            case FREE_SPACE -> 1e11;
+            case ARM -> 1;
+            case CURRENT, ACCUMULATED, BUS_VOLTS, COIL_FEED, FEEDBACK, SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS,
+                    SINK_AMPS, SINK_ON, RECORDER_LAG, LATENESS -> 0;
+        };
+    }
+
+    /** Sets every channel of a role, in the channel's unit. */
+    public Scans set(Role role, double value) {
+        for (Channel channel : rig.channels(role)) {
+            set(channel, value);
+        }
+        return this;
+    }
+
+    public Scans set(Channel channel, double value) {
+        readings.set(channel.index(),
+                Reading.of(channel, Math.round((value - channel.shift()) / channel.scale()), nanos));
+        return this;
+    }
+
+    public Scans old(Channel channel, long ageNanos) {
+        Reading.Valid valid = (Reading.Valid) readings.get(channel.index());
+        readings.set(channel.index(), new Reading.Valid(valid.code(), valid.value(), nanos - ageNanos));
+        return this;
+    }
+
+    public Scans failed(Channel channel, Failure why, long sinceNanos) {
+        readings.set(channel.index(), new Reading.Failed(why, sinceNanos));
+        return this;
+    }
+
+    /** What an obedient rig shows under these orders, with the current that they ask for. */
+    public Scans obeying(Orders orders) {
+        return switch (orders) {
+            case Orders.Off _ -> this;
+            case Orders.Energised on -> obeying(on);
+        };
+    }
+
+    private Scans obeying(Orders.Energised on) {
+        set(Role.COIL_FEED, on.beats() ? 1 : 0);
+        set(Role.BUS_VOLTS, 3.3);
+        boolean closed = on.stage() == Closing.CONTACT || on.stage() == Closing.CURRENT;
+        set(Role.FEEDBACK, closed ? 1 : 0);
+        if (on.stage() == Closing.CURRENT) {
+            set(Role.CURRENT, on.way().sign() * on.set().amps());
+        }
+        return this;
+    }
+
+    public Scan scan(long number) {
+        return new Scan(number, nanos, List.copyOf(readings));
+    }
+}
