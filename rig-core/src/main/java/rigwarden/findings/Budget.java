@@ -1,0 +1,94 @@
+package rigwarden.findings;
+
+import java.util.List;
+import org.hipparchus.distribution.continuous.TDistribution;
+
+/**
+ * An uncertainty budget: independent terms in one unit, combined by JCGM 100:2008, 5.1.2; the coverage factor comes from
+ * the effective degrees of freedom (Welch–Satterthwaite, G.4.1) for a coverage of 95.45 %.
+ *
+ * @param terms never empty
+ */
+public record Budget(List<Term> terms) {
+    /** Coverage of every stated interval. */
+    public static final double COVERAGE = 0.9545;
+    private static final double RECTANGULAR = Math.sqrt(3);
+
+    /**
+     * One term.
+     *
+     * @param name what it comes from, in words
+     * @param standard standard uncertainty, in the unit of the result
+     * @param freedom degrees of freedom; infinite for a term from stated limits
+     */
+    public record Term(String name, double standard, double freedom) {
+        public Term {
+            if (!(standard >= 0) || !(freedom > 0)) {
+                throw new IllegalArgumentException(name + ": not an uncertainty: " + standard + ", ν " + freedom);
+            }
+        }
+    }
+
+    public Budget {
+        terms = List.copyOf(terms);
+    }
+
+    /** A term from limits ± {@code halfWidth} with nothing known inside them (JCGM 100, 4.3.7). */
+    public static Term limits(String name, double halfWidth) {
+        return new Term(name, Math.abs(halfWidth) / RECTANGULAR, Double.POSITIVE_INFINITY);
+    }
+
+    /** A term known as a standard uncertainty. */
+    public static Term standard(String name, double standard) {
+        return new Term(name, Math.abs(standard), Double.POSITIVE_INFINITY);
+    }
+
+    /** Combined standard uncertainty. */
+    public double combined() {
+        double sum = 0;
+        for (Term term : terms) {
+            sum += term.standard() * term.standard();
+        }
+        return Math.sqrt(sum);
+    }
+
+    /** Effective degrees of freedom, not yet truncated; infinite when every term's are. */
+    public double freedom() {
+        double below = 0;
+        for (Term term : terms) {
+            below += Math.pow(term.standard(), 4) / term.freedom();
+        }
+        return below == 0 ? Double.POSITIVE_INFINITY : Math.pow(combined(), 4) / below;
+    }
+
+    /** Coverage factor for these degrees of freedom. */
+    public double factor() {
+        return factor(freedom());
+    }
+
+    /** Expanded uncertainty at 95.45 %. */
+    public double expanded() {
+        return factor() * combined();
+    }
+
+    /**
+     * Coverage factor at 95.45 % for degrees of freedom truncated to a whole number (JCGM 100, G.4.1).
+     *
+     * @param freedom at least 1; infinite gives the normal distribution's 2.000
+     */
+    public static double factor(double freedom) {
+        double whole = Math.min(Math.floor(freedom), 1e9);
+        return new TDistribution(Math.max(1, whole)).inverseCumulativeProbability((1 + COVERAGE) / 2);
+    }
+
+    /** The largest term: what would shrink the result most. */
+    public Term largest() {
+        Term largest = terms.getFirst();
+        for (Term term : terms) {
+            if (term.standard() > largest.standard()) {
+                largest = term;
+            }
+        }
+        return largest;
+    }
+}

@@ -1,0 +1,44 @@
+package rigwarden.findings;
+
+import rigwarden.program.Ended;
+import rigwarden.quantity.Uncertain;
+
+/**
+ * What one step gave.
+ *
+ * @param index number in the programme, from 1
+ * @param kind its word
+ * @param seconds from its beginning to open contacts
+ * @param chargeAmpHours by the sensor's accumulator and the learnt clock ratio, Ah, positive into the cells
+ * @param chargeBudget what its uncertainty is made of, Ah
+ * @param trapezoidAmpHours the same by the host's own samples, Ah: a check, not a result
+ * @param energyWattHours at the cells' studs, Wh, positive into the cells
+ * @param lowest lowest cell voltage and where
+ * @param highest highest cell voltage and where
+ * @param hottest hottest probe and where
+ * @param meanBodyCelsius mean temperature of the cells' bodies over the step, °C
+ * @param startAmps current after a minute, A; signed
+ * @param endVoltsPerSecond slope of the lowest cell at the end, V/s
+ * @param by what ended it
+ * @param settled for a rest, whether the cells were settled
+ */
+public record StepFinding(
+        int index,
+        String kind,
+        double seconds,
+        Uncertain chargeAmpHours,
+        Budget chargeBudget,
+        double trapezoidAmpHours,
+        Uncertain energyWattHours,
+        Extreme lowest,
+        Extreme highest,
+        Extreme hottest,
+        double meanBodyCelsius,
+        double startAmps,
+        double endVoltsPerSecond,
+        Ended by,
+        boolean settled) {
+
+    /** A value and the column that had it. */
+    public record Extreme(double value, String where) {}
+}

@@ -1,0 +1,44 @@
+package rigwarden.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Uncertainty against JCGM 100:2008. */
+class BudgetTest {
+    /** Published (JCGM 100:2008, Table G.2, column 95.45 %). */
+    @ParameterizedTest
+    @CsvSource({"1,13.97", "2,4.53", "3,3.31", "4,2.87", "5,2.65", "10,2.28", "20,2.13", "50,2.05", "100,2.03"})
+    void coverage_factors_agree_with_the_guide_to_its_last_digit(double freedom, double printed) {
+        assertThat(Budget.factor(freedom)).isCloseTo(printed, within(0.005));
+    }
+
+    @Test
+    void without_degrees_of_freedom_the_factor_is_the_normal_two() {
+        assertThat(Budget.factor(Double.POSITIVE_INFINITY)).isCloseTo(2.000, within(0.0005));
+    }
+
+    /** Published (JCGM 100:2008, H.1: 25, 9.7, 2.9, 16.6 nm with ν 18, 25.6, 50, 2 give 32 nm and ν 16). */
+    @Test
+    void the_end_gauge_of_the_guide_has_its_combined_uncertainty_and_freedom() {
+        Budget budget = new Budget(List.of(
+                new Budget.Term("standard", 25, 18),
+                new Budget.Term("difference", 9.7, 25.6),
+                new Budget.Term("expansion", 2.9, 50),
+                new Budget.Term("temperature", 16.6, 2)));
+
+        assertThat(budget.combined()).isCloseTo(32, within(0.5));
+        assertThat(Math.floor(budget.freedom())).isEqualTo(16);
+        assertThat(budget.largest().name()).isEqualTo("standard");
+    }
+
+    /** Published (JCGM 100:2008, 4.3.7: a rectangular distribution has the standard uncertainty a/√3). */
+    @Test
+    void limits_of_a_tolerance_become_a_standard_uncertainty() {
+        assertThat(Budget.limits("tolerance", 0.25).standard()).isCloseTo(0.144338, within(1e-6));
+    }
+}
