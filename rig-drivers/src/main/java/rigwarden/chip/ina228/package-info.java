@@ -1,0 +1,2 @@
+/** Driver of the shunt monitor INA228 (data sheet SLYS021A). */
+package rigwarden.chip.ina228;

@@ -1,0 +1,303 @@
+package rigwarden.emulated;
+
+import java.util.HashMap;
+import java.util.Map;
+import rigwarden.bench.RigBench;
+import rigwarden.pack.Fault;
+import rigwarden.pack.Line;
+import rigwarden.pack.Place;
+import rigwarden.pack.World;
+import rigwarden.rig.Panel;
+import rigwarden.rig.Probe;
+import rigwarden.rig.Rig;
+import rigwarden.rig.VoltageInput;
+import rigwarden.serial.InstrumentAgent;
+
+/**
+ * A rig file's rig, emulated: one world, one board with every chip of the file, source and sink, and the real drivers on
+ * top. The whole of it can be copied at any instant and run on from there.
+ *
+ * <p>Transfers take no virtual time; waits of drivers do. The world is moved on at the start of a scan, at every change of
+ * a line or an order, and when the last move is more than 20 ms old; in between its slow nodes are taken as they were.
+ */
+public final class EmulatedRig {
+    private static final long COARSE_NANOS = 20_000_000L;
+    private static final double REFERENCE_C = 25;
+
+    private final Rig rig;
+    private final Specimen specimen;
+    private final World world;
+    private final VirtualClock clock;
+    private final EmulatedBoard board;
+    private final Ina228Emulator shunt;
+    private final Map<Integer, Ads1115Emulator> converters = new HashMap<>();
+    private final Mcp9601Emulator[] probes;
+    private final EmulatedLine sourceLine;
+    private final EmulatedLine sinkLine;
+    private final InstrumentAgent source;
+    private final InstrumentAgent sink;
+    private final RigBench bench;
+    private final OwnWorld own;
+
+    /** A fresh specimen of a rig at rest, the arm key turned. */
+    public EmulatedRig(Rig rig, long seed) {
+        this.rig = rig;
+        specimen = new Specimen(rig, seed);
+        world = new World(specimen.world(), specimen.arrival());
+        world.arm(true);
+        clock = new VirtualClock(0);
+        own = new OwnWorld();
+        shunt = new Ina228Emulator(shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
+        for (VoltageInput input : rig.inputs()) {
+            converters.computeIfAbsent(EmulatedBoard.key(input.bus(), input.address()), key -> new Ads1115Emulator(
+                    inputWiring(input.bus(), input.address()), specimen.inputErrors(input),
+                    specimen.noise("converter " + key)));
+        }
+        probes = new Mcp9601Emulator[rig.probes().size()];
+        for (int i = 0; i < probes.length; i++) {
+            Probe probe = rig.probes().get(i);
+            probes[i] = new Mcp9601Emulator(probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
+        }
+        sourceLine = new EmulatedLine(new ScpiInstrument(ScpiInstrument.Kind.SOURCE, sourceTerminals(),
+                specimen.instrumentErrors("source", rig.source().voltsU(), rig.source().ampsU())));
+        sinkLine = new EmulatedLine(new ScpiInstrument(ScpiInstrument.Kind.SINK, sinkTerminals(),
+                specimen.instrumentErrors("sink", rig.sink().voltsU(), rig.sink().ampsU())));
+        source = InstrumentAgent.source(sourceLine, rig.source(), InstrumentAgent.State.FRESH);
+        sink = InstrumentAgent.sink(sinkLine, rig.sink(), InstrumentAgent.State.FRESH);
+        board = board();
+        bench = bench(RigBench.State.fresh(rig, clock.nanos()));
+    }
+
+    private EmulatedRig(EmulatedRig other) {
+        rig = other.rig;
+        specimen = other.specimen;
+        world = other.world.copy();
+        clock = new VirtualClock(other.clock.nanos());
+        own = other.own.copy();
+        shunt = other.shunt.copy(shuntWiring());
+        for (VoltageInput input : rig.inputs()) {
+            int key = EmulatedBoard.key(input.bus(), input.address());
+            converters.computeIfAbsent(key,
+                    k -> other.converters.get(k).copy(inputWiring(input.bus(), input.address())));
+        }
+        probes = new Mcp9601Emulator[other.probes.length];
+        for (int i = 0; i < probes.length; i++) {
+            probes[i] = other.probes[i].copy(probeWiring(i));
+        }
+        sourceLine = other.sourceLine.copy(other.sourceLine.instrument().copy(sourceTerminals()));
+        sinkLine = other.sinkLine.copy(other.sinkLine.instrument().copy(sinkTerminals()));
+        source = InstrumentAgent.source(sourceLine, rig.source(), other.source.state());
+        sink = InstrumentAgent.sink(sinkLine, rig.sink(), other.sink.state());
+        board = board();
+        bench = bench(other.bench.state());
+    }
+
+    /** Another rig, the same in everything, that goes its own way from here. */
+    public EmulatedRig copy() {
+        return new EmulatedRig(this);
+    }
+
+    private EmulatedBoard board() {
+        EmulatedBoard made = new EmulatedBoard();
+        wire(made);
+        return made;
+    }
+
+    private RigBench bench(RigBench.State state) {
+        return new RigBench(rig, board.context(), clock, source, sink, true, own, state);
+    }
+
+    private void wire(EmulatedBoard made) {
+        made.put(rig.shunt().bus(), rig.shunt().address(), shunt);
+        for (VoltageInput input : rig.inputs()) {
+            made.put(input.bus(), input.address(), converters.get(EmulatedBoard.key(input.bus(), input.address())));
+        }
+        for (int i = 0; i < probes.length; i++) {
+            made.put(rig.probes().get(i).bus(), rig.probes().get(i).address(), probes[i]);
+        }
+        Panel panel = rig.panel();
+        made.output(panel.contactor(), high -> line(Line.CONTACTOR, high));
+        made.output(panel.precharge(), high -> line(Line.PRECHARGE, high));
+        made.output(panel.sourceRelay(), high -> line(Line.SOURCE_RELAY, high));
+        made.output(panel.sinkRelay(), high -> line(Line.SINK_RELAY, high));
+        made.output(panel.heartbeat(), high -> line(Line.HEARTBEAT, high));
+        made.output(panel.sounder(), high -> line(Line.SOUNDER, high));
+        made.input(panel.loop(), () -> now().loopClosed());
+        made.input(panel.coilFeed(), () -> now().coilFeed());
+        made.input(panel.feedback(), () -> now().feedback());
+        made.input(panel.arm(), () -> now().armed());
+    }
+
+    private void line(Line line, boolean high) {
+        world.advanceTo(clock.nanos());
+        world.line(line, high);
+    }
+
+    /** The world, moved on if it is more than a little behind. */
+    private World now() {
+        if (clock.nanos() - world.nanos() > COARSE_NANOS) {
+            world.advanceTo(clock.nanos());
+        }
+        return world;
+    }
+
+    private Ina228Emulator.Wiring shuntWiring() {
+        double ohms = specimen.shuntOhms();
+        double perKelvin = specimen.shuntPerKelvin();
+        return new Ina228Emulator.Wiring() {
+            @Override
+            public long nanos() {
+                return clock.nanos();
+            }
+
+            @Override
+            public double shuntVolts() {
+                World at = now();
+                return at.amps() * ohms * (1 + perKelvin * (at.celsius(Place.SHUNT, 0) - REFERENCE_C));
+            }
+
+            @Override
+            public double shuntVoltSeconds() {
+                World at = now();
+                return ohms * (at.coulombs() + perKelvin * at.coulombKelvins());
+            }
+
+            @Override
+            public double busVolts() {
+                return now().packVolts();
+            }
+        };
+    }
+
+    private Ads1115Emulator.Wiring inputWiring(int bus, int address) {
+        VoltageInput[] pins = new VoltageInput[4];
+        for (VoltageInput input : rig.inputs()) {
+            if (input.bus() == bus && input.address() == address) {
+                pins[input.input()] = input;
+            }
+        }
+        return new Ads1115Emulator.Wiring() {
+            @Override
+            public long nanos() {
+                return clock.nanos();
+            }
+
+            @Override
+            public double inputVolts(int pin) {
+                VoltageInput input = pins[pin];
+                if (input == null) {
+                    return 0;
+                }
+                double volts = input.cell() > 0 ? now().tapVolts(input.cell() - 1) : now().busVolts();
+                return volts / input.divider();
+            }
+        };
+    }
+
+    private Mcp9601Emulator.Wiring probeWiring(int bead) {
+        return new Mcp9601Emulator.Wiring() {
+            @Override
+            public long nanos() {
+                return clock.nanos();
+            }
+
+            @Override
+            public double hotCelsius() {
+                return now().beadCelsius(bead);
+            }
+
+            @Override
+            public double coldCelsius() {
+                return now().celsius(Place.ROOM, 0);
+            }
+
+            @Override
+            public boolean open() {
+                return now().beadOpen(bead);
+            }
+
+            @Override
+            public boolean shorted() {
+                return false;
+            }
+        };
+    }
+
+    private ScpiInstrument.Terminals sourceTerminals() {
+        return new ScpiInstrument.Terminals() {
+            @Override
+            public void order(boolean on, double volts, double amps) {
+                world.advanceTo(clock.nanos());
+                world.source(on, volts, amps);
+            }
+
+            @Override
+            public double volts() {
+                return now().sourceVolts();
+            }
+
+            @Override
+            public double amps() {
+                return now().sourceAmps();
+            }
+        };
+    }
+
+    private ScpiInstrument.Terminals sinkTerminals() {
+        return new ScpiInstrument.Terminals() {
+            @Override
+            public void order(boolean on, double volts, double amps) {
+                world.advanceTo(clock.nanos());
+                world.sink(on, amps);
+            }
+
+            @Override
+            public double volts() {
+                return now().sinkVolts();
+            }
+
+            @Override
+            public double amps() {
+                return now().sinkAmps();
+            }
+        };
+    }
+
+    /** Something goes wrong, now. */
+    public void inflict(Fault fault) {
+        world.advanceTo(clock.nanos());
+        world.inflict(fault);
+        if (fault instanceof Fault.SilentSource) {
+            sourceLine.mode(EmulatedLine.Mode.SILENT);
+        }
+        if (fault instanceof Fault.SilentSink) {
+            sinkLine.mode(EmulatedLine.Mode.SILENT);
+        }
+    }
+
+    /** The recorder lags by so much from now, s. */
+    public void recorderLag(double seconds) {
+        own.lagSeconds = seconds;
+    }
+
+    public World world() {
+        return world;
+    }
+
+    public VirtualClock clock() {
+        return clock;
+    }
+
+    public EmulatedBoard emulatedBoard() {
+        return board;
+    }
+
+    public RigBench rigBench() {
+        return bench;
+    }
+
+    /** Brings the world to the clock's time. */
+    public void catchUp() {
+        world.advanceTo(clock.nanos());
+    }
+}

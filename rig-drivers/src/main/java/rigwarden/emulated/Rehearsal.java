@@ -1,0 +1,152 @@
+package rigwarden.emulated;
+
+import java.util.ArrayList;
+import java.util.List;
+import rigwarden.bus.BusFailure;
+import rigwarden.loop.Loop;
+import rigwarden.loop.Recorder;
+import rigwarden.pack.Fault;
+import rigwarden.program.Program;
+import rigwarden.rig.Rig;
+import rigwarden.run.Event;
+import rigwarden.run.RunMachine;
+import rigwarden.run.RunState;
+import rigwarden.warden.Inbox;
+import rigwarden.warden.Request;
+import rigwarden.warden.Warden;
+
+/** A run on emulated hardware: the same loop on a virtual clock, as fast as the machine allows. */
+public final class Rehearsal {
+    private final Rig rig;
+    private final Program program;
+    private final EmulatedRig emulated;
+    private final Recorder recorder;
+    private final Loop loop;
+    private final List<Mishap> mishaps;
+    private long nextNanos;
+    private long stepNanos;
+    private int step;
+    private boolean asked;
+    private boolean stop;
+    private boolean clear;
+
+    /**
+     * A rehearsal before its first scan.
+     *
+     * @throws BusFailure when a chip does not answer as it must at the start
+     */
+    public Rehearsal(Rig rig, Program program, long seed, List<Mishap> mishaps, Recorder recorder) throws BusFailure {
+        this.rig = rig;
+        this.program = program;
+        this.recorder = recorder;
+        this.mishaps = new ArrayList<>(mishaps);
+        emulated = new EmulatedRig(rig, seed);
+        emulated.rigBench().begin();
+        Warden warden = new Warden(rig);
+        emulated.clock().sleepUntil(rig.scanNanos() * 5);
+        nextNanos = emulated.clock().nanos();
+        loop = loop(warden, Loop.fresh(warden, nextNanos));
+    }
+
+    private Rehearsal(Rehearsal other, Recorder recorder) {
+        rig = other.rig;
+        program = other.program;
+        this.recorder = recorder;
+        mishaps = new ArrayList<>(other.mishaps);
+        emulated = other.emulated.copy();
+        nextNanos = other.nextNanos;
+        stepNanos = other.stepNanos;
+        step = other.step;
+        asked = other.asked;
+        stop = other.stop;
+        clear = other.clear;
+        loop = loop(new Warden(rig), other.loop.standing());
+    }
+
+    private Loop loop(Warden warden, Loop.Standing standing) {
+        return new Loop(emulated.rigBench(), warden, new RunMachine(rig, program), recorder, this::inbox, standing);
+    }
+
+    /** Another rehearsal, the same in everything, that goes its own way from here and records elsewhere. */
+    public Rehearsal copy(Recorder other) {
+        return new Rehearsal(this, other);
+    }
+
+    private Inbox inbox() {
+        if (stop) {
+            stop = false;
+            return new Inbox(true, List.of());
+        }
+        if (clear) {
+            clear = false;
+            return Inbox.of(Request.CLEAR);
+        }
+        if (!asked && emulated.clock().nanos() > 15 * rig.scanNanos()) {
+            asked = true;
+            return Inbox.of(Request.START);
+        }
+        return Inbox.EMPTY;
+    }
+
+    /** One scan. */
+    public List<Event> scan() {
+        emulated.clock().sleepUntil(nextNanos);
+        nextNanos += rig.scanNanos();
+        emulated.catchUp();
+        if (!mishaps.isEmpty()) {
+            mishaps.removeIf(this::happened);
+        }
+        List<Event> events = loop.cycle();
+        for (Event event : events) {
+            if (event instanceof Event.StepBegun begun) {
+                step = begun.step();
+                stepNanos = emulated.clock().nanos();
+            }
+        }
+        return events;
+    }
+
+    private boolean happened(Mishap mishap) {
+        long since = mishap.step() == 0 ? 0 : stepNanos;
+        boolean here = mishap.step() == 0 || mishap.step() == step;
+        boolean due = here && emulated.clock().nanos() - since >= mishap.afterNanos();
+        if (due) {
+            emulated.inflict(mishap.fault());
+        }
+        return due;
+    }
+
+    /** Whether the run is over: finished, or tripped. */
+    public boolean over() {
+        RunState state = loop.standing().state();
+        return state instanceof RunState.Finished || state instanceof RunState.Interrupted;
+    }
+
+    /** A person presses STOP; it acts in the next scan. */
+    public void stop() {
+        stop = true;
+    }
+
+    /** A person asks for a clear; it acts in the next scan. */
+    public void clear() {
+        clear = true;
+    }
+
+    /** Something goes wrong, now. */
+    public void inflict(Fault fault) {
+        emulated.inflict(fault);
+    }
+
+    public EmulatedRig rig() {
+        return emulated;
+    }
+
+    public Loop loop() {
+        return loop;
+    }
+
+    /** Number of the step that runs, from 1; 0 before the first. */
+    public int step() {
+        return step;
+    }
+}

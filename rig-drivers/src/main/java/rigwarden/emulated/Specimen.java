@@ -1,0 +1,112 @@
+package rigwarden.emulated;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import rigwarden.pack.CellParameters;
+import rigwarden.pack.Chance;
+import rigwarden.pack.Place;
+import rigwarden.pack.WorldParameters;
+import rigwarden.rig.Channels;
+import rigwarden.rig.Probe;
+import rigwarden.rig.Rig;
+import rigwarden.rig.ShuntMonitor;
+import rigwarden.rig.VoltageInput;
+
+/** Draws one specimen of a rig: every part with errors out of the distribution that its data sheet or file states. */
+final class Specimen {
+    /** INA228 oscillator, limits ± 0.5 % (SLYS021A, electrical characteristics). */
+    private static final double OSCILLATOR = 0.005;
+    private static final double SHUNT_NOISE_VOLTS = 1.2e-6;
+    private static final double TAP_NOISE_VOLTS = 60e-6;
+    private static final double PROBE_NOISE_K = 0.03;
+    private static final double CELL_SPREAD = 0.008;
+
+    private final Rig rig;
+    private final long seed;
+
+    Specimen(Rig rig, long seed) {
+        this.rig = rig;
+        this.seed = seed;
+    }
+
+    private Chance chance(String part, String purpose) {
+        return Chance.of(seed, part, purpose);
+    }
+
+    /** Rectangular within ± the limits. */
+    private double within(String part, String purpose, double limits) {
+        return limits * (2 * chance(part, purpose).nextDouble() - 1);
+    }
+
+    double shuntOhms() {
+        return rig.shunt().ohms() * (1 + within("shunt", "tolerance", rig.shunt().toleranceRelative()));
+    }
+
+    /** Resistance of the shunt per kelvin away from 25 °C, relative. */
+    double shuntPerKelvin() {
+        return within("shunt", "temperature", rig.shunt().perKelvin());
+    }
+
+    Ina228Emulator.Errors shuntErrors() {
+        ShuntMonitor shunt = rig.shunt();
+        double offset = within("shunt", "offset", Channels.INA228_OFFSET_VOLTS)
+                + within("shunt", "thermo-electric", shunt.thermoVolts());
+        return new Ina228Emulator.Errors(within("shunt", "gain", Channels.INA228_GAIN), offset,
+                within("shunt", "bus gain", Channels.INA228_BUS_GAIN), within("shunt", "oscillator", OSCILLATOR),
+                SHUNT_NOISE_VOLTS);
+    }
+
+    Ads1115Emulator.Errors inputErrors(VoltageInput input) {
+        String part = input.bus() + ":" + input.address();
+        return new Ads1115Emulator.Errors(within(part, "gain", Channels.ADS1115_GAIN),
+                within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS),
+                within(part, "rate", 0.1), input.supplyVolts(), TAP_NOISE_VOLTS);
+    }
+
+    Mcp9601Emulator.Errors probeErrors(Probe probe) {
+        double kelvin = probe.uncertaintyKelvin() / 2 * chance(probe.name(), "error").nextGaussian();
+        double most = probe.uncertaintyKelvin();
+        return new Mcp9601Emulator.Errors(Math.clamp(kelvin, -most, most), PROBE_NOISE_K);
+    }
+
+    ScpiInstrument.Errors instrumentErrors(String name, double voltsU, double ampsU) {
+        return new ScpiInstrument.Errors(within(name, "volts", voltsU / 2), within(name, "amps", ampsU / 2), 0, 0);
+    }
+
+    Chance noise(String part) {
+        return chance(part, "noise");
+    }
+
+    WorldParameters world() {
+        CellParameters typical = CellParameters.LARGE.withAmpHours(rig.cells().ratedAmpHours() * 108 / 105);
+        List<CellParameters> cells = IntStream.range(0, rig.cells().series())
+                .mapToObj(k -> typical.withAmpHours(typical.ampHours()
+                        * (1 + CELL_SPREAD / 2 * chance("cell " + (k + 1), "capacity").nextGaussian())))
+                .toList();
+        WorldParameters.PathOhms fair = WorldParameters.PathOhms.FAIR;
+        WorldParameters.PathOhms path = new WorldParameters.PathOhms(fair.jointOhms(), fair.tabOhms(), fair.linkOhms(),
+                rig.shunt().ohms(), fair.contactorOhms(), fair.cableOhms());
+        return new WorldParameters(cells, path,
+                new WorldParameters.Bus(rig.busSide().farads(), rig.busSide().bleedOhms(), rig.busSide().prechargeOhms()),
+                WorldParameters.Contacts.USUAL,
+                rig.probes().stream()
+                        .map(p -> new WorldParameters.Bead(place(p), Math.max(0, p.cell() - 1), p.lagSeconds()))
+                        .toList(),
+                rig.roomCelsius(), 0, rig.source().maxAmps());
+    }
+
+    /** State of charge in which the cells arrived: somewhere in the middle. */
+    double arrival() {
+        return 0.4 + 0.15 * chance("lot", "arrival").nextDouble();
+    }
+
+    private static Place place(Probe probe) {
+        return switch (probe.place()) {
+            case STUD -> probe.positive() ? Place.STUD_POSITIVE : Place.STUD_NEGATIVE;
+            case SHUNT_BODY -> Place.SHUNT;
+            case CONTACTOR_BODY -> Place.CONTACTOR;
+            case ROOM -> Place.ROOM;
+            default -> Place.BODY;
+        };
+    }
+}

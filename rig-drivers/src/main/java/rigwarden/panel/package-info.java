@@ -1,0 +1,2 @@
+/** GPIO lines of the rig: orders out, states in. */
+package rigwarden.panel;
