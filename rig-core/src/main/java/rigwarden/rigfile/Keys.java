@@ -1,0 +1,224 @@
+package rigwarden.rigfile;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.tomlj.Toml;
+import org.tomlj.TomlArray;
+import org.tomlj.TomlPosition;
+import org.tomlj.TomlTable;
+
+/**
+ * The keys of one table. Every question for a key that is missing or wrong adds a refusal and returns something harmless,
+ * which nobody uses: a file with a refusal never becomes a rig.
+ */
+final class Keys {
+    private static final double THOUSAND = 1000;
+
+    private final Page page;
+    private final TomlTable table;
+    private final String prefix;
+    private final Set<String> asked = new LinkedHashSet<>();
+
+    Keys(Page page, TomlTable table, String prefix) {
+        this.page = page;
+        this.table = table;
+        this.prefix = prefix;
+        for (String key : table.keySet()) {
+            Object value = table.get(List.of(key));
+            String text = value instanceof TomlTable || value instanceof TomlArray ? "" : String.valueOf(value);
+            page.seen(full(key), line(table.inputPositionOf(List.of(key))), text);
+        }
+    }
+
+    private static int line(TomlPosition position) {
+        return position == null ? 0 : position.line();
+    }
+
+    /** Full name of a key of this table. */
+    String full(String key) {
+        return prefix.isEmpty() ? key : prefix + "." + key;
+    }
+
+    boolean has(String key) {
+        asked.add(key);
+        return table.contains(List.of(key));
+    }
+
+    /** A number in its unit, both ends allowed. */
+    double number(String key, String unit, double lowest, double highest, String why) {
+        Object value = value(key, RefusalKind.MISSING_KEY, Figures.range(lowest, highest, unit), why);
+        if (value == null) {
+            return lowest;
+        }
+        if (!(value instanceof Number number)) {
+            return refuseType(key, Figures.range(lowest, highest, unit), why, lowest);
+        }
+        return within(key, number.doubleValue(), unit, lowest, highest, why);
+    }
+
+    /** A number whose absence has a kind of refusal of its own. */
+    double number(String key, RefusalKind whenMissing, String unit, double lowest, double highest, String why) {
+        if (!has(key)) {
+            page.refuse(whenMissing, full(key), "nothing", Figures.range(lowest, highest, unit), why, "Add it.");
+            return lowest;
+        }
+        return number(key, unit, lowest, highest, why);
+    }
+
+    int whole(String key, String unit, int lowest, int highest, String why) {
+        Object value = value(key, RefusalKind.MISSING_KEY, Figures.range(lowest, highest, unit), why);
+        if (value == null) {
+            return lowest;
+        }
+        if (!(value instanceof Long number)) {
+            return (int) refuseType(key, "a whole number, " + Figures.range(lowest, highest, unit), why, lowest);
+        }
+        return (int) within(key, number, unit, lowest, highest, why);
+    }
+
+    private double within(String key, double value, String unit, double lowest, double highest, String why) {
+        if (value >= lowest && value <= highest) {
+            return value;
+        }
+        for (double meant : new double[] {value / THOUSAND, value * THOUSAND}) {
+            if (meant >= lowest && meant <= highest && meant != 0 && !unit.isEmpty()) {
+                page.refuse(RefusalKind.UNIT_MISTAKE, full(key), Figures.range(lowest, highest, unit), why,
+                        "Did you mean " + Figures.of(meant, unit) + "?");
+                return lowest;
+            }
+        }
+        page.refuse(RefusalKind.OUT_OF_RANGE, full(key), Figures.range(lowest, highest, unit), why, "");
+        return lowest;
+    }
+
+    boolean yesOrNo(String key, String why) {
+        Object value = value(key, RefusalKind.MISSING_KEY, "true or false", why);
+        if (value instanceof Boolean yes) {
+            return yes;
+        }
+        return value != null && refuseType(key, "true or false", why, 0) > 0;
+    }
+
+    String text(String key, String why) {
+        Object value = value(key, RefusalKind.MISSING_KEY, "a text in quotes", why);
+        if (value instanceof String text && !text.isBlank() && text.length() <= 80) {
+            return text;
+        }
+        if (value != null) {
+            refuseType(key, "a text of 1 to 80 letters in quotes", why, 0);
+        }
+        return "";
+    }
+
+    /** One of the known words. */
+    String word(String key, Collection<String> known, String why) {
+        String allowed = String.join(", ", known);
+        Object value = value(key, RefusalKind.MISSING_KEY, allowed, why);
+        if (value instanceof String word) {
+            checkWord(key, word, known, why);
+            return known.contains(word) ? word : known.iterator().next();
+        }
+        if (value != null) {
+            refuseType(key, allowed, why, 0);
+        }
+        return known.iterator().next();
+    }
+
+    List<String> words(String key, Collection<String> known, String why) {
+        List<String> words = new ArrayList<>();
+        Object value = value(key, RefusalKind.MISSING_KEY, "a list of " + String.join(", ", known), why);
+        if (value instanceof TomlArray array) {
+            for (int i = 0; i < array.size(); i++) {
+                if (array.get(i) instanceof String word) {
+                    checkWord(key, word, known, why);
+                    words.add(word);
+                } else {
+                    refuseType(key, "a list of texts in quotes", why, 0);
+                }
+            }
+        } else if (value != null) {
+            refuseType(key, "a list of texts in quotes", why, 0);
+        }
+        return List.copyOf(words);
+    }
+
+    private void checkWord(String key, String word, Collection<String> known, String why) {
+        if (!known.contains(word)) {
+            page.refuse(RefusalKind.UNKNOWN_WORD, full(key), word, String.join(", ", known), why,
+                    Nearest.question(word, known));
+        }
+    }
+
+    /** A table inside this one; empty with a refusal where it is missing. */
+    Optional<Keys> table(String key, String why) {
+        Object value = value(key, RefusalKind.MISSING_KEY, "a table", why);
+        if (value instanceof TomlTable inner) {
+            return Optional.of(new Keys(page, inner, full(key)));
+        }
+        if (value != null) {
+            refuseType(key, "a table", why, 0);
+        }
+        return Optional.empty();
+    }
+
+    /** Stands in for a table that was refused: its own refusals go nowhere. */
+    Keys none() {
+        return new Keys(new Page(""), Toml.parse(""), "");
+    }
+
+    /** The tables of a list, each with its name, or its place where it has none, as its prefix. */
+    List<Keys> tables(String key, RefusalKind whenMissing, String why) {
+        List<Keys> found = new ArrayList<>();
+        Set<String> names = new LinkedHashSet<>();
+        Object value = value(key, whenMissing, "at least one table [[" + key + "]]", why);
+        if (value instanceof TomlArray array) {
+            for (int i = 0; i < array.size(); i++) {
+                if (array.get(i) instanceof TomlTable inner) {
+                    Object name = inner.get(List.of("name"));
+                    boolean fresh = name instanceof String text && !text.isBlank() && names.add(text);
+                    String label = full(key) + "." + (fresh ? name : String.valueOf(i + 1));
+                    page.seen(label, line(array.inputPositionOf(i)), "");
+                    found.add(new Keys(page, inner, label));
+                } else {
+                    refuseType(key, "tables [[" + key + "]]", why, 0);
+                }
+            }
+        } else if (value != null) {
+            refuseType(key, "tables [[" + key + "]]", why, 0);
+        }
+        return found;
+    }
+
+    private Object value(String key, RefusalKind whenMissing, String allowed, String why) {
+        if (!has(key)) {
+            page.refuse(whenMissing, full(key), "nothing", allowed, why, "Add it.");
+            return null;
+        }
+        return table.get(List.of(key));
+    }
+
+    private double refuseType(String key, String allowed, String why, double harmless) {
+        Object value = table.get(List.of(key));
+        String found = value instanceof String ? "\"" + value + "\"" : page.text(full(key));
+        page.refuse(RefusalKind.WRONG_TYPE, full(key), found.isEmpty() ? "a list or table" : found, allowed, why, "");
+        return harmless;
+    }
+
+    /** Refuses every key that nobody asked for. */
+    void noOthers() {
+        for (String key : table.keySet()) {
+            if (!asked.contains(key)) {
+                page.refuse(RefusalKind.UNKNOWN_KEY, full(key), "one of " + String.join(", ", asked),
+                        "a mistyped key would silently do nothing", Nearest.question(key, asked));
+            }
+        }
+    }
+
+    Page page() {
+        return page;
+    }
+}

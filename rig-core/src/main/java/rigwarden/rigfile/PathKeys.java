@@ -1,0 +1,99 @@
+package rigwarden.rigfile;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import rigwarden.rig.BusSide;
+import rigwarden.rig.Guards;
+import rigwarden.rig.PathPart;
+
+/** Reads the current path, what is behind the contactor, and the guards. */
+final class PathKeys {
+    static final List<String> CONTACTS =
+            List.of("emergency_stop", "thermal_cutout", "cell_window", "smoke", "door", "heater_cutout");
+    private static final List<String> CHARGE_STOPS =
+            List.of("contactor", "second_contactor", "source_relay", "source_output");
+    private static final List<String> DISCHARGE_STOPS =
+            List.of("contactor", "second_contactor", "sink_relay", "sink_output");
+    private static final List<String> KINDS =
+            Arrays.stream(PathPart.Kind.values()).map(kind -> kind.name().toLowerCase(Locale.ROOT)).toList();
+    private static final String WEAKEST = "the weakest part governs the current";
+    private static final String STOPS = "each direction of energy needs its ways to be stopped";
+
+    private final RigKeys rig;
+    private final List<PathPart> parts = new ArrayList<>();
+    private final List<String> oneWayBreakers = new ArrayList<>();
+
+    PathKeys(RigKeys rig) {
+        this.rig = rig;
+    }
+
+    void parts(Keys root) {
+        for (Keys keys : root.tables("path", RefusalKind.MISSING_KEY, WEAKEST)) {
+            String name = rig.name(keys);
+            PathPart.Kind kind = PathPart.Kind.valueOf(keys.word("kind", KINDS, WEAKEST).toUpperCase(Locale.ROOT));
+            double rated = keys.number("rated_a", RefusalKind.RATING_MISSING, "A", 0.1, 5000, WEAKEST);
+            boolean breaks = breaks(kind);
+            double amps = breaks ? keys.number("breaks_a", "A", 0.1, 200_000, "it must be able to end a fault") : 0;
+            double volts = breaks ? keys.number("breaks_v", "V", 1, 2000, "a d.c. arc lives on voltage") : 0;
+            if (kind == PathPart.Kind.CONTACTOR
+                    && !keys.yesOrNo("both_directions", "some contactors break d.c. in one direction only")) {
+                oneWayBreakers.add(name);
+            }
+            parts.add(new PathPart(name, kind, rated, amps, volts));
+            keys.noOthers();
+        }
+    }
+
+    private static boolean breaks(PathPart.Kind kind) {
+        return switch (kind) {
+            case FUSE, CONTACTOR, RELAY -> true;
+            case SHUNT, CABLE, BAR, LUG, PLUG -> false;
+        };
+    }
+
+    List<PathPart> parts() {
+        return List.copyOf(parts);
+    }
+
+    List<String> oneWayBreakers() {
+        return List.copyOf(oneWayBreakers);
+    }
+
+    BusSide busSide(Keys keys) {
+        BusSide side = new BusSide(
+                keys.number("precharge_ohms", RefusalKind.NO_PRECHARGE, "ohm", 0.01, 10_000,
+                        "closing onto empty capacitors welds the contact"),
+                keys.number("farads", "F", 1e-6, 10, "pre-charge and decay follow from it"),
+                keys.number("bleed_ohms", "ohm", 0.1, 1e6, "a bus that stays charged hides a welded contact"),
+                keys.number("decay_s", "s", 0.1, 600, "a welded contact is looked for after it"));
+        keys.noOthers();
+        return side;
+    }
+
+    Guards guards(Keys keys) {
+        boolean window = keys.has("window_high_v") || keys.has("window_low_v");
+        Guards guards = new Guards(
+                keys.number("heartbeat_shortest_s", "s", 0.01, 60, "a few missed beats are tolerated"),
+                keys.number("heartbeat_longest_s", "s", 0.01, 60, "a dead computer must let go soon"),
+                keys.words("loop_contacts", CONTACTS, "the loop must work with the computer dead"),
+                keys.yesOrNo("latching", "a cooled bimetal must not close the loop again"),
+                window ? keys.number("window_high_v", "V", 3.65, 3.75, "beyond it a cell is in danger") : 0,
+                window ? keys.number("window_low_v", "V", 2.30, 2.50, "below it a cell is in danger") : 0,
+                keys.number("contact_lag_s", "s", 0.001, 0.5, "it is part of every rule's reaction time"),
+                stops(keys, "charge_stops", CHARGE_STOPS),
+                stops(keys, "discharge_stops", DISCHARGE_STOPS));
+        keys.noOthers();
+        return guards;
+    }
+
+    private List<String> stops(Keys keys, String key, List<String> known) {
+        List<String> stops = keys.words(key, known, STOPS);
+        if (stops.isEmpty() && keys.has(key)) {
+            keys.page().refuse(RefusalKind.MISSING_KEY, keys.full(key), "an empty list", String.join(", ", known), STOPS,
+                    "Name the elements that stop it.");
+        }
+        return stops;
+    }
+}

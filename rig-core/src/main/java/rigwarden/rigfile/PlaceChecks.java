@@ -1,0 +1,110 @@
+package rigwarden.rigfile;
+
+import rigwarden.rig.Channel;
+import rigwarden.rig.Channels;
+import rigwarden.rig.Envelope;
+import rigwarden.rig.Probe;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rig.VoltageInput;
+
+/** Whether every place is watched, and well enough. */
+final class PlaceChecks {
+    private static final long SLOWEST_PROBE_NANOS = 500 * RigKeys.MILLI;
+
+    private final Page page;
+    private final Rig rig;
+    private final Sketch sketch;
+
+    PlaceChecks(Page page, Sketch sketch) {
+        this.page = page;
+        this.sketch = sketch;
+        this.rig = sketch.rig();
+    }
+
+    void check() {
+        for (int cell = 1; cell <= rig.cells().series(); cell++) {
+            cell(cell);
+        }
+        if (rig.inputs().stream().filter(input -> input.role() == Role.BUS_VOLTS).count() != 1) {
+            page.refuse(RefusalKind.NO_TAP, "adc", "", "exactly one input with measures = \"bus\"",
+                    "pre-charge and welded contacts are seen on the bus", "Wire one behind the contactor.");
+        }
+        one(Role.ROOM, "room", "over-temperature is judged over the room");
+        one(Role.SHUNT_BODY, "shunt", "a shunt's resistance moves with its warmth");
+        one(Role.CONTACTOR_BODY, "contactor", "a worn contact warms before it welds");
+        rig.inputs().forEach(this::reach);
+        rig.probes().forEach(this::period);
+        for (Channel channel : Channels.of(rig.scanNanos(), rig.shunt(), rig.inputs(), rig.probes(), rig.source(),
+                rig.sink())) {
+            if (channel.role() == Role.CELL_VOLTS) {
+                uncertainty(channel);
+            }
+        }
+    }
+
+    private void cell(int cell) {
+        long taps = rig.inputs().stream().filter(i -> i.role() == Role.CELL_VOLTS && i.cell() == cell).count();
+        if (taps != 1) {
+            page.refuse(RefusalKind.NO_TAP, "adc", taps + " taps for cell " + cell, "exactly one for each cell",
+                    "a cell that cannot be seen cannot be guarded", "Wire one and describe it.");
+        }
+        if (probes(Role.BODY, cell) != 1) {
+            page.refuse(RefusalKind.NO_BODY_PROBE, "probe", probes(Role.BODY, cell) + " body probes for cell " + cell,
+                    "exactly one for each cell", "charging a cold or hot cell harms it", "Fit one and describe it.");
+        }
+        long positive = rig.probes().stream()
+                .filter(p -> p.place() == Role.STUD && p.cell() == cell && p.positive()).count();
+        long negative = probes(Role.STUD, cell) - positive;
+        if (positive != 1 || negative != 1) {
+            page.refuse(RefusalKind.NO_STUD_PAIR, "probe",
+                    positive + " positive and " + negative + " negative stud probes for cell " + cell,
+                    "one on each stud", "a loose joint is the likeliest fire of a rig", "Fit both and describe them.");
+        }
+    }
+
+    private long probes(Role place, int cell) {
+        return rig.probes().stream().filter(p -> p.place() == place && p.cell() == cell).count();
+    }
+
+    private void one(Role place, String word, String why) {
+        if (probes(place, 0) != 1) {
+            page.refuse(RefusalKind.NO_ROOM_PROBE, "probe", probes(place, 0) + " with place = \"" + word + "\"",
+                    "exactly one", why, "Fit one and describe it.");
+        }
+    }
+
+    private void reach(VoltageInput input) {
+        double needed = TapKeys.neededVolts(input, rig.cells().series());
+        double reach = TapKeys.reachVolts(input);
+        if (reach < needed) {
+            page.refuse(RefusalKind.SUPPLY_TOO_LOW, sketch.key(input, "divider"),
+                    page.text(sketch.key(input, "divider")) + " at " + Figures.of(input.supplyVolts(), "V")
+                            + " of supply, which shows at most " + Figures.of(reach, "V"),
+                    "at least " + Figures.of(needed, "V"), "an overcharge must be seen as one",
+                    "Feed the ADC from 5 V, or divide the voltage further.");
+        }
+    }
+
+    private void period(Probe probe) {
+        if (probe.periodNanos() > SLOWEST_PROBE_NANOS) {
+            page.refuse(RefusalKind.PROBE_SLOW, sketch.key(probe, "period_ms"),
+                    Figures.range(rig.scanNanos() * 1e-6, SLOWEST_PROBE_NANOS * 1e-6, "ms"),
+                    "temperature limits act after 1 s", "Read it more often.");
+        }
+    }
+
+    /** Judged at the highest voltage that a programme may use. */
+    private void uncertainty(Channel tap) {
+        double u = tap.uncertainty(Envelope.CEILING_V);
+        if (u <= Envelope.TAP_U_NAMED_V) {
+            return;
+        }
+        boolean poor = u > Envelope.TAP_U_REFUSED_V;
+        double limit = poor ? Envelope.TAP_U_REFUSED_V : Envelope.TAP_U_NAMED_V;
+        page.refuse(poor ? RefusalKind.TAP_POOR : RefusalKind.TAP_NAMED, sketch.keys().get(tap.name()) + ".divider_percent",
+                "U = " + Figures.of(u * 1e3, "mV") + " at " + Figures.of(Envelope.CEILING_V, "V"),
+                "up to " + Figures.of(limit * 1e3, "mV") + (poor ? " unattended" : " without being named"),
+                "limits hold for the true value, so that U makes the envelope smaller", "Calibrate this tap.");
+    }
+}

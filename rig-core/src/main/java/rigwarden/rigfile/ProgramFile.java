@@ -1,0 +1,64 @@
+package rigwarden.rigfile;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.tomlj.TomlParseResult;
+import rigwarden.program.Program;
+import rigwarden.program.Step;
+import rigwarden.rig.Rig;
+
+/** Reads a programme and checks it against the rig that will run it. */
+public final class ProgramFile {
+    private ProgramFile() {}
+
+    /**
+     * Reads a programme from disk.
+     *
+     * @param path of the file
+     * @param rig the rig with its warnings: an unattended programme is refused for some of them
+     * @return the programme, or every refusal; nothing is thrown
+     */
+    public static Read<Program> read(Path path, Read.Sound<Rig> rig) {
+        Page page = new Page(RigFile.name(path));
+        return Source.text(path, page).map(text -> read(page, text, rig)).orElseGet(page::refused);
+    }
+
+    /**
+     * Reads a programme that is already in memory.
+     *
+     * @param name of the file, for refusals
+     * @param text its TOML
+     * @param rig the rig with its warnings
+     */
+    public static Read<Program> read(String name, String text, Read.Sound<Rig> rig) {
+        return read(new Page(name), text, rig);
+    }
+
+    private static Read<Program> read(Page page, String text, Read.Sound<Rig> rig) {
+        Optional<TomlParseResult> table = Source.table(text, page);
+        if (table.isEmpty()) {
+            return page.refused();
+        }
+        Keys root = new Keys(page, table.get(), "");
+        String name = root.text("name", "runs and reports name their programme");
+        boolean unattended = root.yesOrNo("unattended", "some rigs may run only while a person stands by");
+        boolean leaveEmpty = root.has("leave_empty") && root.yesOrNo("leave_empty", "it is either so or not");
+        List<Step> steps = new StepKeys(page, rig.value()).steps(root);
+        root.noOthers();
+        if (!page.sound()) {
+            return page.refused();
+        }
+        if (!(steps.getLast() instanceof Step.Park) && !leaveEmpty) {
+            page.refuse(RefusalKind.NOT_PARKED, "step." + steps.size() + ".kind", steps.getLast().kind(),
+                    "park as the last step, or leave_empty = true", "cells left empty or full age",
+                    "Add a park step.");
+        }
+        if (unattended) {
+            page.carry(rig.warnings().stream()
+                    .filter(warning -> warning.kind().weight() == RefusalKind.Weight.UNATTENDED)
+                    .toList());
+        }
+        return page.sound() ? new Read.Sound<>(new Program(name, unattended, steps), page.warnings()) : page.refused();
+    }
+}

@@ -1,0 +1,147 @@
+package rigwarden.rigfile;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import rigwarden.rig.Cells;
+import rigwarden.rig.Envelope;
+import rigwarden.rig.Instrument;
+import rigwarden.rig.Panel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.ShuntMonitor;
+
+/** Reads every key of a rig file; ranges here are those of one value by itself. */
+final class RigKeys {
+    static final long MILLI = 1_000_000L;
+    private static final String WIRED = "everything wired must be described";
+    private static final int MOST_SERIES = 16;
+
+    private final Page page;
+    private final Map<String, String> places = new HashMap<>();
+    private final Set<String> names = new HashSet<>();
+
+    RigKeys(Page page) {
+        this.page = page;
+    }
+
+    Sketch sketch(Keys root) {
+        String name = root.text("name", "runs and reports name their rig");
+        int scanMillis = root.whole("scan_ms", "ms", 50, 200, "faster than the chips convert, slower than rules react");
+        double room = root.number("room_c", "°C", 0, 40, "a rehearsal needs a room");
+        Keys cell = inner(root, "cell");
+        Cells cells = cells(cell);
+        double ohms = cell.number("ohms", "ohm", 0.00005, 0.1, "it sets the current of a short circuit");
+        cell.noOthers();
+        Map<Integer, Integer> buses = buses(root);
+        ShuntMonitor shunt = shunt(inner(root, "shunt"));
+        TapKeys taps = new TapKeys(this, cells.series(), scanMillis);
+        taps.converters(root);
+        PathKeys path = new PathKeys(this);
+        path.parts(root);
+        Panel panel = panel(inner(root, "panel"));
+        Keys sourceKeys = inner(root, "source");
+        Keys sinkKeys = inner(root, "sink");
+        Instrument source = instrument(sourceKeys);
+        Instrument sink = instrument(sinkKeys);
+        boolean sourceReadBack = readBack(sourceKeys);
+        boolean sinkReadBack = readBack(sinkKeys);
+        Rig rig = new Rig(name, scanMillis * MILLI, cells, path.parts(), buses, shunt, taps.inputs(), taps.probes(root),
+                panel, source, sink, path.busSide(inner(root, "bus_side")), path.guards(inner(root, "guards")), List.of(),
+                room);
+        root.noOthers();
+        return new Sketch(rig, ohms, taps.converters(), Map.copyOf(places), path.oneWayBreakers(),
+                sourceReadBack && sinkReadBack);
+    }
+
+    /** A table that must be there; an empty one stands in for it after the refusal. */
+    Keys inner(Keys root, String key) {
+        return root.table(key, WIRED).orElseGet(root::none);
+    }
+
+    /** Reads the name of a thing, which no other thing may have, and remembers where it stands. */
+    String name(Keys keys) {
+        String name = keys.text("name", "every thing needs a name of its own");
+        if (!name.isEmpty() && !names.add(name)) {
+            page.refuse(RefusalKind.SAME_NAME, keys.full("name"), "a name of its own",
+                    "channels and parts are found by name", "Rename one of the two.");
+        }
+        places.putIfAbsent(name, keys.full("name").substring(0, keys.full("name").length() - ".name".length()));
+        return name;
+    }
+
+    private static Cells cells(Keys keys) {
+        return new Cells(
+                keys.whole("series", "cells", 1, MOST_SERIES, "taps and limits are counted in cells"),
+                keys.number("rated_ah", "Ah", 1, 2000, "rates are multiples of it"),
+                keys.number("ceiling_v", "V", 3.0, Envelope.CEILING_V, "above it an LFP cell's electrolyte suffers"),
+                keys.number("cut_off_v", "V", Envelope.CUT_OFF_V, 3.0, "below it an LFP cell may be harmed"),
+                keys.number("charge_c", "1/h", 0.01, 2, "the cell maker's sheet governs where it is tighter"),
+                keys.number("discharge_c", "1/h", 0.01, 10, "the cell maker's sheet governs where it is tighter"));
+    }
+
+    private Map<Integer, Integer> buses(Keys root) {
+        Map<Integer, Integer> hertz = new LinkedHashMap<>();
+        for (Keys keys : root.tables("bus", RefusalKind.MISSING_KEY, "chips sit on buses")) {
+            int number = keys.whole("number", "", 0, 99, "it is the controller's number of the bus");
+            int clock = keys.whole("hertz", "Hz", 10_000, 1_000_000, "the wire time of a scan is computed from it");
+            if (hertz.putIfAbsent(number, clock) != null) {
+                page.refuse(RefusalKind.SAME_NAME, keys.full("number"), "each bus once", "a bus has one clock",
+                        "Remove one of the two.");
+            }
+            keys.noOthers();
+        }
+        return Map.copyOf(hertz);
+    }
+
+    private static ShuntMonitor shunt(Keys keys) {
+        ShuntMonitor shunt = new ShuntMonitor(
+                TapKeys.bus(keys),
+                TapKeys.address(keys),
+                keys.number("ohms", "ohm", 1e-6, 0.1, "the current is computed from it"),
+                keys.number("tolerance_percent", "%", 0, 5, "it is part of every capacity's uncertainty") / 100,
+                keys.number("ppm_per_kelvin", "ppm/K", 0, 500, "the shunt warms with the current") * 1e-6,
+                keys.number("thermo_uv", "µV", 0, 100, "it looks like current") * 1e-6,
+                keys.number("full_scale_a", "A", 1, 3000, "currents beyond it cannot be seen"));
+        keys.noOthers();
+        return shunt;
+    }
+
+    private static Panel panel(Keys keys) {
+        Panel panel = new Panel(line(keys, "contactor"),
+                (int) keys.number("precharge", RefusalKind.NO_PRECHARGE, "", 0, 511,
+                        "closing onto empty capacitors welds the contact"),
+                line(keys, "source_relay"), line(keys, "sink_relay"), line(keys, "heartbeat"), line(keys, "sounder"),
+                line(keys, "loop"), line(keys, "coil_feed"), line(keys, "feedback"), line(keys, "arm"));
+        keys.noOthers();
+        return panel;
+    }
+
+    private static int line(Keys keys, String key) {
+        return keys.whole(key, "", 0, 511, "it is the controller's number of the line");
+    }
+
+    private static Instrument instrument(Keys keys) {
+        return new Instrument(
+                keys.text("port", "orders go out over it"),
+                keys.whole("baud", "bit/s", 1200, 4_000_000, "serial ports know no others"),
+                keys.number("max_a", "A", 0.1, 2000, "it may be what governs the current"),
+                keys.number("max_v", "V", 0.5, 400, "it is compared with what the cells may get"),
+                keys.number("min_v", "V", 0, 400, "a test ends where it gives up"),
+                keys.whole("poll_ms", "ms", 100, 2000, "an answer older than 2.5 polls trips") * MILLI,
+                keys.number("amps_u_percent", "%", 0, 20, "its figure is a second opinion on the shunt") / 100,
+                keys.number("volts_u_percent", "%", 0, 20, "its figure is a second opinion on the taps") / 100);
+    }
+
+    private static boolean readBack(Keys keys) {
+        boolean readBack = keys.yesOrNo("limit_read_back", "without a hardware window it is the first layer");
+        keys.noOthers();
+        return readBack;
+    }
+
+    Page page() {
+        return page;
+    }
+}

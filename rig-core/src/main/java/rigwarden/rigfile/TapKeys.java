@@ -1,0 +1,125 @@
+package rigwarden.rigfile;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import rigwarden.rig.Calibration;
+import rigwarden.rig.Envelope;
+import rigwarden.rig.Probe;
+import rigwarden.rig.Role;
+import rigwarden.rig.VoltageInput;
+
+/** Reads taps and probes. */
+final class TapKeys {
+    private static final Map<String, Role> PLACES = Map.of("body", Role.BODY, "stud", Role.STUD, "shunt",
+            Role.SHUNT_BODY, "contactor", Role.CONTACTOR_BODY, "room", Role.ROOM);
+    private static final List<String> PLACE_WORDS = List.of("body", "stud", "shunt", "contactor", "room");
+    private static final String SEES = "a scan must know what it reads";
+
+    private final RigKeys rig;
+    private final int series;
+    private final int scanMillis;
+    private final List<VoltageInput> inputs = new ArrayList<>();
+    private final List<Sketch.Converter> converters = new ArrayList<>();
+
+    TapKeys(RigKeys rig, int series, int scanMillis) {
+        this.rig = rig;
+        this.series = series;
+        this.scanMillis = scanMillis;
+    }
+
+    static int bus(Keys keys) {
+        return keys.whole("bus", "", 0, 99, "the chip is reached over it");
+    }
+
+    static int address(Keys keys) {
+        return keys.whole("address", "", 0x03, 0x77, "I2C reserves the others");
+    }
+
+    void converters(Keys root) {
+        for (Keys keys : root.tables("adc", RefusalKind.MISSING_KEY, "cells need taps")) {
+            rig.name(keys);
+            int bus = bus(keys);
+            int address = address(keys);
+            double supply = keys.number("supply_v", RefusalKind.SUPPLY_MISSING, "V", 2.0, 5.5,
+                    "the supply clips the inputs and no reading betrays it");
+            converters.add(new Sketch.Converter(keys.full("address").replaceFirst("[.]address$", ""), bus, address));
+            for (Keys input : keys.tables("input", RefusalKind.MISSING_KEY, "an ADC without inputs reads nothing")) {
+                inputs.add(input(input, bus, address, supply));
+                input.noOthers();
+            }
+            keys.noOthers();
+        }
+    }
+
+    private VoltageInput input(Keys keys, int bus, int address, double supply) {
+        String name = rig.name(keys);
+        boolean tap = keys.word("measures", List.of("cell", "bus"), SEES).equals("cell");
+        return new VoltageInput(name, tap ? Role.CELL_VOLTS : Role.BUS_VOLTS, tap ? cell(keys) : 0, bus, address,
+                keys.whole("pin", "", 0, 3, "the ADS1115 has four inputs"), supply,
+                keys.number("divider", "", 1, 100, "it is measured voltage ÷ pin voltage"),
+                keys.number("divider_percent", "%", 0, 5, "it is part of the tap's uncertainty") / 100,
+                calibration(keys),
+                keys.whole("period_ms", "ms", scanMillis, 2 * scanMillis, "voltage limits must act within 0.3 s")
+                        * RigKeys.MILLI);
+    }
+
+    private int cell(Keys keys) {
+        return keys.whole("cell", "", 1, series, "cells are numbered from 1 at B−");
+    }
+
+    private static Calibration calibration(Keys keys) {
+        if (!keys.has("calibration")) {
+            return Calibration.NONE;
+        }
+        Keys inner = keys.table("calibration", SEES).orElseGet(keys::none);
+        Calibration calibration = new Calibration(
+                inner.number("gain", "", 0.95, 1.05, "more than 5 % is a wrong divider"),
+                inner.number("offset_v", "V", -0.1, 0.1, "more is a wiring fault"),
+                inner.number("gain_u", "", 0, 0.01, "it is the reference meter's"),
+                inner.number("offset_u_v", "V", 0, 0.1, "it is the reference meter's"),
+                true);
+        inner.noOthers();
+        return calibration;
+    }
+
+    List<VoltageInput> inputs() {
+        return List.copyOf(inputs);
+    }
+
+    List<Sketch.Converter> converters() {
+        return List.copyOf(converters);
+    }
+
+    List<Probe> probes(Keys root) {
+        List<Probe> probes = new ArrayList<>();
+        for (Keys keys : root.tables("probe", RefusalKind.MISSING_KEY, "nothing may carry current unwatched")) {
+            probes.add(probe(keys));
+            keys.noOthers();
+        }
+        return List.copyOf(probes);
+    }
+
+    private Probe probe(Keys keys) {
+        String name = rig.name(keys);
+        String place = keys.word("place", PLACE_WORDS, "rules find probes by their place");
+        boolean stud = place.equals("stud");
+        return new Probe(name, PLACES.get(place), stud || place.equals("body") ? cell(keys) : 0,
+                stud && keys.word("pole", List.of("positive", "negative"), SEES).equals("positive"),
+                bus(keys), address(keys),
+                keys.number("uncertainty_k", "K", 0.05, 5, "limits hold for the true temperature"),
+                keys.number("lag_s", "s", 0, 60, "what the bead has not felt cannot trip"),
+                keys.whole("period_ms", "ms", scanMillis, 60_000, "a scan is the fastest that can be asked")
+                        * RigKeys.MILLI);
+    }
+
+    /** Highest voltage that an input can show, V. */
+    static double reachVolts(VoltageInput input) {
+        return Math.min(4.096, input.supplyVolts()) * input.divider();
+    }
+
+    /** Voltage that an input must be able to show, V. */
+    static double neededVolts(VoltageInput input, int series) {
+        return input.role() == Role.CELL_VOLTS ? Envelope.REPRESENTABLE_V : series * Envelope.REPRESENTABLE_V;
+    }
+}

@@ -1,0 +1,55 @@
+package rigwarden.rigfile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import rigwarden.program.Program;
+import rigwarden.program.Step;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+
+class ReferenceFilesTest {
+    private static final long HOUR = 3_600_000_000_000L;
+
+    @Test
+    void the_one_cell_bench_is_read_with_every_part() {
+        Rig rig = Reference.rig().value();
+
+        assertThat(rig.channels().stream().map(Channel::name).collect(Collectors.joining(" "))).isEqualTo(
+                "current_a charge_as clock_ratio pack_v cell_01_v bus_v cell_01_c terminal_01p_c terminal_01n_c shunt_c"
+                        + " contactor_c room_c loop_on coil_feed_on contactor_on arm_on source_v source_a source_on"
+                        + " sink_v sink_a sink_on recorder_lag_s free_bytes lateness_s");
+        assertThat(rig.path()).extracting("name").containsExactly("fuse", "cable", "lug", "shunt", "contactor",
+                "source_relay", "sink_relay");
+        assertThat(rig.probes()).extracting("positive").containsExactly(false, true, false, false, false, false);
+        assertThat(rig.channel(Role.BODY).periodNanos()).isEqualTo(200_000_000L);
+        assertThat(rig.shunt().toleranceRelative()).isCloseTo(0.0025, within(1e-12));
+        assertThat(rig.busHertz()).containsEntry(1, 400_000).containsEntry(3, 100_000).hasSize(2);
+        assertThat(rig.roomCelsius()).isEqualTo(22);
+    }
+
+    @Test
+    void its_uncalibrated_tap_is_named_and_nothing_else() {
+        assertThat(Reference.rig().warnings()).extracting(Refusal::kind).containsExactly(RefusalKind.TAP_NAMED);
+    }
+
+    @Test
+    void the_night_is_read_in_amperes_of_this_rig() {
+        Program night = Reference.sound(ProgramFile.read(Reference.NIGHT, Reference.rig())).value();
+
+        assertThat(night.unattended()).isTrue();
+        assertThat(night.steps()).containsExactly(
+                new Step.Charge(21, 3.60, 5.25),
+                new Step.Rest(2 * HOUR, 3 * HOUR),
+                new Step.Discharge(10.5, 2.50),
+                new Step.Rest(2 * HOUR, 3 * HOUR),
+                new Step.Charge(21, 3.60, 5.25),
+                new Step.Rest(2 * HOUR, 3 * HOUR),
+                new Step.Discharge(52.5, 2.50),
+                new Step.Rest(2 * HOUR, 3 * HOUR),
+                new Step.Park(21, 0.40, 3.60));
+    }
+}
