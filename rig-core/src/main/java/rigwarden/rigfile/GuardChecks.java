@@ -70,7 +70,8 @@ final class GuardChecks {
     private void hold(String key) {
         page.refuse(RefusalKind.HEARTBEAT_HOLD, key, page.text(key) + " s",
                 Figures.range(HOLD_SHORTEST_S, HOLD_LONGEST_S, "s") + ", shortest before longest",
-                "a few missed beats are tolerated and a dead computer must let go soon", "Change the stage's capacitor.");
+                "a few missed beats are tolerated and a dead computer must let go soon",
+                "Change the stage's capacitor.");
     }
 
     private void loop(Guards guards) {

@@ -12,8 +12,8 @@ import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
 
 /**
- * The keys of one table. Every question for a key that is missing or wrong adds a refusal and returns something harmless,
- * which nobody uses: a file with a refusal never becomes a rig.
+ * The keys of one table. Every question for a key that is missing or wrong adds a refusal and returns something
+ * harmless, which ends up nowhere: a file with a refusal never becomes a rig.
  */
 final class Keys {
     private static final double THOUSAND = 1000;
@@ -22,6 +22,9 @@ final class Keys {
     private final TomlTable table;
     private final String prefix;
     private final Set<String> asked = new LinkedHashSet<>();
+    private final Set<String> bad = new LinkedHashSet<>();
+    /** Once a word that decides about other keys is not understood, nobody can say which of them belong here. */
+    private boolean unclear;
 
     Keys(Page page, TomlTable table, String prefix) {
         this.page = page;
@@ -43,6 +46,24 @@ final class Keys {
         return prefix.isEmpty() ? key : prefix + "." + key;
     }
 
+    /** Whether a key was asked for and gave rise to no refusal. */
+    boolean good(String key) {
+        return asked.contains(key) && !bad.contains(key);
+    }
+
+    private void refuse(RefusalKind kind, String key, String found, String allowed, String why, String whatToDo) {
+        bad.add(key);
+        page.refuse(kind, full(key), found, allowed, why, whatToDo);
+    }
+
+    /** A key that is missing; nothing is said where nobody can know that it belongs here. */
+    private void missing(RefusalKind kind, String key, String allowed, String why) {
+        bad.add(key);
+        if (!unclear) {
+            page.refuse(kind, full(key), Refusal.NOTHING, allowed, why, "Add it.");
+        }
+    }
+
     boolean has(String key) {
         asked.add(key);
         return table.contains(List.of(key));
@@ -50,7 +71,12 @@ final class Keys {
 
     /** A number in its unit, both ends allowed. */
     double number(String key, String unit, double lowest, double highest, String why) {
-        Object value = value(key, RefusalKind.MISSING_KEY, Figures.range(lowest, highest, unit), why);
+        return number(key, RefusalKind.MISSING_KEY, unit, lowest, highest, why);
+    }
+
+    /** A number whose absence has a kind of refusal of its own. */
+    double number(String key, RefusalKind whenMissing, String unit, double lowest, double highest, String why) {
+        Object value = value(key, whenMissing, Figures.range(lowest, highest, unit), why);
         if (value == null) {
             return lowest;
         }
@@ -60,17 +86,13 @@ final class Keys {
         return within(key, number.doubleValue(), unit, lowest, highest, why);
     }
 
-    /** A number whose absence has a kind of refusal of its own. */
-    double number(String key, RefusalKind whenMissing, String unit, double lowest, double highest, String why) {
-        if (!has(key)) {
-            page.refuse(whenMissing, full(key), "nothing", Figures.range(lowest, highest, unit), why, "Add it.");
-            return lowest;
-        }
-        return number(key, unit, lowest, highest, why);
+    int whole(String key, String unit, int lowest, int highest, String why) {
+        return whole(key, RefusalKind.MISSING_KEY, unit, lowest, highest, why);
     }
 
-    int whole(String key, String unit, int lowest, int highest, String why) {
-        Object value = value(key, RefusalKind.MISSING_KEY, Figures.range(lowest, highest, unit), why);
+    /** A whole number whose absence has a kind of refusal of its own. */
+    int whole(String key, RefusalKind whenMissing, String unit, int lowest, int highest, String why) {
+        Object value = value(key, whenMissing, Figures.range(lowest, highest, unit), why);
         if (value == null) {
             return lowest;
         }
@@ -86,12 +108,12 @@ final class Keys {
         }
         for (double meant : new double[] {value / THOUSAND, value * THOUSAND}) {
             if (meant >= lowest && meant <= highest && meant != 0 && !unit.isEmpty()) {
-                page.refuse(RefusalKind.UNIT_MISTAKE, full(key), Figures.range(lowest, highest, unit), why,
+                refuse(RefusalKind.UNIT_MISTAKE, key, page.text(full(key)), Figures.range(lowest, highest, unit), why,
                         "Did you mean " + Figures.of(meant, unit) + "?");
                 return lowest;
             }
         }
-        page.refuse(RefusalKind.OUT_OF_RANGE, full(key), Figures.range(lowest, highest, unit), why, "");
+        refuse(RefusalKind.OUT_OF_RANGE, key, page.text(full(key)), Figures.range(lowest, highest, unit), why, "");
         return lowest;
     }
 
@@ -120,11 +142,13 @@ final class Keys {
         Object value = value(key, RefusalKind.MISSING_KEY, allowed, why);
         if (value instanceof String word) {
             checkWord(key, word, known, why);
+            unclear |= !known.contains(word);
             return known.contains(word) ? word : known.iterator().next();
         }
         if (value != null) {
             refuseType(key, allowed, why, 0);
         }
+        unclear = true;
         return known.iterator().next();
     }
 
@@ -148,7 +172,7 @@ final class Keys {
 
     private void checkWord(String key, String word, Collection<String> known, String why) {
         if (!known.contains(word)) {
-            page.refuse(RefusalKind.UNKNOWN_WORD, full(key), word, String.join(", ", known), why,
+            refuse(RefusalKind.UNKNOWN_WORD, key, word, String.join(", ", known), why,
                     Nearest.question(word, known));
         }
     }
@@ -195,7 +219,7 @@ final class Keys {
 
     private Object value(String key, RefusalKind whenMissing, String allowed, String why) {
         if (!has(key)) {
-            page.refuse(whenMissing, full(key), "nothing", allowed, why, "Add it.");
+            missing(whenMissing, key, allowed, why);
             return null;
         }
         return table.get(List.of(key));
@@ -204,14 +228,14 @@ final class Keys {
     private double refuseType(String key, String allowed, String why, double harmless) {
         Object value = table.get(List.of(key));
         String found = value instanceof String ? "\"" + value + "\"" : page.text(full(key));
-        page.refuse(RefusalKind.WRONG_TYPE, full(key), found.isEmpty() ? "a list or table" : found, allowed, why, "");
+        refuse(RefusalKind.WRONG_TYPE, key, found.isEmpty() ? "a list or table" : found, allowed, why, "");
         return harmless;
     }
 
     /** Refuses every key that nobody asked for. */
     void noOthers() {
         for (String key : table.keySet()) {
-            if (!asked.contains(key)) {
+            if (!asked.contains(key) && !unclear) {
                 page.refuse(RefusalKind.UNKNOWN_KEY, full(key), "one of " + String.join(", ", asked),
                         "a mistyped key would silently do nothing", Nearest.question(key, asked));
             }

@@ -91,8 +91,8 @@ final class PathKeys {
     private List<String> stops(Keys keys, String key, List<String> known) {
         List<String> stops = keys.words(key, known, STOPS);
         if (stops.isEmpty() && keys.has(key)) {
-            keys.page().refuse(RefusalKind.MISSING_KEY, keys.full(key), "an empty list", String.join(", ", known), STOPS,
-                    "Name the elements that stop it.");
+            keys.page().refuse(RefusalKind.MISSING_KEY, keys.full(key), "an empty list", String.join(", ", known),
+                    STOPS, "Name the elements that stop it.");
         }
         return stops;
     }

@@ -102,7 +102,8 @@ final class PlaceChecks {
         }
         boolean poor = u > Envelope.TAP_U_REFUSED_V;
         double limit = poor ? Envelope.TAP_U_REFUSED_V : Envelope.TAP_U_NAMED_V;
-        page.refuse(poor ? RefusalKind.TAP_POOR : RefusalKind.TAP_NAMED, sketch.keys().get(tap.name()) + ".divider_percent",
+        page.refuse(poor ? RefusalKind.TAP_POOR : RefusalKind.TAP_NAMED,
+                sketch.keys().get(tap.name()) + ".divider_percent",
                 "U = " + Figures.of(u * 1e3, "mV") + " at " + Figures.of(Envelope.CEILING_V, "V"),
                 "up to " + Figures.of(limit * 1e3, "mV") + (poor ? " unattended" : " without being named"),
                 "limits hold for the true value, so that U makes the envelope smaller", "Calibrate this tap.");

@@ -1,5 +1,7 @@
 package rigwarden.rigfile;
 
+import java.util.regex.Pattern;
+
 /**
  * One thing that is wrong with a file: where, what, what would be right, why, and what to do.
  *
@@ -21,6 +23,11 @@ public record Refusal(
         String allowed,
         String why,
         String whatToDo) {
+    /** What is found where a key is missing. */
+    static final String NOTHING = "nothing";
+
+    /** Quoted keys and texts may hold line ends and worse; a refusal stays one line. */
+    private static final Pattern CONTROL = Pattern.compile("\\p{Cntrl}");
 
     /** Number as printed, for example {@code R08}. */
     public String number() {
@@ -29,18 +36,19 @@ public record Refusal(
 
     /** Everything in one line for a person. */
     public String print() {
-        StringBuilder text = new StringBuilder(file);
+        StringBuilder text = new StringBuilder(80).append(file);
         if (line > 0) {
             text.append(':').append(line);
         }
         text.append(": ").append(key);
         if (!found.isEmpty()) {
-            text.append(key.isEmpty() ? "" : " = ").append(found);
+            boolean missing = found.equals(NOTHING);
+            text.append(key.isEmpty() || missing ? "" : " = ").append(missing ? " is missing" : found);
         }
         text.append(": allowed ").append(allowed).append(", because ").append(why).append('.');
         if (!whatToDo.isEmpty()) {
             text.append(' ').append(whatToDo);
         }
-        return text.append(" [").append(number()).append(']').toString();
+        return CONTROL.matcher(text.append(" [").append(number()).append(']')).replaceAll("·");
     }
 }

@@ -18,6 +18,8 @@ final class RigKeys {
     static final long MILLI = 1_000_000L;
     private static final String WIRED = "everything wired must be described";
     private static final int MOST_SERIES = 16;
+    private static final int SHORTEST_SCAN_MS = 50;
+    private static final int LONGEST_SCAN_MS = 200;
 
     private final Page page;
     private final Map<String, String> places = new HashMap<>();
@@ -29,7 +31,8 @@ final class RigKeys {
 
     Sketch sketch(Keys root) {
         String name = root.text("name", "runs and reports name their rig");
-        int scanMillis = root.whole("scan_ms", "ms", 50, 200, "faster than the chips convert, slower than rules react");
+        int scanMillis = root.whole("scan_ms", "ms", SHORTEST_SCAN_MS, LONGEST_SCAN_MS,
+                "faster than the chips convert, slower than rules react");
         double room = root.number("room_c", "°C", 0, 40, "a rehearsal needs a room");
         Keys cell = inner(root, "cell");
         Cells cells = cells(cell);
@@ -37,7 +40,9 @@ final class RigKeys {
         cell.noOthers();
         Map<Integer, Integer> buses = buses(root);
         ShuntMonitor shunt = shunt(inner(root, "shunt"));
-        TapKeys taps = new TapKeys(this, cells.series(), scanMillis);
+        TapKeys taps = page.sound()
+                ? new TapKeys(this, cells.series(), scanMillis, 2 * scanMillis)
+                : new TapKeys(this, MOST_SERIES, SHORTEST_SCAN_MS, 2 * LONGEST_SCAN_MS);
         taps.converters(root);
         PathKeys path = new PathKeys(this);
         path.parts(root);
@@ -49,8 +54,8 @@ final class RigKeys {
         boolean sourceReadBack = readBack(sourceKeys);
         boolean sinkReadBack = readBack(sinkKeys);
         Rig rig = new Rig(name, scanMillis * MILLI, cells, path.parts(), buses, shunt, taps.inputs(), taps.probes(root),
-                panel, source, sink, path.busSide(inner(root, "bus_side")), path.guards(inner(root, "guards")), List.of(),
-                room);
+                panel, source, sink, path.busSide(inner(root, "bus_side")), path.guards(inner(root, "guards")),
+                List.of(), room);
         root.noOthers();
         return new Sketch(rig, ohms, taps.converters(), Map.copyOf(places), path.oneWayBreakers(),
                 sourceReadBack && sinkReadBack);
@@ -111,7 +116,7 @@ final class RigKeys {
 
     private static Panel panel(Keys keys) {
         Panel panel = new Panel(line(keys, "contactor"),
-                (int) keys.number("precharge", RefusalKind.NO_PRECHARGE, "", 0, 511,
+                keys.whole("precharge", RefusalKind.NO_PRECHARGE, "", 0, 511,
                         "closing onto empty capacitors welds the contact"),
                 line(keys, "source_relay"), line(keys, "sink_relay"), line(keys, "heartbeat"), line(keys, "sounder"),
                 line(keys, "loop"), line(keys, "coil_feed"), line(keys, "feedback"), line(keys, "arm"));

@@ -37,8 +37,16 @@ final class Source {
         return Optional.empty();
     }
 
+    /** The parser checks itself where assertions are on, and nests as deep as the text: neither may end the program. */
     static Optional<TomlParseResult> table(String text, Page page) {
-        TomlParseResult result = Toml.parse(text);
+        TomlParseResult result;
+        try {
+            result = Toml.parse(text);
+        } catch (StackOverflowError | AssertionError | RuntimeException _) {
+            page.refuseAt(RefusalKind.NOT_TOML, 0, "", "text on which the reader of TOML gave up", "TOML",
+                    "the file cannot be read otherwise", "Look for brackets that do not close.");
+            return Optional.empty();
+        }
         for (TomlParseError error : result.errors()) {
             int line = error.position() == null ? 0 : error.position().line();
             String message = String.valueOf(error.getMessage());

@@ -53,8 +53,10 @@ final class StepKeys {
         double amps = charging(keys);
         double ceiling = ceiling(keys);
         double taper = current(keys, "taper_c", "taper_amps");
-        if (taper >= amps && page.sound()) {
-            page.refuse(RefusalKind.TAPER_NOT_BELOW, keys.full(keys.has("taper_c") ? "taper_c" : "taper_amps"),
+        String taperKey = keys.has("taper_c") ? "taper_c" : "taper_amps";
+        boolean comparable = amps > 0 && keys.good(taperKey) && keys.good(keys.has("rate_c") ? "rate_c" : "amps");
+        if (comparable && taper >= amps) {
+            page.refuse(RefusalKind.TAPER_NOT_BELOW, keys.full(taperKey),
                     Figures.of(taper, "A"), "less than " + Figures.of(amps, "A"),
                     "the current falls from the charge current to it", "Choose a smaller taper.");
         }
@@ -65,10 +67,10 @@ final class StepKeys {
         String why = "a cell needs time until its voltage says something";
         int atLeast = keys.whole("at_least_min", "min", 0, 1440, why);
         int atMost = keys.whole("at_most_min", "min", 0, 1440, why);
-        if (atLeast < SHORTEST_REST_MIN) {
-            page.refuse(RefusalKind.REST_SHORT, keys.full("at_least_min"), "at least " + SHORTEST_REST_MIN + " min", why,
-                    "Rest longer.");
-        } else if (atMost < atLeast) {
+        if (atLeast < SHORTEST_REST_MIN && keys.good("at_least_min")) {
+            page.refuse(RefusalKind.REST_SHORT, keys.full("at_least_min"), "at least " + SHORTEST_REST_MIN + " min",
+                    why, "Rest longer.");
+        } else if (atMost < atLeast && keys.good("at_most_min")) {
             page.refuse(RefusalKind.REST_SHORT, keys.full("at_most_min"), "at least at_least_min", why, "Rest longer.");
         }
         return new Step.Rest(atLeast * MINUTE_NANOS, atMost * MINUTE_NANOS);
@@ -77,7 +79,7 @@ final class StepKeys {
     private double share(Keys keys) {
         String why = "cells keep best between 30 and 50 %";
         double share = keys.number("share", "", 0, 1, why);
-        if (share < PARK_LEAST || share > PARK_MOST) {
+        if (keys.good("share") && (share < PARK_LEAST || share > PARK_MOST)) {
             page.refuse(RefusalKind.PARK_SHARE, keys.full("share"), Figures.range(PARK_LEAST, PARK_MOST, ""), why, "");
         }
         return share;
@@ -106,7 +108,7 @@ final class StepKeys {
     private double cutOff(Keys keys) {
         double volts = keys.number("cut_off_v", "V", 1.0, 3.4, "the discharge ends at it");
         double least = Math.max(Envelope.CUT_OFF_V, rig.cells().cutOffVolts());
-        if (volts < least) {
+        if (volts < least && keys.good("cut_off_v")) {
             page.refuse(RefusalKind.CUT_OFF_LOW, keys.full("cut_off_v"), "at least " + Figures.of(least, "V"),
                     "below it a cell may be harmed", "");
         }
@@ -149,6 +151,9 @@ final class StepKeys {
         boolean asRate = keys.has(rate);
         boolean asAmps = keys.has(amps);
         if (asRate == asAmps) {
+            if (!keys.good("kind")) {
+                return 0;
+            }
             page.refuse(RefusalKind.TWO_RATES, keys.full(asRate ? amps : "kind"), asRate ? "both" : "neither",
                     "either " + rate + " or " + amps, CURRENT, asRate ? "Remove one." : "Add one.");
             return 0;

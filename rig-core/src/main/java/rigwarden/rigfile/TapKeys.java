@@ -18,14 +18,16 @@ final class TapKeys {
 
     private final RigKeys rig;
     private final int series;
-    private final int scanMillis;
+    private final int fastestMillis;
+    private final int slowestMillis;
     private final List<VoltageInput> inputs = new ArrayList<>();
     private final List<Sketch.Converter> converters = new ArrayList<>();
 
-    TapKeys(RigKeys rig, int series, int scanMillis) {
+    TapKeys(RigKeys rig, int series, int fastestMillis, int slowestMillis) {
         this.rig = rig;
         this.series = series;
-        this.scanMillis = scanMillis;
+        this.fastestMillis = fastestMillis;
+        this.slowestMillis = slowestMillis;
     }
 
     static int bus(Keys keys) {
@@ -60,7 +62,7 @@ final class TapKeys {
                 keys.number("divider", "", 1, 100, "it is measured voltage ÷ pin voltage"),
                 keys.number("divider_percent", "%", 0, 5, "it is part of the tap's uncertainty") / 100,
                 calibration(keys),
-                keys.whole("period_ms", "ms", scanMillis, 2 * scanMillis, "voltage limits must act within 0.3 s")
+                keys.whole("period_ms", "ms", fastestMillis, slowestMillis, "voltage limits must act within 0.3 s")
                         * RigKeys.MILLI);
     }
 
@@ -109,7 +111,7 @@ final class TapKeys {
                 bus(keys), address(keys),
                 keys.number("uncertainty_k", "K", 0.05, 5, "limits hold for the true temperature"),
                 keys.number("lag_s", "s", 0, 60, "what the bead has not felt cannot trip"),
-                keys.whole("period_ms", "ms", scanMillis, 60_000, "a scan is the fastest that can be asked")
+                keys.whole("period_ms", "ms", fastestMillis, 60_000, "a scan is the fastest that can be asked")
                         * RigKeys.MILLI);
     }
 

@@ -52,7 +52,8 @@ final class WireChecks {
 
     private void chip(String key, int bus, int address, String chip, int lowest, int highest, int hertz) {
         if (address < lowest || address > highest) {
-            page.refuse(RefusalKind.ADDRESS_NOT_OF_CHIP, key + ".address", hex(address), hex(lowest) + "…" + hex(highest),
+            page.refuse(RefusalKind.ADDRESS_NOT_OF_CHIP, key + ".address", hex(address),
+                    hex(lowest) + "…" + hex(highest),
                     "an " + chip + " can be strapped to nothing else", "Read the straps again.");
         }
         if (!rig.busHertz().containsKey(bus)) {

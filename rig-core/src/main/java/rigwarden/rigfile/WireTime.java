@@ -21,7 +21,7 @@ public record WireTime(int bus, int bits, int hertz, double conversionSeconds, d
     private static final int CONDITION = 1;
     /** Eight bits and their acknowledge (UM10204, 3.1.5 and 3.1.6). */
     private static final int BYTE = 9;
-    /** ADS1115 at its 250 samples a second, its clock up to 10 % slow; from memory (SBAS444E, electrical characteristics). */
+    /** ADS1115 at 250 samples a second, clock up to 10 % slow; from memory (SBAS444E, electrical characteristics). */
     private static final double ADS1115_CONVERSION_S = 1.1 / 250;
 
     /** Clocks of a read of some bytes from a register: address, pointer, repeated start, address, bytes. */

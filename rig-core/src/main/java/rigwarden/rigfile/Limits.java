@@ -1,0 +1,123 @@
+package rigwarden.rigfile;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import rigwarden.program.Program;
+import rigwarden.program.Step;
+import rigwarden.rig.Rig;
+import rigwarden.warden.Rule;
+import rigwarden.warden.Rules;
+import rigwarden.warden.Way;
+
+/**
+ * The limits in force on a rig, and how soon each acts.
+ *
+ * @param envelope rows of the envelope as readings on this rig
+ * @param governing the governing part of each way
+ * @param taps uncertainty of each tap
+ * @param reactions each rule's latest reaction, by number
+ * @param wires wire time of each bus in the fullest scan
+ * @param steps each step of the programme beside its limit; empty without a programme
+ */
+public record Limits(
+        List<Allowed> envelope,
+        List<Governing> governing,
+        List<TapLimit> taps,
+        List<Reaction> reactions,
+        List<WireTime> wires,
+        List<String> steps) {
+    public Limits {
+        envelope = List.copyOf(envelope);
+        governing = List.copyOf(governing);
+        taps = List.copyOf(taps);
+        reactions = List.copyOf(reactions);
+        wires = List.copyOf(wires);
+        steps = List.copyOf(steps);
+    }
+
+    public static Limits of(Rig rig) {
+        return new Limits(Allowed.of(rig), Stream.of(Way.values()).map(way -> Governing.of(rig, way)).toList(),
+                TapLimit.of(rig), Rules.of(rig).stream().map(rule -> Reaction.of(rig, rule)).toList(),
+                WireTime.of(rig), List.of());
+    }
+
+    public static Limits of(Rig rig, Program program) {
+        Limits bare = of(rig);
+        List<String> steps = new ArrayList<>();
+        for (Step step : program.steps()) {
+            steps.add(String.format(Locale.ROOT, "%3d  %s", steps.size() + 1, step(rig, step)));
+        }
+        return new Limits(bare.envelope, bare.governing, bare.taps, bare.reactions, bare.wires, steps);
+    }
+
+    /**
+     * Latest time from the breach at its place to the open contactor.
+     *
+     * @return seconds; see {@link Reaction}
+     */
+    public static double reactionSeconds(Rig rig, Rule rule) {
+        return Reaction.of(rig, rule).seconds();
+    }
+
+    private static String step(Rig rig, Step step) {
+        return switch (step) {
+            case Step.Charge charge -> current(rig, "charge", charge.amps(), Way.CHARGE)
+                    + held(rig, charge.ceilingVolts()) + ", taper " + Figures.of(charge.taperAmps(), "A");
+            case Step.Rest rest -> "rest "
+                    + Figures.range(rest.atLeastNanos() / 60e9, rest.atMostNanos() / 60e9, "min");
+            case Step.Discharge discharge -> current(rig, "discharge", discharge.amps(), Way.DISCHARGE) + " to "
+                    + Figures.of(discharge.cutOffVolts(), "V");
+            case Step.Park park -> current(rig, "park", park.amps(), Way.CHARGE) + " to "
+                    + Figures.of(100 * park.share(), "%") + held(rig, park.ceilingVolts());
+        };
+    }
+
+    private static String current(Rig rig, String kind, double amps, Way way) {
+        Governing governing = Governing.of(rig, way);
+        return kind + " " + Figures.of(amps, "A") + " of " + Figures.of(governing.amps(), "A") + " ("
+                + governing.part() + ")";
+    }
+
+    private static String held(Rig rig, double volts) {
+        return ", at most " + Figures.of(volts, "V") + " + U = "
+                + Figures.of(volts + TapLimit.uncertainty(rig, volts), "V") + " in truth";
+    }
+
+    /** Everything as text for a person. */
+    public List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        lines.add("Limits hold for the true value. Readings below already have the uncertainty taken off.");
+        lines.add(columns("quantity", "programme may use", "warden trips at a reading", "must last"));
+        envelope.forEach(a -> lines.add(
+                columns(a.quantity(), a.programme(), a.trips(), Figures.of(a.mustLast(), "s"))));
+        lines.add("");
+        governing.forEach(g -> lines.add("The " + g.way().name().toLowerCase(Locale.ROOT) + " current is governed by "
+                + g.part() + ": " + Figures.of(g.amps(), "A") + "."));
+        taps.forEach(t -> lines.add(t.name() + ": U = " + millis(t.uncertaintyVolts(), "mV") + " at 3.65 V"
+                + (t.givesBackVolts() > 0 ? "; calibrating it gives back " + millis(t.givesBackVolts(), "mV") : "")
+                + "."));
+        lines.add("");
+        lines.add("Latest time from the breach at its place to the open contactor:");
+        reactions.forEach(r -> lines.add(String.format(Locale.ROOT, "%3d  %-32s %6.2f s", r.rule().number(),
+                r.rule().name(), r.seconds())));
+        lines.add("");
+        wires.forEach(w -> lines.add(String.format(Locale.ROOT,
+                "Bus %d at %d kHz: %.1f ms of wire time in the fullest scan, %.1f %% of it (at most 60 %%).", w.bus(),
+                w.hertz() / 1000, w.seconds() * 1e3, 100 * w.share())));
+        if (!steps.isEmpty()) {
+            lines.add("");
+            lines.addAll(steps);
+        }
+        return List.copyOf(lines);
+    }
+
+    private static String columns(String quantity, String programme, String trips, String mustLast) {
+        return String.format(Locale.ROOT, "%-30s %-30s %-38s %s", quantity, programme, trips, mustLast);
+    }
+
+    private static String millis(double value, String unit) {
+        return String.format(Locale.ROOT, "%.1f %s", value * 1e3, unit);
+    }
+}

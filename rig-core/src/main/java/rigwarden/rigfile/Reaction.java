@@ -1,0 +1,44 @@
+package rigwarden.rigfile;
+
+import rigwarden.quantity.Quantity;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.warden.Rule;
+
+/**
+ * How soon a rule has opened the contactor, counted from the instant at which its limit is passed at the place itself.
+ * For a rise (rules 26 and 27) that is the instant at which the rise over its own window passes the limit.
+ *
+ * @param rule the rule
+ * @param seconds at the latest, s
+ */
+public record Reaction(Rule rule, double seconds) {
+    /** Orders carried out, and room for a scan that takes longer than others, s: this project's choice. */
+    private static final double ORDERS_S = 0.05;
+    private static final double NANO = 1e-9;
+
+    static Reaction of(Rig rig, Rule rule) {
+        double scan = rig.scanNanos() * NANO;
+        double seconds = rule.holdNanos() * NANO + scan + rig.guards().contactLagSeconds() + ORDERS_S;
+        double sampling = 0;
+        double bead = 0;
+        for (Channel channel : rig.channels()) {
+            if (rule.reads().contains(channel.role())) {
+                sampling = Math.max(sampling, channel.periodNanos() * NANO);
+                bead = Math.max(bead, channel.lagSeconds());
+            }
+        }
+        boolean warmth = rule.reads().stream().allMatch(role -> role.quantity() == Quantity.TEMPERATURE);
+        return new Reaction(rule, seconds + sampling + (warmth ? bead : 0)
+                + (takesMedian(rule) ? scan : 0)
+                + (waitsForPeriods(rule) ? Channel.STALE_PERIODS * sampling : 0));
+    }
+
+    private static boolean takesMedian(Rule rule) {
+        return rule.number() <= 3;
+    }
+
+    private static boolean waitsForPeriods(Rule rule) {
+        return rule.number() == 31 || rule.number() == 32 || rule.number() == 34;
+    }
+}

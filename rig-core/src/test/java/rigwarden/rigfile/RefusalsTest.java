@@ -1,0 +1,313 @@
+package rigwarden.rigfile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+import rigwarden.rig.Rig;
+
+/** Each kind of refusal is provoked by one edit of a reference file, and by nothing else that the edit does. */
+class RefusalsTest {
+    private static final String CONTACTOR = """
+            kind = "contactor"
+            rated_a = 200
+            breaks_a = 200
+            breaks_v = 60
+            both_directions = true
+            """;
+    private static final String RELAY = """
+            kind = "relay"
+            rated_a = 200
+            breaks_a = 200
+            breaks_v = 60
+            """;
+
+    /** What one edit of a reference file provokes, and at which key. */
+    private record Edit(RefusalKind kind, boolean programme, String key, String old, String replacement) {}
+
+    private static Edit rig(RefusalKind kind, String key, String old, String replacement) {
+        return new Edit(kind, false, key, old, replacement);
+    }
+
+    private static Edit night(RefusalKind kind, String key, String old, String replacement) {
+        return new Edit(kind, true, key, old, replacement);
+    }
+
+    private static final List<Edit> EDITS = List.of(
+            rig(RefusalKind.NOT_TOML, "", "scan_ms = 100", "scan_ms = = 100"),
+            rig(RefusalKind.TWICE, "", "scan_ms = 100", "scan_ms = 100\nscan_ms = 50"),
+            rig(RefusalKind.UNKNOWN_KEY, "cell.ceilling_v", "charge_c = 0.5", "ceilling_v = 3.6\ncharge_c = 0.5"),
+            rig(RefusalKind.MISSING_KEY, "cell.rated_ah", "rated_ah = 105", ""),
+            rig(RefusalKind.WRONG_TYPE, "cell.rated_ah", "rated_ah = 105", "rated_ah = \"105\""),
+            rig(RefusalKind.OUT_OF_RANGE, "cell.ceiling_v", "ceiling_v = 3.65", "ceiling_v = 4.2"),
+            rig(RefusalKind.OUT_OF_RANGE, "cell.ceiling_v", "ceiling_v = 3.65", "ceiling_v = nan"),
+            rig(RefusalKind.UNIT_MISTAKE, "cell.ceiling_v", "ceiling_v = 3.65", "ceiling_v = 3650"),
+            rig(RefusalKind.UNIT_MISTAKE, "source.max_a", "max_a = 60", "max_a = 60000"),
+            rig(RefusalKind.UNKNOWN_WORD, "path.cable.kind", "kind = \"cable\"", "kind = \"cabel\""),
+            rig(RefusalKind.UNKNOWN_WORD, "guards.charge_stops", "name = \"source_relay\"", "name = \"k2\""),
+            rig(RefusalKind.SAME_NAME, "probe.cell_01_v.name", "name = \"room_c\"", "name = \"cell_01_v\""),
+            rig(RefusalKind.SAME_ADDRESS, "probe.terminal_01p_c.address", "0x61", "0x60"),
+            rig(RefusalKind.SAME_ADDRESS, "adc.taps.input.bus_v.pin", "pin = 1", "pin = 0"),
+            rig(RefusalKind.SAME_LINE, "panel.arm", "arm = 25", "arm = 5"),
+            rig(RefusalKind.UNKNOWN_BUS, "probe.cell_01_c.bus", "bus = 3", "bus = 4"),
+            rig(RefusalKind.BUS_TOO_FAST, "probe.cell_01_c.bus", "hertz = 100000", "hertz = 400000"),
+            rig(RefusalKind.ADDRESS_NOT_OF_CHIP, "shunt.address", "address = 0x40", "address = 0x50"),
+            rig(RefusalKind.ADDRESS_NOT_OF_CHIP, "adc.taps.address", "address = 0x48", "address = 0x4c"),
+            rig(RefusalKind.ADDRESS_NOT_OF_CHIP, "probe.room_c.address", "address = 0x65", "address = 0x68"),
+            rig(RefusalKind.SUPPLY_MISSING, "adc.taps.supply_v", "supply_v = 5.0", ""),
+            rig(RefusalKind.SUPPLY_TOO_LOW, "adc.taps.input.cell_01_v.divider", "supply_v = 5.0", "supply_v = 3.3"),
+            rig(RefusalKind.NO_TAP, "adc", "measures = \"cell\"\ncell = 1", "measures = \"bus\""),
+            rig(RefusalKind.NO_BODY_PROBE, "probe", "place = \"body\"", "place = \"stud\"\npole = \"positive\""),
+            rig(RefusalKind.NO_STUD_PAIR, "probe", "pole = \"negative\"\n", "pole = \"positive\"\n"),
+            rig(RefusalKind.NO_ROOM_PROBE, "probe", "place = \"room\"", "place = \"shunt\""),
+            rig(RefusalKind.NO_CONTACTOR, "path", CONTACTOR, RELAY),
+            rig(RefusalKind.NO_FUSE_OR_SHUNT, "path", "kind = \"shunt\"", "kind = \"bar\""),
+            rig(RefusalKind.RATING_MISSING, "path.cable.rated_a", "rated_a = 130", ""),
+            rig(RefusalKind.SCALE_TOO_SHORT, "shunt.full_scale_a", "full_scale_a = 163.84", "full_scale_a = 120"),
+            rig(RefusalKind.SCALE_BEYOND_CHIP, "shunt.full_scale_a", "full_scale_a = 163.84", "full_scale_a = 400"),
+            rig(RefusalKind.FUSE_OVER_CABLE, "path.fuse.rated_a", "rated_a = 130", "rated_a = 110"),
+            rig(RefusalKind.FUSE_CANNOT_BREAK, "path.fuse.breaks_a", "breaks_a = 20000", "breaks_a = 6000"),
+            rig(RefusalKind.CONTACTOR_CANNOT_BREAK, "path.contactor.breaks_a", "breaks_a = 200\n", "breaks_a = 40\n"),
+            rig(RefusalKind.CONTACTOR_CANNOT_BREAK, "path.contactor.both_directions", "both_directions = true",
+                    "both_directions = false"),
+            rig(RefusalKind.SAME_STOP, "guards.charge_stops", "\"source_relay\"]", "\"contactor\"]"),
+            rig(RefusalKind.NO_PRECHARGE, "bus_side.precharge_ohms", "precharge_ohms = 1.0", ""),
+            rig(RefusalKind.NO_PRECHARGE, "panel.precharge", "precharge = 6\n", "\n"),
+            rig(RefusalKind.PRECHARGE_SLOW, "bus_side.precharge_ohms", "precharge_ohms = 1.0", "precharge_ohms = 10"),
+            rig(RefusalKind.DECAY_SHORT, "bus_side.decay_s", "decay_s = 4", "decay_s = 2"),
+            rig(RefusalKind.LOOP_NOT_LATCHING, "guards.latching", "latching = true", "latching = false"),
+            rig(RefusalKind.LOOP_CONTACT_MISSING, "guards.loop_contacts", "\"thermal_cutout\", ", ""),
+            rig(RefusalKind.HEARTBEAT_HOLD, "guards.heartbeat_longest_s", "longest_s = 1.0", "longest_s = 2.5"),
+            rig(RefusalKind.SOURCE_LIMIT_HIGH, "source.max_v", "max_v = 3.65", "max_v = 15"),
+            rig(RefusalKind.SINK_QUITS_EARLY, "sink.min_v", "min_v = 2.0", "min_v = 2.8"),
+            rig(RefusalKind.WIRE_TIME, "scan_ms", "hertz = 100000", "hertz = 10000"),
+            rig(RefusalKind.PROBE_SLOW, "probe.cell_01_c.period_ms", "period_ms = 200", "period_ms = 5000"),
+            night(RefusalKind.CEILING_HIGH, "step.1.ceiling_v", "ceiling_v = 3.60", "ceiling_v = 3.645"),
+            night(RefusalKind.CUT_OFF_LOW, "step.3.cut_off_v", "cut_off_v = 2.50", "cut_off_v = 2.40"),
+            night(RefusalKind.OVER_WEAKEST, "step.3.rate_c", "rate_c = 0.1\n", "rate_c = 0.98\n"),
+            night(RefusalKind.CHARGE_FAST, "step.1.rate_c", "rate_c = 0.2\n", "rate_c = 0.6\n"),
+            night(RefusalKind.TAPER_NOT_BELOW, "step.1.taper_c", "taper_c = 0.05", "taper_c = 0.2"),
+            night(RefusalKind.REST_SHORT, "step.2.at_least_min", "at_least_min = 120", "at_least_min = 10"),
+            night(RefusalKind.REST_SHORT, "step.2.at_most_min", "at_most_min = 180", "at_most_min = 60"),
+            night(RefusalKind.PARK_SHARE, "step.9.share", "share = 0.40", "share = 0.80"),
+            night(RefusalKind.NOT_PARKED, "step.9.kind", "kind = \"park\"\nrate_c = 0.2\nshare = 0.40",
+                    "kind = \"charge\"\nrate_c = 0.2\ntaper_c = 0.05"),
+            night(RefusalKind.TWO_RATES, "step.1.amps", "rate_c = 0.2\n", "rate_c = 0.2\namps = 21\n"));
+
+    /** Provoked by a test of their own below. */
+    private static final Set<RefusalKind> APART = EnumSet.of(RefusalKind.NOT_READABLE, RefusalKind.NOT_UTF8,
+            RefusalKind.TAP_POOR, RefusalKind.TAP_NAMED, RefusalKind.ONE_STOP, RefusalKind.NO_WINDOW,
+            RefusalKind.NO_STEPS);
+
+    @TestFactory
+    Stream<DynamicTest> one_edit_provokes_this_refusal_at_this_key() {
+        return EDITS.stream().map(edit -> DynamicTest.dynamicTest(
+                edit.kind().number() + " " + edit.key() + ": " + edit.kind().sentence(), () -> provoke(edit)));
+    }
+
+    private static void provoke(Edit edit) {
+        List<Refusal> refusals = edit.programme()
+                ? Reference.refusals(Reference.night(Reference.rig(), edit.old(), edit.replacement()))
+                : Reference.refusals(Reference.rig(edit.old(), edit.replacement()));
+
+        assertThat(refusals).as(String.valueOf(Reference.printed(refusals)))
+                .anySatisfy(refusal -> {
+                    assertThat(refusal.kind()).isEqualTo(edit.kind());
+                    assertThat(refusal.key()).isEqualTo(edit.key());
+                    assertThat(refusal.line()).isPositive();
+                    assertThat(refusal.why()).isNotEmpty();
+                    assertThat(refusal.print()).doesNotContain("null", "Exception", "org.tomlj", "\n");
+                });
+    }
+
+    @Test
+    void every_kind_is_provoked() {
+        Set<RefusalKind> provoked = EnumSet.copyOf(APART);
+        EDITS.forEach(edit -> provoked.add(edit.kind()));
+
+        assertThat(provoked).containsExactlyInAnyOrder(RefusalKind.values());
+        assertThat(Arrays.stream(RefusalKind.values()).map(RefusalKind::number)).doesNotHaveDuplicates().isSorted();
+        assertThat(Arrays.stream(RefusalKind.values()).map(RefusalKind::sentence)).doesNotHaveDuplicates();
+    }
+
+    @Test
+    void a_millivolt_mistake_is_printed_with_line_reason_and_the_volts_that_were_meant() {
+        List<Refusal> refusals = Reference.refusals(Reference.rig("ceiling_v = 3.65", "ceiling_v = 3650"));
+
+        assertThat(Reference.printed(refusals)).containsExactly("one-cell.toml:12: cell.ceiling_v = 3650: allowed"
+                + " 3…3.65 V, because above it an LFP cell's electrolyte suffers. Did you mean 3.65 V? [R09]");
+    }
+
+    @Test
+    void a_mistyped_key_names_the_one_that_was_meant_and_the_one_that_is_missing() {
+        List<Refusal> refusals = Reference.refusals(Reference.rig("rated_ah = 105", "rated_ha = 105"));
+
+        assertThat(refusals).extracting(Refusal::kind)
+                .containsExactlyInAnyOrder(RefusalKind.UNKNOWN_KEY, RefusalKind.MISSING_KEY);
+        assertThat(Reference.printed(refusals)).anyMatch(line -> line.contains("Did you mean rated_ah?"));
+    }
+
+    @Test
+    void all_that_is_wrong_is_found_in_one_reading_in_order_of_line() {
+        List<Refusal> refusals = Reference.refusals(Reference.rig("scan_ms = 100", "scan_ms = 1000",
+                "kind = \"lug\"", "kind = \"lugg\"", "decay_s = 4", "decay_s = true"));
+
+        assertThat(refusals).extracting(Refusal::kind).containsExactly(RefusalKind.OUT_OF_RANGE,
+                RefusalKind.UNKNOWN_WORD, RefusalKind.WRONG_TYPE);
+    }
+
+    @Test
+    void a_value_that_is_refused_has_no_consequences() {
+        for (List<String> edit : List.of(List.of("cut_off_v = 2.50", "cut_off_v = 250"),
+                List.of("at_least_min = 120", "at_least_min = -1"), List.of("share = 0.40", "share = \"half\""),
+                List.of("rate_c = 0.2\n", "rate_c = 99\n"), List.of("kind = \"rest\"", "kind = \"rests\""))) {
+            List<Refusal> refusals =
+                    Reference.refusals(Reference.night(Reference.rig(), edit.getFirst(), edit.getLast()));
+            assertThat(refusals).as(edit + " " + Reference.printed(refusals)).hasSize(1);
+        }
+    }
+
+    @Test
+    void a_tap_behind_a_poor_divider_is_named_and_refuses_only_the_unattended_night() {
+        Read.Sound<Rig> rig = Reference.sound(Reference.rig("divider_percent = 0.0", "divider_percent = 0.5",
+                "divider = 1.0", "divider = 2.0"));
+
+        assertThat(rig.warnings()).extracting(Refusal::kind).containsExactly(RefusalKind.TAP_POOR);
+        attendedOnly(rig, RefusalKind.TAP_POOR);
+    }
+
+    @Test
+    void a_calibrated_tap_is_not_named() {
+        Read.Sound<Rig> rig = Reference.sound(Reference.rig("# calibration", "calibration"));
+
+        assertThat(rig.warnings()).isEmpty();
+    }
+
+    @Test
+    void a_way_with_one_stop_refuses_only_the_unattended_night() {
+        attendedOnly(Reference.sound(Reference.rig(", \"sink_relay\"]", "]")), RefusalKind.ONE_STOP);
+    }
+
+    @Test
+    void no_window_and_no_limits_read_back_refuse_only_the_unattended_night() {
+        Read.Sound<Rig> readBack =
+                Reference.sound(Reference.rig("window_high_v = 3.75", "", "window_low_v = 2.30", ""));
+        assertThat(Reference.refusals(Reference.night(readBack))).isEmpty();
+
+        attendedOnly(Reference.sound(Reference.rig("window_high_v = 3.75", "", "window_low_v = 2.30", "",
+                "limit_read_back = true", "limit_read_back = false")), RefusalKind.NO_WINDOW);
+    }
+
+    private static void attendedOnly(Read.Sound<Rig> rig, RefusalKind kind) {
+        List<Refusal> unattended = Reference.refusals(Reference.night(rig));
+        List<Refusal> attended = Reference.refusals(
+                Reference.night(rig, "unattended = true", "unattended = false"));
+
+        assertThat(unattended).extracting(Refusal::kind).contains(kind);
+        assertThat(unattended).filteredOn(r -> r.kind() == kind).extracting(Refusal::file).contains("one-cell.toml");
+        assertThat(attended).extracting(Refusal::kind).doesNotContain(kind);
+    }
+
+    @Test
+    void a_programme_without_steps_is_refused() {
+        for (String steps : List.of("", "step = []\n")) {
+            String text = "name = \"n\"\nunattended = false\n" + steps;
+            assertThat(Reference.refusals(ProgramFile.read("empty.toml", text, Reference.rig())))
+                    .extracting(Refusal::kind).containsExactly(RefusalKind.NO_STEPS);
+        }
+    }
+
+    @Test
+    void a_programme_may_leave_cells_empty_if_it_says_so() {
+        Read<?> read = ProgramFile.read("short.toml", """
+                name = "down"
+                unattended = false
+                leave_empty = true
+                [[step]]
+                kind = "discharge"
+                amps = 10
+                cut_off_v = 2.5
+                """, Reference.rig());
+
+        assertThat(Reference.refusals(read)).isEmpty();
+    }
+
+    @Test
+    void a_missing_file_a_folder_and_bytes_that_are_no_text_are_refused(@TempDir Path folder) throws IOException {
+        Path bytes = folder.resolve("bytes.toml");
+        Files.write(bytes, new byte[] {'n', (byte) 0xff, (byte) 0xfe});
+
+        assertThat(Reference.refusals(RigFile.read(folder.resolve("none.toml")))).extracting(Refusal::print)
+                .containsExactly("none.toml: no such file: allowed a readable file, because without it nothing is known"
+                        + " about the rig or the test. Check the name and its permissions. [R01]");
+        assertThat(Reference.refusals(RigFile.read(folder))).extracting(Refusal::kind)
+                .containsExactly(RefusalKind.NOT_READABLE);
+        assertThat(Reference.refusals(RigFile.read(bytes))).extracting(Refusal::kind)
+                .containsExactly(RefusalKind.NOT_UTF8);
+    }
+
+    @Test
+    void every_key_of_the_rig_file_is_missed_when_its_line_is_left_out() {
+        List<String> lines = Reference.text(Reference.RIG).lines().toList();
+        int keys = 0;
+        for (int i = 0; i < lines.size(); i++) {
+            if (lines.get(i).matches("[a-z_]+ = .*")) {
+                List<String> without = new ArrayList<>(lines);
+                without.set(i, "");
+                assertThat(Reference.refusals(RigFile.read("rig", String.join("\n", without)))).as(lines.get(i))
+                        .isNotEmpty();
+                keys++;
+            }
+        }
+        assertThat(keys).isGreaterThan(100);
+    }
+
+    @Test
+    void no_mutilation_of_the_file_throws_and_every_refusal_is_one_line() {
+        Random random = new Random(20_261_125);
+        String text = Reference.text(Reference.RIG);
+        String letters = "[]{}=\"'.,#_-0179aex\n\\\t \u0007é";
+        int refused = 0;
+        for (int i = 0; i < 600; i++) {
+            StringBuilder mutilated = new StringBuilder(text);
+            for (int n = random.nextInt(3); n >= 0; n--) {
+                mutilated.setCharAt(random.nextInt(text.length()), letters.charAt(random.nextInt(letters.length())));
+            }
+            List<Refusal> refusals = Reference.refusals(RigFile.read("rig", mutilated.toString()));
+            assertThat(refusals).allSatisfy(refusal -> assertThat(refusal.print()).doesNotContain("\n"));
+            refused += refusals.isEmpty() ? 0 : 1;
+        }
+        assertThat(refused).isBetween(100, 599);
+    }
+
+    @Test
+    void brackets_in_brackets_without_end_and_quoted_keys_with_line_ends_are_refused_in_one_line() {
+        String deep = "a = " + "[".repeat(200_000);
+        assertThat(Reference.refusals(RigFile.read("rig", deep))).extracting(Refusal::kind)
+                .contains(RefusalKind.NOT_TOML);
+        assertThat(Reference.printed(Reference.refusals(RigFile.read("rig", "\"a\\nb\" = 1\n"))))
+                .anyMatch(line -> line.contains("a·b"))
+                .noneMatch(line -> line.contains("\n"));
+    }
+
+    @Test
+    void a_file_that_ends_anywhere_before_its_last_table_is_refused_and_nothing_is_thrown() {
+        String text = Reference.text(Reference.RIG);
+        int last = text.indexOf("[guards]");
+        for (int cut = 0; cut < last; cut += 61) {
+            assertThat(Reference.refusals(RigFile.read("rig", text.substring(0, cut)))).isNotEmpty();
+        }
+    }
+}
