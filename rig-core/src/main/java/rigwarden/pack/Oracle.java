@@ -12,8 +12,10 @@ public final class Oracle {
     private double hottestCelsius = Double.NEGATIVE_INFINITY;
     private double greatestAmps;
     private Node hottest = Node.ROOM;
-    private OptionalLong lastAmps = OptionalLong.empty();
-    private OptionalLong lastFeedback = OptionalLong.empty();
+    private boolean flowed;
+    private long lastAmps;
+    private boolean fedBack;
+    private long lastFeedback;
     private Watch[] watches = new Watch[0];
 
     Oracle() {}
@@ -24,7 +26,9 @@ public final class Oracle {
         hottestCelsius = other.hottestCelsius;
         greatestAmps = other.greatestAmps;
         hottest = other.hottest;
+        flowed = other.flowed;
         lastAmps = other.lastAmps;
+        fedBack = other.fedBack;
         lastFeedback = other.lastFeedback;
         watches = Arrays.stream(other.watches).map(Watch::new).toArray(Watch[]::new);
     }
@@ -56,12 +60,12 @@ public final class Oracle {
 
     /** Last instant at which more than 1 A flowed either way; empty if never. */
     public OptionalLong lastAmpsNanos() {
-        return lastAmps;
+        return flowed ? OptionalLong.of(lastAmps) : OptionalLong.empty();
     }
 
     /** Last instant at which the mirror contact of K1 said closed; empty if never. */
     public OptionalLong lastFeedbackNanos() {
-        return lastFeedback;
+        return fedBack ? OptionalLong.of(lastFeedback) : OptionalLong.empty();
     }
 
     /**
@@ -100,10 +104,12 @@ public final class Oracle {
     void current(double amps, boolean feedback, long nanos) {
         greatestAmps = Math.max(greatestAmps, Math.abs(amps));
         if (Math.abs(amps) > CURRENT_AMPS) {
-            lastAmps = OptionalLong.of(nanos);
+            flowed = true;
+            lastAmps = nanos;
         }
         if (feedback) {
-            lastFeedback = OptionalLong.of(nanos);
+            fedBack = true;
+            lastFeedback = nanos;
         }
     }
 

@@ -21,6 +21,8 @@ final class Warmth {
     private final double[] jointOhms;
     private final double[] tabOhms;
     private final double linkOhms;
+    private double innerOhms;
+    private double lugOhms;
     private final double[] bodyWatts;
     private final double[] celsius;
     private final double[] first;
@@ -81,6 +83,8 @@ final class Warmth {
         between = other.between;
         tabOhms = other.tabOhms;
         linkOhms = other.linkOhms;
+        innerOhms = other.innerOhms;
+        lugOhms = other.lugOhms;
         ohms = other.ohms.clone();
         jointOhms = other.jointOhms.clone();
         bodyWatts = other.bodyWatts.clone();
@@ -167,6 +171,11 @@ final class Warmth {
         for (int i = 0; i <= cells; i++) {
             ohms[link(i)] = linkOhms + jointsOf(i) / 2;
         }
+        lugOhms = 2 * linkOhms + jointsOf(0) + jointsOf(cells);
+        innerOhms = 0;
+        for (int i = 1; i < cells; i++) {
+            innerOhms += linkOhms + jointsOf(i);
+        }
     }
 
     private double jointsOf(int link) {
@@ -177,16 +186,12 @@ final class Warmth {
 
     /** Bars with their joints, between the outer studs. */
     double innerOhms() {
-        double sum = 0;
-        for (int i = 1; i < cells; i++) {
-            sum += linkOhms + jointsOf(i);
-        }
-        return sum;
+        return innerOhms;
     }
 
     /** Both lugs with their joints. */
     double lugOhms() {
-        return 2 * linkOhms + jointsOf(0) + jointsOf(cells);
+        return lugOhms;
     }
 
     void heat(int cell, double watts) {
