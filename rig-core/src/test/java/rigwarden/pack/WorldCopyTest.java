@@ -42,6 +42,38 @@ class WorldCopyTest {
         assertThat(copy.tapVolts(0)).isZero();
     }
 
+    @Test
+    void a_copy_of_a_broken_world_stays_broken() {
+        World world = new World(WorldParameters.oneCell(), new double[] {0.5});
+        Threshold high = new Threshold.CellAbove(3.3);
+        world.watch(high);
+        world.inflict(new Fault.Weld(Line.CONTACTOR));
+        world.inflict(new Fault.StuckOpen(Line.SINK_RELAY));
+        world.inflict(new Fault.StuckHeartbeat(false));
+        world.inflict(new Fault.SourceDeaf());
+        world.inflict(new Fault.BrokenTap(0));
+        world.inflict(new Fault.HeatBody(0, 50));
+        world.line(Line.SOUNDER, true);
+        Rigs.advance(world, 5);
+        World copy = world.copy();
+        for (World each : new World[] {world, copy}) {
+            each.line(Line.CONTACTOR, true);
+            each.line(Line.SINK_RELAY, true);
+            Rigs.beat(each, 1);
+            each.line(Line.CONTACTOR, false);
+            each.source(true, 3.6, 10);
+            Rigs.advance(each, 1);
+        }
+        assertSame(world, copy);
+        assertThat(copy.feedback()).isTrue();
+        assertThat(copy.coilFeed()).isFalse();
+        assertThat(copy.sourceOn()).isFalse();
+        assertThat(copy.sounding()).isTrue();
+        assertThat(copy.tapVolts(0)).isZero();
+        assertThat(copy.oracle().hottestNode()).isEqualTo(Node.body(0));
+        assertThat(copy.oracle().crossedNanos(high)).isEqualTo(world.oracle().crossedNanos(high));
+    }
+
     private static void act(World world, Chance chance, int turn) {
         world.line(Line.HEARTBEAT, turn % 2 == 0);
         Line[] lines = {Line.CONTACTOR, Line.PRECHARGE, Line.SOURCE_RELAY, Line.SINK_RELAY};
