@@ -1,114 +1,149 @@
 package rigwarden.pack;
 
-/** One cell's state and how it moves. Current is positive into the cell. */
+/** State of one cell: charge, hysteresis, two relaxations. Its temperature comes from {@link Warmth}. */
 final class Cell {
-    private static final double REFERENCE_K = 298.15;
-    private static final double COLD_K = 3700;
-    private static final double WARM_K = 1000;
-    private static final double LOOK_CHARGE = 2e-5;
-    private static final double LOOK_CELSIUS = 0.02;
+    private static final double KELVIN = 273.15;
+    private static final double REFERENCE_CELSIUS = 25;
 
-    final CellParameters parameters;
-    double charge;
-    double hysteresis;
-    double fastVolts;
-    double slowVolts;
-    double bodyCelsius;
-    double extraLeakAmps;
-    double extraWatts;
-    double extraKelvinPerSecond;
+    private final CellParameters p;
+    private final double ampSeconds;
+    private double charge;
+    private double hysteresis;
+    private double fastVolts;
+    private double slowVolts;
+    private double leakAmps;
 
+    private double curveVolts;
+    private double entropicVoltsPerKelvin;
     private double ohms;
     private double fastOhms;
     private double slowOhms;
-    private double lookedCharge = Double.NaN;
-    private double lookedCelsius = Double.NaN;
-    private double lastSeconds = Double.NaN;
+    private double meanVolts;
+    private double heatWatts;
+
+    private double seconds;
     private double fastKeep;
+    private double fastMean;
     private double slowKeep;
+    private double slowMean;
 
-    Cell(CellParameters parameters, double charge, double celsius) {
-        this.parameters = parameters;
+    Cell(CellParameters p, double charge, double celsius) {
+        this.p = p;
+        this.ampSeconds = p.ampHours() * 3600;
         this.charge = charge;
-        this.bodyCelsius = celsius;
+        this.hysteresis = p.startHysteresis();
+        this.leakAmps = p.selfDischargeAmps();
+        this.curveVolts = p.openCircuit().volts(charge);
+        settle(celsius);
     }
 
-    Cell copy() {
-        Cell other = new Cell(parameters, charge, bodyCelsius);
-        other.hysteresis = hysteresis;
-        other.fastVolts = fastVolts;
-        other.slowVolts = slowVolts;
-        other.extraLeakAmps = extraLeakAmps;
-        other.extraWatts = extraWatts;
-        other.extraKelvinPerSecond = extraKelvinPerSecond;
-        other.ohms = ohms;
-        other.fastOhms = fastOhms;
-        other.slowOhms = slowOhms;
-        other.lookedCharge = lookedCharge;
-        other.lookedCelsius = lookedCelsius;
-        other.lastSeconds = lastSeconds;
-        other.fastKeep = fastKeep;
-        other.slowKeep = slowKeep;
-        return other;
+    Cell(Cell other) {
+        p = other.p;
+        ampSeconds = other.ampSeconds;
+        charge = other.charge;
+        hysteresis = other.hysteresis;
+        fastVolts = other.fastVolts;
+        slowVolts = other.slowVolts;
+        leakAmps = other.leakAmps;
+        curveVolts = other.curveVolts;
+        entropicVoltsPerKelvin = other.entropicVoltsPerKelvin;
+        ohms = other.ohms;
+        fastOhms = other.fastOhms;
+        slowOhms = other.slowOhms;
+        meanVolts = other.meanVolts;
+        heatWatts = other.heatWatts;
+        seconds = other.seconds;
+        fastKeep = other.fastKeep;
+        fastMean = other.fastMean;
+        slowKeep = other.slowKeep;
+        slowMean = other.slowMean;
     }
 
-    /** Series resistance now, Ω. */
+    /** Takes over the body's temperature: resistances and the entropic slope follow it and the charge. */
+    void settle(double celsius) {
+        entropicVoltsPerKelvin = p.openCircuit().voltsPerKelvin(charge);
+        double exponent = celsius < REFERENCE_CELSIUS ? p.coldKelvin() : p.warmKelvin();
+        double warmth = Math.exp(exponent * (1 / (celsius + KELVIN) - 1 / (REFERENCE_CELSIUS + KELVIN)));
+        double fast = warmth * p.fastRise().factor(charge);
+        ohms = p.ohms() * fast;
+        fastOhms = p.fastOhms() * fast;
+        slowOhms = p.slowOhms() * warmth * p.slowRise().factor(charge);
+    }
+
+    /** Lives through a step at constant current; afterwards the mean voltage and heat of the step can be read. */
+    void step(double amps, double stepSeconds, double celsius) {
+        if (stepSeconds != seconds) {
+            fit(stepSeconds);
+        }
+        double curveBefore = curveVolts;
+        charge += (amps - leakAmps) * stepSeconds / ampSeconds;
+        curveVolts = p.openCircuit().volts(charge);
+        double meanOpen = 0.5 * (curveBefore + curveVolts) + (celsius - REFERENCE_CELSIUS) * entropicVoltsPerKelvin;
+
+        double meanHysteresis = amps == 0 ? hysteresis : turn(amps, stepSeconds);
+        double fastAim = amps * fastOhms;
+        double slowAim = amps * slowOhms;
+        double over = p.hysteresisVolts() * meanHysteresis + fastAim + (fastVolts - fastAim) * fastMean
+                + slowAim + (slowVolts - slowAim) * slowMean + amps * ohms;
+        fastVolts = fastAim + (fastVolts - fastAim) * fastKeep;
+        slowVolts = slowAim + (slowVolts - slowAim) * slowKeep;
+
+        double entropicVolts = (celsius + KELVIN) * entropicVoltsPerKelvin;
+        meanVolts = meanOpen + over;
+        heatWatts = amps * (over + entropicVolts) - 2 * amps * amps * p.tabOhms()
+                + leakAmps * (meanOpen - entropicVolts);
+    }
+
+    /** Exact for a constant current: returns the step's mean and leaves the end. */
+    private double turn(double amps, double stepSeconds) {
+        double aim = Math.signum(amps);
+        double x = p.hysteresisRate() * Math.abs(amps) * stepSeconds / ampSeconds;
+        double gone = x < 1e-3 ? x * (1 - x * (0.5 - x / 6)) : -Math.expm1(-x);
+        double mean = x < 1e-3 ? 1 - x * (0.5 - x / 6) : gone / x;
+        double away = hysteresis - aim;
+        hysteresis = aim + away * (1 - gone);
+        return aim + away * mean;
+    }
+
+    private void fit(double stepSeconds) {
+        seconds = stepSeconds;
+        fastKeep = Math.exp(-stepSeconds / p.fastSeconds());
+        fastMean = -Math.expm1(-stepSeconds / p.fastSeconds()) * p.fastSeconds() / stepSeconds;
+        slowKeep = Math.exp(-stepSeconds / p.slowSeconds());
+        slowMean = -Math.expm1(-stepSeconds / p.slowSeconds()) * p.slowSeconds() / stepSeconds;
+    }
+
+    /** A spark of charge in no time. */
+    void pour(double coulombs) {
+        charge += coulombs / ampSeconds;
+        curveVolts = p.openCircuit().volts(charge);
+    }
+
+    void leak(double moreAmps) {
+        leakAmps += moreAmps;
+    }
+
+    /** Voltage without current now, behind {@link #ohms()}. */
+    double emfVolts(double celsius) {
+        return curveVolts + (celsius - REFERENCE_CELSIUS) * entropicVoltsPerKelvin
+                + p.hysteresisVolts() * hysteresis + fastVolts + slowVolts;
+    }
+
     double ohms() {
-        look();
         return ohms;
     }
 
-    /** Resistances move slowly with charge and temperature: worked out again when either has moved a little. */
-    private void look() {
-        if (Math.abs(charge - lookedCharge) < LOOK_CHARGE && Math.abs(bodyCelsius - lookedCelsius) < LOOK_CELSIUS) {
-            return;
-        }
-        double kelvin = bodyCelsius + 273.15;
-        double k = bodyCelsius < 25 ? COLD_K : WARM_K;
-        double a = Math.exp(k * (1 / kelvin - 1 / REFERENCE_K));
-        double s = Math.clamp(charge, 0, 1);
-        double b = 1 + 3 * Math.exp(-s / 0.03) + Math.exp(-(1 - s) / 0.02);
-        ohms = parameters.ohms() * a * b;
-        fastOhms = parameters.fastOhms() * a * b;
-        slowOhms = parameters.slowOhms() * a * (1 + 30 * Math.exp(-s / 0.05) + 20 * Math.exp(-(1 - s) / 0.06));
-        lookedCharge = charge;
-        lookedCelsius = bodyCelsius;
+    double charge() {
+        return charge;
     }
 
-    /** Everything but the drop over the series resistance, V. */
-    double emfVolts() {
-        return restVolts() + fastVolts + slowVolts;
+    /** Mean over the last step, at the studs. */
+    double meanVolts() {
+        return meanVolts;
     }
 
-    private double restVolts() {
-        return OpenCircuit.LFP.volts(charge)
-                + (bodyCelsius - 25) * OpenCircuit.LFP.voltsPerKelvin(charge)
-                + parameters.hysteresisVolts() * hysteresis;
-    }
-
-    /**
-     * Moves on under a constant current.
-     *
-     * @return heat made in the body, W
-     */
-    double move(double amps, double seconds) {
-        look();
-        if (seconds != lastSeconds) {
-            lastSeconds = seconds;
-            fastKeep = Math.exp(-seconds / parameters.fastSeconds());
-            slowKeep = Math.exp(-seconds / parameters.slowSeconds());
-        }
-        double entropy = OpenCircuit.LFP.voltsPerKelvin(charge);
-        double over = fastVolts + slowVolts + amps * ohms + parameters.hysteresisVolts() * hysteresis;
-        double watts = amps * over + amps * (bodyCelsius + 273.15) * entropy + extraWatts;
-        fastVolts = amps * fastOhms + (fastVolts - amps * fastOhms) * fastKeep;
-        slowVolts = amps * slowOhms + (slowVolts - amps * slowOhms) * slowKeep;
-        double part = amps * seconds / (3600 * parameters.ampHours());
-        if (amps != 0) {
-            double sign = Math.signum(amps);
-            hysteresis = sign + (hysteresis - sign) * Math.exp(-parameters.hysteresisRate() * Math.abs(part));
-        }
-        charge += part - (parameters.leakAmps() + extraLeakAmps) * seconds / (3600 * parameters.ampHours());
-        return watts;
+    /** Heat in the body over the last step; the studs' own share is not in it. */
+    double heatWatts() {
+        return heatWatts;
     }
 }

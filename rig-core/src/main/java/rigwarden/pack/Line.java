@@ -1,22 +1,25 @@
 package rigwarden.pack;
 
-/** Order lines from the controller. */
+/** An order line from the computer to the rig. */
 public enum Line {
-    CONTACTOR(0),
-    PRECHARGE(1),
-    SOURCE_RELAY(2),
-    SINK_RELAY(3),
-    HEARTBEAT(4),
-    SOUNDER(5);
+    /** Coil of the main contactor K1. */
+    CONTACTOR,
+    /** Coil of the pre-charge relay Kp, whose resistor lies parallel to K1. */
+    PRECHARGE,
+    /** Coil of the source's relay K2. */
+    SOURCE_RELAY,
+    /** Coil of the sink's relay K3. */
+    SINK_RELAY,
+    /** Input of the heartbeat stage; its edges count, not its level. */
+    HEARTBEAT,
+    /** Input of the sounder. */
+    SOUNDER;
 
-    final int index;
-
-    Line(int index) {
-        this.index = index;
-    }
-
-    /** Whether it drives a contact. */
-    boolean hasContact() {
-        return this != HEARTBEAT && this != SOUNDER;
+    /** Whether a coil and its contact hang on this line. */
+    public boolean hasContact() {
+        return switch (this) {
+            case CONTACTOR, PRECHARGE, SOURCE_RELAY, SINK_RELAY -> true;
+            case HEARTBEAT, SOUNDER -> false;
+        };
     }
 }

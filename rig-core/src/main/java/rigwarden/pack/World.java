@@ -1,409 +1,460 @@
 package rigwarden.pack;
 
-import java.util.Arrays;
-
 /**
- * The truth: cells, path, contacts, source, sink and heat, moved on in steps of at most 100 ms and split at every
- * instant at which a contact or the heartbeat stage changes. It can be copied at any instant and run on from there.
- * Current is positive into the cells. Its size: one state, moved by one method; what can stand alone stands alone.
+ * The truth under an emulated rig: cells, power path, warmth, coils and instruments, run by a virtual clock.
+ *
+ * <p>Current is positive into the cells. Orders and faults act at the present instant; {@link #advanceTo} then lives
+ * through time in steps of at most 100 ms that end exactly where a contact moves, the heartbeat stage drops or an
+ * instrument's current arrives. Within a step the current is constant, except that the bus behind an open contactor
+ * follows its exponential. A {@link #copy()} runs on to the same bits. Not safe for use by several threads.
+ *
+ * <p>Longer than most files here: it is the one face of the pack, and most of it is the list of what can be asked.
  */
 public final class World {
-    private static final long STEP_NANOS = 100_000_000L;
+    private static final long STEP_NANOS = 100_000_000;
+    private static final double NANOS = 1e9;
+    private static final double HOUR_NANOS = 3600 * NANOS;
 
     private final WorldParameters p;
     private final Cell[] cells;
-    private final Heat heat;
+    private final double[] cellVolts;
+    private final boolean[] cutTaps;
+    private final Warmth warmth;
+    private final Beads beads;
     private final Contacts contacts;
-    private final Oracle oracle;
-    private final double[] beads;
-    private final double[] bodyWatts;
-    private final boolean[] tapCut;
-    private final boolean[] beadOff;
-    private final boolean[] beadOpen;
+    private final HeartbeatStage heartbeat;
+    private final Output source;
+    private final Output sink;
+    private final Path path;
+    private Oracle oracle;
+
     private long nanos;
-    private double roomCelsius;
+    private long eventNanos = Long.MAX_VALUE;
+    private boolean loopClosed = true;
     private boolean armed;
-    private double busVolts;
-    private double amps;
-    private double coulombs;
-    private double coulombKelvins;
+    private double roomOffset;
+    private double emfVolts;
+    private double senseOhms;
+    private double coulombsIn;
+    private double coulombsOut;
     private double joules;
     private double busJoules;
-    private boolean sourceOn;
-    private double sourceSetVolts;
-    private double sourceSetAmps;
-    private boolean sourceSilent;
-    private double sourceAwayVolts;
-    private boolean sinkOn;
-    private double sinkSetAmps;
-    private boolean sinkSilent;
-    private double beadSeconds = Double.NaN;
-    private final double[] beadFollows;
 
     /**
-     * A bench at rest, everything open.
+     * A world at rest at instant 0: everything open, off and at the room's temperature.
      *
      * @param p what it is made of
-     * @param charge state of charge of every cell, 0…1
+     * @param startCharge per cell, 0 empty to 1 full
+     * @throws IllegalArgumentException if the charges are not one per cell
      */
-    public World(WorldParameters p, double charge) {
-        this.p = p;
-        roomCelsius = p.roomCelsius();
-        cells = new Cell[p.cells().size()];
-        for (int k = 0; k < cells.length; k++) {
-            cells[k] = new Cell(p.cells().get(k), charge, roomCelsius);
+    public World(WorldParameters p, double[] startCharge) {
+        if (startCharge.length != p.cells().size()) {
+            throw new IllegalArgumentException(p.cells().size() + " cells need as many charges, not "
+                    + startCharge.length);
         }
-        heat = new Heat(cells.length, roomCelsius, p.path().jointOhms());
-        contacts = new Contacts(p.contacts());
+        this.p = p;
+        cells = new Cell[startCharge.length];
+        for (int k = 0; k < cells.length; k++) {
+            cells[k] = new Cell(p.cells().get(k), startCharge[k], p.room().celsius());
+        }
+        cellVolts = new double[cells.length];
+        cutTaps = new boolean[cells.length];
+        warmth = new Warmth(p);
+        beads = new Beads(p.beads(), warmth, p.room().celsius());
+        contacts = new Contacts(p.coils());
+        heartbeat = new HeartbeatStage(p.coils());
+        source = new Output(p.path().slewAmpsPerSecond());
+        sink = new Output(p.path().slewAmpsPerSecond());
+        path = new Path(p.path());
         oracle = new Oracle();
-        beads = new double[p.beads().size()];
-        Arrays.fill(beads, roomCelsius);
-        beadFollows = new double[beads.length];
-        bodyWatts = new double[cells.length];
-        tapCut = new boolean[cells.length];
-        beadOff = new boolean[beads.length];
-        beadOpen = new boolean[beads.length];
+        refresh();
     }
 
     private World(World other) {
         p = other.p;
         cells = new Cell[other.cells.length];
         for (int k = 0; k < cells.length; k++) {
-            cells[k] = other.cells[k].copy();
+            cells[k] = new Cell(other.cells[k]);
         }
-        heat = new Heat(other.heat);
+        cellVolts = other.cellVolts.clone();
+        cutTaps = other.cutTaps.clone();
+        warmth = new Warmth(other.warmth);
+        beads = new Beads(other.beads);
         contacts = new Contacts(other.contacts);
+        heartbeat = new HeartbeatStage(other.heartbeat);
+        source = new Output(other.source);
+        sink = new Output(other.sink);
+        path = new Path(other.path);
         oracle = new Oracle(other.oracle);
-        beads = other.beads.clone();
-        beadFollows = other.beadFollows.clone();
-        bodyWatts = other.bodyWatts.clone();
-        tapCut = other.tapCut.clone();
-        beadOff = other.beadOff.clone();
-        beadOpen = other.beadOpen.clone();
         nanos = other.nanos;
-        roomCelsius = other.roomCelsius;
+        eventNanos = other.eventNanos;
+        loopClosed = other.loopClosed;
         armed = other.armed;
-        busVolts = other.busVolts;
-        amps = other.amps;
-        coulombs = other.coulombs;
-        coulombKelvins = other.coulombKelvins;
+        roomOffset = other.roomOffset;
+        emfVolts = other.emfVolts;
+        senseOhms = other.senseOhms;
+        coulombsIn = other.coulombsIn;
+        coulombsOut = other.coulombsOut;
         joules = other.joules;
         busJoules = other.busJoules;
-        sourceOn = other.sourceOn;
-        sourceSetVolts = other.sourceSetVolts;
-        sourceSetAmps = other.sourceSetAmps;
-        sourceSilent = other.sourceSilent;
-        sourceAwayVolts = other.sourceAwayVolts;
-        sinkOn = other.sinkOn;
-        sinkSetAmps = other.sinkSetAmps;
-        sinkSilent = other.sinkSilent;
-        beadSeconds = other.beadSeconds;
     }
 
-    /** Another world, the same in everything, that goes its own way from here. */
+    /** A second world that shares nothing that changes and runs on identically. */
     public World copy() {
         return new World(this);
     }
 
+    /** The present instant, nanoseconds since the start. */
     public long nanos() {
         return nanos;
     }
 
-    /** Lets time pass; a time in the past changes nothing. */
-    public void advanceTo(long until) {
-        while (nanos < until) {
-            long next = Math.min(Math.min(until, nanos + STEP_NANOS), contacts.nextNanos());
-            move(Math.max(next, nanos));
-            contacts.settle(nanos);
+    /** Lives on until an instant; one that has passed changes nothing. */
+    public void advanceTo(long target) {
+        while (nanos < target) {
+            step(Math.min(Math.min(target, nanos + STEP_NANOS), eventNanos));
+            if (eventNanos <= nanos) {
+                heartbeat.reach(nanos);
+                refresh();
+            }
         }
     }
 
-    private void move(long next) {
-        double seconds = (next - nanos) * 1e-9;
-        solve();
-        double before = packVolts();
-        double charge = amps * seconds;
-        if (seconds > 0) {
-            double busBefore = busVolts;
-            bus(seconds);
-            if (!contacts.closed(Line.CONTACTOR) && contacts.closed(Line.PRECHARGE)) {
-                charge = -(busVolts - busBefore) * p.bus().farads();
-                amps = charge / seconds;
-            }
-            for (int k = 0; k < cells.length; k++) {
-                bodyWatts[k] = cells[k].move(amps, seconds);
-            }
-            heat.move(cells, bodyWatts, amps, p.path(), roomCelsius, seconds);
-            roomCelsius += p.roomKelvinPerHour() * seconds / 3600;
-            followBeads(seconds);
+    private void step(long end) {
+        double seconds = (end - nanos) / NANOS;
+        double room = celsiusOfRoom(nanos + (end - nanos) / 2);
+        boolean moving = source.moving() || sink.moving();
+        if (moving) {
+            source.move(seconds / 2);
+            sink.move(seconds / 2);
+            solve();
         }
-        nanos = next;
-        oracle.current(amps, nanos);
-        joules += (before + packVolts()) / 2 * charge;
-        busJoules += busVolts * charge;
-        coulombs += charge;
-        coulombKelvins += charge * (heat.shunt - 25);
+        path.step(seconds, emfVolts);
+        double amps = path.meanAmps();
+        double studVolts = 0;
         for (int k = 0; k < cells.length; k++) {
-            oracle.cell(cellVolts(k), cells[k].bodyCelsius, nanos);
+            cells[k].step(amps, seconds, warmth.celsius(k));
+            studVolts += cells[k].meanVolts();
         }
-        for (double stud : heat.studs) {
-            oracle.node(stud, "stud");
+        account(amps * seconds, studVolts, path.meanBusVolts());
+        warmth.step(amps, seconds, room, cells);
+        beads.step(seconds, warmth, celsiusOfRoom(end));
+        if (moving) {
+            source.move(seconds / 2);
+            sink.move(seconds / 2);
         }
-        oracle.node(heat.contactor, "contactor");
-        oracle.node(heat.shunt, "shunt");
+        long before = nanos;
+        nanos = end;
+        for (int k = 0; k < cells.length; k++) {
+            cells[k].settle(warmth.celsius(k));
+        }
+        solve();
+        observe(before);
     }
 
-    /** The current that this instant's contacts, source and sink make. */
+    private void account(double coulombs, double studVolts, double busVolts) {
+        coulombsIn += Math.max(coulombs, 0);
+        coulombsOut += Math.max(-coulombs, 0);
+        joules += coulombs * studVolts;
+        busJoules += coulombs * busVolts;
+    }
+
+    /** Takes in what changed at this instant. */
+    private void refresh() {
+        contacts.feed(coilFeed(), nanos);
+        source.aim(contacts.source() && contacts.contactor(), nanos);
+        sink.aim(contacts.sink(), nanos);
+        eventNanos = Math.min(Math.min(contacts.dueNanos(), heartbeat.dueNanos()),
+                Math.min(source.dueNanos(), sink.dueNanos()));
+        solve();
+        observe(nanos);
+    }
+
     private void solve() {
-        amps = 0;
-        if (!contacts.closed(Line.CONTACTOR)) {
-            return;
-        }
         double emf = 0;
-        double cellOhms = 0;
-        for (Cell cell : cells) {
-            emf += cell.emfVolts();
-            cellOhms += cell.ohms();
+        double ohms = warmth.innerOhms();
+        for (int k = 0; k < cells.length; k++) {
+            cellVolts[k] = cells[k].emfVolts(warmth.celsius(k));
+            emf += cellVolts[k];
+            ohms += cells[k].ohms();
         }
-        if (sourceOn && contacts.closed(Line.SOURCE_RELAY)) {
-            double wantedVolts = sourceSetVolts + sourceAwayVolts;
-            double most = Math.min(p.sourceAmps(), sourceAwayVolts > 0 ? 2 * sourceSetAmps + 5 : sourceSetAmps);
-            amps += Math.clamp((wantedVolts - emf) / cellOhms, 0, most);
+        emfVolts = emf;
+        senseOhms = ohms;
+        PathParameters parts = p.path();
+        double outer = warmth.lugOhms() + parts.fuseOhms() + parts.shuntOhms() + parts.contactorOhms();
+        double spark = path.solve(contacts, emf, ohms, outer, source, sink);
+        for (int k = 0; k < cells.length; k++) {
+            cellVolts[k] += path.amps() * cells[k].ohms();
         }
-        if (sinkOn && contacts.closed(Line.SINK_RELAY)) {
-            amps -= Math.clamp(emf / (cellOhms + pathOhms()), 0, sinkSetAmps);
-        }
-        amps -= (emf + amps * (cellOhms + pathOhms())) / p.bus().bleedOhms();
-    }
-
-    private double pathOhms() {
-        return heat.jointsOhms() + p.path().linkOhms() * 2 * cells.length + p.path().shuntOhms()
-                + p.path().contactorOhms() + p.path().cableOhms();
-    }
-
-    private void bus(double seconds) {
-        if (contacts.closed(Line.CONTACTOR)) {
-            busVolts = packVolts() + amps * pathOhms();
-            return;
-        }
-        if (sourceOn && contacts.closed(Line.SOURCE_RELAY)) {
-            busVolts = sourceSetVolts + sourceAwayVolts;
-            return;
-        }
-        double into = contacts.closed(Line.PRECHARGE) ? 1 / p.bus().prechargeOhms() : 0;
-        double outOf = 1 / p.bus().bleedOhms();
-        double goal = packVolts() * into / (into + outOf);
-        busVolts = goal + (busVolts - goal) * Math.exp(-seconds * (into + outOf) / p.bus().farads());
-    }
-
-    private void followBeads(double seconds) {
-        if (seconds != beadSeconds) {
-            beadSeconds = seconds;
-            for (int i = 0; i < beads.length; i++) {
-                beadFollows[i] = -Math.expm1(-seconds / p.beads().get(i).lagSeconds());
+        if (spark != 0) {
+            account(-spark, packVolts(), busVolts());
+            for (Cell cell : cells) {
+                cell.pour(-spark);
             }
         }
-        for (int i = 0; i < beads.length; i++) {
-            WorldParameters.Bead bead = p.beads().get(i);
-            double at = beadOff[i] ? roomCelsius : celsius(bead.place(), bead.cell());
-            beads[i] += (at - beads[i]) * beadFollows[i];
+    }
+
+    private void observe(long before) {
+        double high = cellVolts[0];
+        double low = cellVolts[0];
+        for (int k = 1; k < cellVolts.length; k++) {
+            high = Math.max(high, cellVolts[k]);
+            low = Math.min(low, cellVolts[k]);
         }
+        oracle.cells(high, low);
+        int hot = warmth.hottest();
+        double celsius = warmth.celsius(hot);
+        if (oracle.hotter(celsius)) {
+            oracle.hottest(celsius, warmth.node(hot));
+        }
+        oracle.current(path.amps(), feedback(), nanos);
+        oracle.thresholds(before, nanos, high, low, celsius, path.amps());
     }
 
-    /** Sets an order line, from this instant. */
+    /** Sets an order line; what it moves, moves after its lag. */
     public void line(Line line, boolean level) {
-        contacts.order(line, level, nanos);
+        contacts.line(line, level);
+        if (line == Line.HEARTBEAT) {
+            heartbeat.line(level, nanos);
+        }
+        refresh();
     }
 
-    /** Opens the loop of normally-closed contacts; it latches. */
+    /** A normally-closed contact of the loop opens; the loop latches and the coil supply is dead. */
     public void openLoop() {
-        contacts.loopClosed = false;
-        contacts.settle(nanos);
+        loopClosed = false;
+        refresh();
     }
 
-    /** A person closes the latched loop again. */
+    /** A person resets the latched loop. */
     public void resetLoop() {
-        contacts.loopClosed = true;
-        contacts.settle(nanos);
+        loopClosed = true;
+        refresh();
     }
 
+    /** Turns the arm switch at the rig. */
     public void arm(boolean on) {
         armed = on;
     }
 
+    /** Whether the arm switch is on. */
     public boolean armed() {
         return armed;
     }
 
-    /** Orders to the source; a silent one hears nothing. */
+    /**
+     * Orders the source: constant current until the outer studs have the set voltage, then constant voltage.
+     *
+     * @param on output
+     * @param volts at the cells' outer studs, by remote sense; not negative
+     * @param amps limit, not negative
+     * @throws IllegalArgumentException if a value is negative or not a number
+     */
     public void source(boolean on, double volts, double amps) {
-        if (!sourceSilent) {
-            sourceOn = on;
-            sourceSetVolts = volts;
-            sourceSetAmps = amps;
-        }
+        source.order(on, volts, amps);
+        refresh();
     }
 
-    /** Orders to the sink; a silent one hears nothing. */
+    /**
+     * Orders the sink. A resistive one only knows on and off.
+     *
+     * @param on input
+     * @param amps taken from the bus, not negative; limited to what the path can drive
+     * @throws IllegalArgumentException if the current is negative or not a number
+     */
     public void sink(boolean on, double amps) {
-        if (!sinkSilent) {
-            sinkOn = on;
-            sinkSetAmps = amps;
+        sink.order(on, 0, amps);
+        refresh();
+    }
+
+    /**
+     * Breaks something, from this instant on.
+     *
+     * @throws IllegalArgumentException if the fault names a cell or bead that is not there, or an impossible size
+     */
+    public void inflict(Fault fault) {
+        switch (fault) {
+            case Fault.Weld(Line contact) -> contacts.stick(contact, true);
+            case Fault.StuckOpen(Line contact) -> contacts.stick(contact, false);
+            case Fault.StuckHeartbeat(boolean level) -> heartbeat.stick(level, nanos);
+            case Fault.SlowHeartbeat(double holdSeconds) -> heartbeat.hold(holdSeconds);
+            case Fault.HeatBody(int cell, double watts) -> warmth.heat(known(cell), watts);
+            case Fault.HeatRate(int cell, double kelvinPerMinute) ->
+                warmth.heat(known(cell), kelvinPerMinute / 60 * warmth.joulesPerKelvin(cell));
+            case Fault.LooseJoint(int cell, boolean positive, double ohms) ->
+                warmth.loosen(known(cell), positive, ohms);
+            case Fault.BrokenTap(int cell) -> cutTaps[known(cell)] = true;
+            case Fault.DetachedBead(int bead) -> beads.detach(bead);
+            case Fault.SourceDeaf() -> source.deafen();
+            case Fault.SourceRunaway(double volts) -> source.runAway(volts);
+            case Fault.SinkDeaf() -> sink.deafen();
+            case Fault.RoomStep(double kelvin) -> roomOffset += kelvin;
+            case Fault.LoopOpens() -> loopClosed = false;
+            case Fault.Leak(int cell, double amps) -> cells[known(cell)].leak(amps);
         }
+        heartbeat.reach(nanos);
+        refresh();
     }
 
-    /** Current through the shunt in the last step, A. */
+    private int known(int cell) {
+        if (cell < 0 || cell >= cells.length) {
+            throw new IllegalArgumentException("no cell " + cell + " among " + cells.length);
+        }
+        return cell;
+    }
+
+    /** Current through the shunt, A, positive into the cells. */
     public double amps() {
-        return amps;
+        return path.amps();
     }
 
-    /** Charge through the cells' studs since the start, A·s, positive into them. */
+    /** Charge through the shunt since the start, C, positive into the cells. */
     public double coulombs() {
-        return coulombs;
+        return coulombsIn - coulombsOut;
     }
 
-    /** Integral of current × (shunt − 25 °C), A·s·K: what a shunt's temperature coefficient weighs. */
-    public double coulombKelvins() {
-        return coulombKelvins;
+    /** Charge that went into the cells since the start, C, never negative. */
+    public double coulombsIn() {
+        return coulombsIn;
     }
 
-    /** Energy through the cells' studs since the start, J, positive into them. */
+    /** Charge that came out of the cells since the start, C, never negative. */
+    public double coulombsOut() {
+        return coulombsOut;
+    }
+
+    /** Energy at the studs of all cells since the start, J, positive into the cells. */
     public double joules() {
         return joules;
     }
 
-    /** Energy at the bus since the start, J, positive into the cells. */
+    /** Energy between bus and pack since the start, measured at the bus, J, positive towards the cells. */
     public double busJoules() {
         return busJoules;
     }
 
-    /** Voltage at a cell's studs, V; {@code cell} from 0. */
+    /** Voltage of a cell at its studs. */
     public double cellVolts(int cell) {
-        return cells[cell].emfVolts() + amps * cells[cell].ohms();
+        return cellVolts[cell];
     }
 
-    /** What the tap's wire carries: nothing when it is cut, since a bleed resistor pulls it down. */
+    /** Voltage at the end of a cell's sense wire: the cell's, or 0 V if the wire is cut. */
     public double tapVolts(int cell) {
-        return tapCut[cell] ? 0 : cellVolts(cell);
+        return cutTaps[cell] ? 0 : cellVolts[cell];
     }
 
+    /** Voltage between the outer studs, bars and joints between the cells included. */
     public double packVolts() {
-        double sum = 0;
-        for (int k = 0; k < cells.length; k++) {
-            sum += cellVolts(k);
-        }
-        return sum;
+        return emfVolts + path.amps() * senseOhms;
     }
 
+    /** Voltage of the bus, behind the contactor. */
     public double busVolts() {
-        return busVolts;
+        return path.busVolts();
     }
 
-    public boolean sourceOn() {
-        return sourceOn;
-    }
-
-    public boolean sourceSilent() {
-        return sourceSilent;
-    }
-
-    public boolean sinkSilent() {
-        return sinkSilent;
-    }
-
-    /** Voltage that the source shows at its terminals, V. */
+    /** What the source's own meter shows: its output voltage at its terminals, or what the bus puts there. */
     public double sourceVolts() {
-        if (contacts.closed(Line.SOURCE_RELAY)) {
-            return busVolts;
-        }
-        return sourceOn ? sourceSetVolts + sourceAwayVolts : 0;
+        double onBus = contacts.source() ? path.busVolts() + path.sourceAmps() * p.path().sourceLeadOhms() : 0;
+        return source.on() && !contacts.source() ? source.volts() : onBus;
     }
 
-    /** Current that the source delivers, A. */
+    /** What the source delivers, A; with K1 open no more than bleed, pre-charge and sink take from the bus. */
     public double sourceAmps() {
-        return sourceOn && contacts.closed(Line.SOURCE_RELAY) ? Math.max(amps, 0) : 0;
+        return path.sourceAmps();
     }
 
-    public boolean sinkOn() {
-        return sinkOn;
-    }
-
+    /** Voltage at the sink's terminals. */
     public double sinkVolts() {
-        return contacts.closed(Line.SINK_RELAY) ? busVolts : 0;
+        return contacts.sink() ? path.busVolts() - path.sinkAmps() * p.path().sinkLeadOhms() : 0;
     }
 
-    /** Current that the sink takes, A, positive. */
+    /** What the sink takes, A, not negative. */
     public double sinkAmps() {
-        return sinkOn && contacts.closed(Line.SINK_RELAY) ? Math.max(-amps, 0) : 0;
+        return path.sinkAmps();
     }
 
-    public boolean feedback() {
-        return contacts.closed(Line.CONTACTOR);
+    /** Whether the source's output is on. */
+    public boolean sourceOn() {
+        return source.on();
     }
 
-    public boolean coilFeed() {
-        return contacts.feed();
+    /** Whether the sink's input is on. */
+    public boolean sinkOn() {
+        return sink.on();
     }
 
-    public boolean loopClosed() {
-        return contacts.loopClosed;
-    }
-
-    /** Temperature of a bead, °C. */
+    /** Temperature of a probe's sensing end, by its place in the list of beads. */
     public double beadCelsius(int bead) {
-        return beads[bead];
+        return beads.celsius(bead);
     }
 
-    public boolean beadOpen(int bead) {
-        return beadOpen[bead];
+    /** True temperature of a place. */
+    public double celsius(Node node) {
+        return node.part() == Node.Part.ROOM ? celsiusOfRoom(nanos) : warmth.celsius(warmth.index(node));
     }
 
-    /** True temperature of a place, °C; {@code cell} from 0, ignored where the place belongs to none. */
-    public double celsius(Place place, int cell) {
-        return switch (place) {
-            case BODY -> cells[cell].bodyCelsius;
-            case STUD_NEGATIVE -> heat.studs[2 * cell];
-            case STUD_POSITIVE -> heat.studs[2 * cell + 1];
-            case SHUNT -> heat.shunt;
-            case CONTACTOR -> heat.contactor;
-            case ROOM -> roomCelsius;
-        };
+    private double celsiusOfRoom(long instant) {
+        return p.room().celsius() + roomOffset + p.room().kelvinPerHour() * (instant / HOUR_NANOS);
     }
 
-    /** State of charge of a cell; {@code cell} from 0. */
+    /** Mirror contact of K1: true while its main contact is closed, for whatever reason. */
+    public boolean feedback() {
+        return contacts.contactor();
+    }
+
+    /** Whether the coil supply is alive: loop closed and heartbeat stage holding. */
+    public boolean coilFeed() {
+        return loopClosed && heartbeat.alive();
+    }
+
+    /** Whether the latching loop is closed. */
+    public boolean loopClosed() {
+        return loopClosed;
+    }
+
+    /** Whether the sounder is fed: by its line, or while armed through the resting side of the heartbeat stage. */
+    public boolean sounding() {
+        return contacts.sounder() || armed && !heartbeat.alive();
+    }
+
+    /** True state of charge of a cell, 0 empty to 1 full. */
     public double charge(int cell) {
-        return cells[cell].charge;
+        return cells[cell].charge();
     }
 
+    /**
+     * True capacity of a cell: charge from 3.60 V and 0.05 C to 2.50 V at 0.1 C and 25 °C, found by running it.
+     *
+     * @param cell number from 0
+     */
+    public double capacityAmpHours(int cell) {
+        return CellProof.ampHours(p.cells().get(cell));
+    }
+
+    /**
+     * True resistance of a cell at its studs: ten seconds, half charge, 25 °C, 0.5 C of discharge.
+     *
+     * @param cell number from 0
+     */
+    public double ohms10s(int cell) {
+        return CellProof.ohms10s(p.cells().get(cell));
+    }
+
+    /** What truly happened. */
     public Oracle oracle() {
         return oracle;
     }
 
-    public WorldParameters parameters() {
-        return p;
+    /** Asks the oracle to note the first crossing of a threshold, from this instant on. */
+    public void watch(Threshold threshold) {
+        oracle.watch(threshold);
+        observe(nanos);
     }
 
-    /** Something goes wrong, from this instant. */
-    public void inflict(Fault fault) {
-        switch (fault) {
-            case Fault.Weld f -> contacts.weld(f.contact(), nanos);
-            case Fault.StuckOpen f -> contacts.stickOpen(f.contact(), nanos);
-            case Fault.StuckHeartbeat f -> {
-                contacts.order(Line.HEARTBEAT, f.level(), nanos);
-                contacts.stickHeartbeat();
-            }
-            case Fault.HeatRate f -> cells[f.cell()].extraKelvinPerSecond = f.kelvinPerMinute() / 60;
-            case Fault.LooseJoint f -> heat.jointOhms[2 * f.cell() + (f.positive() ? 1 : 0)] += f.addedOhms();
-            case Fault.BrokenTap f -> tapCut[f.cell()] = true;
-            case Fault.DetachedBead f -> beadOff[f.bead()] = true;
-            case Fault.OpenProbe f -> beadOpen[f.bead()] = true;
-            case Fault.SilentSource _ -> sourceSilent = true;
-            case Fault.SourceRunaway f -> sourceAwayVolts = f.volts();
-            case Fault.SilentSink _ -> sinkSilent = true;
-            case Fault.RoomStep f -> roomCelsius += f.kelvin();
-            case Fault.LoopOpens _ -> openLoop();
-            case Fault.Leak f -> cells[f.cell()].extraLeakAmps = f.amps();
-            case Fault.SlowHeartbeat f -> contacts.hold(Math.round(f.seconds() * 1e9));
-        }
+    /** Lets the oracle forget everything, thresholds too. */
+    public void resetOracle() {
+        oracle = new Oracle();
+        observe(nanos);
     }
 }

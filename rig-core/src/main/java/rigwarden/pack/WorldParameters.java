@@ -1,63 +1,69 @@
 package rigwarden.pack;
 
+import java.util.Collections;
 import java.util.List;
 
 /**
- * Everything about an emulated bench that stays as it is.
+ * All that a {@link World} is made from.
  *
- * @param cells in series, from B−
- * @param path ohmic parts outside the cells
- * @param bus capacitors and bleed behind the contactor
- * @param contacts times of contactors and heartbeat stage
- * @param beads where the probes sit, with their lag
- * @param roomCelsius the room at the start
- * @param roomKelvinPerHour its drift
- * @param sourceAmps most that the source can deliver, A
+ * @param cells in series, the first at B−; at least one
+ * @param path power path
+ * @param coils coils, contacts, heartbeat stage
+ * @param warmth heat
+ * @param room air
+ * @param beads temperature probes
  */
-public record WorldParameters(
-        List<CellParameters> cells,
-        PathOhms path,
-        Bus bus,
-        Contacts contacts,
-        List<Bead> beads,
-        double roomCelsius,
-        double roomKelvinPerHour,
-        double sourceAmps) {
-
-    /**
-     * Ohmic parts (assumptions of the pack model page: Holm and film resistance of a fair joint, 0.05 mΩ).
-     *
-     * @param jointOhms each joint of a stud
-     * @param tabOhms each tab inside the stud
-     * @param linkOhms each bar or lug
-     * @param shuntOhms the shunt, true
-     * @param contactorOhms the closed contactor
-     * @param cableOhms cables and fuse together
-     */
-    public record PathOhms(
-            double jointOhms, double tabOhms, double linkOhms, double shuntOhms, double contactorOhms, double cableOhms) {
-        public static final PathOhms FAIR = new PathOhms(0.05e-3, 0.02e-3, 0.03e-3, 0.5e-3, 0.3e-3, 1.5e-3);
-    }
-
-    /** Behind the contactor: farads, bleed and pre-charge resistors in ohms. */
-    public record Bus(double farads, double bleedOhms, double prechargeOhms) {}
-
-    /**
-     * Times, in nanoseconds.
-     *
-     * @param closeNanos coil on to contact closed
-     * @param openNanos coil off to contact open
-     * @param heartbeatHoldNanos last edge to dead coil supply
-     */
-    public record Contacts(long closeNanos, long openNanos, long heartbeatHoldNanos) {
-        public static final Contacts USUAL = new Contacts(30_000_000L, 15_000_000L, 800_000_000L);
-    }
-
-    /** A bead on a place, following it with a time constant. */
-    public record Bead(Place place, int cell, double lagSeconds) {}
-
+public record WorldParameters(List<CellParameters> cells, PathParameters path, CoilParameters coils,
+        WarmthParameters warmth, Room room, List<Bead> beads) {
     public WorldParameters {
         cells = List.copyOf(cells);
         beads = List.copyOf(beads);
+        if (cells.isEmpty()) {
+            throw new IllegalArgumentException("a world needs a cell");
+        }
+    }
+
+    /** One 105 Ah cell on the bench at 22 °C; beads on body, studs and in the air (lags: assumption). */
+    public static WorldParameters oneCell() {
+        return new WorldParameters(List.of(CellParameters.lfp105()), PathParameters.bench(), CoilParameters.usual(),
+                WarmthParameters.alone(), new Room(22, 0), List.of(new Bead(Node.body(0), 8),
+                        new Bead(Node.stud(0, true), 5), new Bead(Node.stud(0, false), 5), new Bead(Node.ROOM, 30)));
+    }
+
+    /** Equal 105 Ah cells in series, side by side, at 22 °C, with the beads of {@link #oneCell()} on the first. */
+    public static WorldParameters inSeries(int cells) {
+        WorldParameters one = oneCell();
+        return new WorldParameters(Collections.nCopies(cells, CellParameters.lfp105()), one.path, one.coils,
+                WarmthParameters.inPack(), one.room, one.beads);
+    }
+
+    /** The same with other cells. */
+    public WorldParameters withCells(List<CellParameters> others) {
+        return new WorldParameters(others, path, coils, warmth, room, beads);
+    }
+
+    /** The same with another path. */
+    public WorldParameters withPath(PathParameters other) {
+        return new WorldParameters(cells, other, coils, warmth, room, beads);
+    }
+
+    /** The same with other coils. */
+    public WorldParameters withCoils(CoilParameters other) {
+        return new WorldParameters(cells, path, other, warmth, room, beads);
+    }
+
+    /** The same with other ways for heat. */
+    public WorldParameters withWarmth(WarmthParameters other) {
+        return new WorldParameters(cells, path, coils, other, room, beads);
+    }
+
+    /** The same in another room. */
+    public WorldParameters withRoom(Room other) {
+        return new WorldParameters(cells, path, coils, warmth, other, beads);
+    }
+
+    /** The same with other probes. */
+    public WorldParameters withBeads(List<Bead> others) {
+        return new WorldParameters(cells, path, coils, warmth, room, others);
     }
 }

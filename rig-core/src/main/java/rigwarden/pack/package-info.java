@@ -1,2 +1,2 @@
-/** The electro-thermal truth under a rehearsal: cells, joints, current path, source, sink, heat. Knows no rig and no rule. */
+/** The electro-thermal truth under a rehearsal: cells, power path, warmth. Knows only quantities. */
 package rigwarden.pack;

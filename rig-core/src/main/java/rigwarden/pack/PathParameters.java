@@ -1,0 +1,45 @@
+package rigwarden.pack;
+
+/**
+ * The power path. All defaults are assumptions of this project, of the size that data sheets of such parts state.
+ *
+ * @param jointOhms stud to lug or bar, each
+ * @param linkOhms lug or bar itself
+ * @param fuseOhms the fuse
+ * @param shuntOhms the shunt
+ * @param contactorOhms closed main contactor
+ * @param prechargeOhms resistor parallel to it
+ * @param busFarads capacitance of the bus, above 0
+ * @param bleedOhms resistor across the bus
+ * @param sourceLeadOhms from the bus to the source's terminals
+ * @param sinkLeadOhms from the bus to the sink's terminals
+ * @param slewAmpsPerSecond how fast source and sink move towards a new current
+ * @param load kind of sink
+ */
+public record PathParameters(double jointOhms, double linkOhms, double fuseOhms, double shuntOhms,
+        double contactorOhms, double prechargeOhms, double busFarads, double bleedOhms, double sourceLeadOhms,
+        double sinkLeadOhms, double slewAmpsPerSecond, Load load) {
+    public PathParameters {
+        if (!(prechargeOhms > 0 && busFarads > 0 && bleedOhms > 0 && slewAmpsPerSecond > 0)) {
+            throw new IllegalArgumentException("pre-charge, bus capacitance, bleed and slew must be above 0");
+        }
+    }
+
+    /** A bench path for about 100 A. */
+    public static PathParameters bench() {
+        return new PathParameters(0.05e-3, 0.03e-3, 0.2e-3, 0.25e-3, 0.3e-3, 4.7, 10e-3, 220, 1e-3, 1e-3, 2000,
+                new Load.Electronic(0.1));
+    }
+
+    /** The same path with another kind of sink. */
+    public PathParameters withLoad(Load other) {
+        return new PathParameters(jointOhms, linkOhms, fuseOhms, shuntOhms, contactorOhms, prechargeOhms, busFarads,
+                bleedOhms, sourceLeadOhms, sinkLeadOhms, slewAmpsPerSecond, other);
+    }
+
+    /** The same path with another bus. */
+    public PathParameters withBus(double ohmsOfPrecharge, double farads, double ohmsOfBleed) {
+        return new PathParameters(jointOhms, linkOhms, fuseOhms, shuntOhms, contactorOhms, ohmsOfPrecharge, farads,
+                ohmsOfBleed, sourceLeadOhms, sinkLeadOhms, slewAmpsPerSecond, load);
+    }
+}
