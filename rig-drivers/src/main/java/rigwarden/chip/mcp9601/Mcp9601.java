@@ -1,0 +1,67 @@
+package rigwarden.chip.mcp9601;
+
+import rigwarden.bus.BusFailure;
+import rigwarden.bus.Chip;
+import rigwarden.warden.Failure;
+
+/** The device: three reads and one write for a reading. It remembers nothing between scans. */
+public final class Mcp9601 {
+    private final Chip chip;
+    private final Mcp9601Config config;
+
+    /** Takes up a device. Nothing is sent. */
+    public Mcp9601(Chip chip, Mcp9601Config config) {
+        this.chip = chip;
+        this.config = config;
+    }
+
+    /**
+     * Checks who answers, configures, and reads back.
+     *
+     * @throws BusFailure when the chip is silent, another one (an MCP9600 does not find open probes), or does not
+     *     keep its configuration
+     */
+    public void configure() throws BusFailure {
+        int device = chip.readWord(Mcp9601Registers.DEVICE_ID);
+        if (device >> 8 != Mcp9601Registers.DEVICE) {
+            throw new BusFailure(Failure.NONSENSE, chip + ": device " + Integer.toHexString(device)
+                    + "h; an MCP9601 says 41xxh. Others do not report an open probe and are refused.");
+        }
+        chip.writeByte(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
+        chip.writeByte(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        compare(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
+        compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        chip.writeByte(Mcp9601Registers.STATUS, 0);
+    }
+
+    /**
+     * Reads the hot junction.
+     *
+     * @return code, 0.0625 °C each
+     * @throws BusFailure OPEN, SHORTED, NOT_READY without a new temperature, CONFIGURATION_LOST after a brown-out
+     */
+    public int read() throws BusFailure {
+        int status = chip.readByte(Mcp9601Registers.STATUS);
+        if ((status & Mcp9601Registers.SHORT) != 0) {
+            throw new BusFailure(Failure.SHORTED, chip + ": probe shorted");
+        }
+        if ((status & Mcp9601Registers.OPEN) != 0) {
+            throw new BusFailure(Failure.OPEN, chip + ": probe open");
+        }
+        if ((status & Mcp9601Registers.UPDATED) == 0) {
+            throw new BusFailure(Failure.NOT_READY, chip + ": no new temperature");
+        }
+        int code = Mcp9601Codec.code(chip.readWord(Mcp9601Registers.HOT_JUNCTION));
+        compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        chip.writeByte(Mcp9601Registers.STATUS, 0);
+        return code;
+    }
+
+    private void compare(int register, int written) throws BusFailure {
+        int found = chip.readByte(register);
+        if (found != written) {
+            throw new BusFailure(Failure.CONFIGURATION_LOST, chip + ": register " + Integer.toHexString(register)
+                    + "h reads " + Integer.toHexString(found) + "h, written " + Integer.toHexString(written) + "h");
+        }
+    }
+}
