@@ -1,0 +1,129 @@
+package rigwarden.bench;
+
+import com.pi4j.context.Context;
+import java.util.List;
+import rigwarden.bus.BusFailure;
+import rigwarden.chip.ina228.Ina228;
+import rigwarden.loop.Bench;
+import rigwarden.loop.Clock;
+import rigwarden.panel.Inputs;
+import rigwarden.panel.Outputs;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.warden.Lease;
+import rigwarden.warden.Orders;
+import rigwarden.warden.Reading;
+import rigwarden.warden.Scan;
+
+/** The hardware of a rig. All calls come from the control thread. */
+public final class RigBench implements Bench {
+    private final Clock clock;
+    private final Agents agents;
+    private final Outputs outputs;
+    private final Actuators actuators;
+    private final Ina228 shunt;
+    private final Table table;
+    private final ShuntChannels shuntChannels;
+    private final List<TapChip> taps;
+    private final int rounds;
+    private final Probes probes;
+    private final Inputs inputs;
+    private final List<Channel> senses;
+    private final Answers source;
+    private final Answers sink;
+    private final OwnChannels own;
+    private long number;
+
+    private RigBench(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own, Outputs outputs,
+            Ina228 shunt, List<Reading> before, long number, boolean configure) throws BusFailure {
+        Board board = new Board(rig, context, clock);
+        this.clock = clock;
+        this.agents = agents;
+        this.outputs = outputs;
+        this.shunt = shunt;
+        this.number = number;
+        actuators = new Actuators(outputs, agents);
+        inputs = Inputs.claim(context, rig.panel());
+        table = new Table(clock, before);
+        shuntChannels = new ShuntChannels(shunt, rig, table);
+        taps = board.taps(table, configure);
+        rounds = taps.stream().mapToInt(TapChip::rounds).max().orElse(1);
+        probes = board.probes(table, configure);
+        senses = List.of(rig.channel(Role.LOOP), rig.channel(Role.COIL_FEED), rig.channel(Role.FEEDBACK),
+                rig.channel(Role.ARM));
+        source = new Answers(agents.source(), rig, Role.SOURCE_VOLTS, Role.SOURCE_AMPS, Role.SOURCE_ON, table);
+        sink = new Answers(agents.sink(), rig, Role.SINK_VOLTS, Role.SINK_AMPS, Role.SINK_ON, table);
+        this.own = new OwnChannels(own, rig, table);
+    }
+
+    /**
+     * Starts a rig: claims the outputs low before any chip is touched, then checks identities and configures.
+     *
+     * @throws BusFailure naming the part that is missing, another one, or does not keep its configuration; the
+     *     outputs that could be claimed stay low
+     */
+    public static RigBench start(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own)
+            throws BusFailure {
+        Outputs outputs = Outputs.claim(context, rig.panel());
+        Ina228 shunt = new Board(rig, context, clock).startShunt();
+        List<Reading> unread = Table.unread(rig.channels().size(), clock.nanos());
+        return new RigBench(rig, context, clock, agents, own, outputs, shunt, unread, 0, true);
+    }
+
+    /** Goes on with a copy of a rig, whose devices are in the condition that the state was taken in. Rehearsals only. */
+    public static RigBench resume(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own,
+            BenchState state) throws BusFailure {
+        Outputs outputs = Outputs.resume(context, rig.panel(), state.high());
+        Ina228 shunt = new Board(rig, context, clock).resumeShunt(state.shunt());
+        return new RigBench(rig, context, clock, agents, own, outputs, shunt, state.readings(), state.number(), false);
+    }
+
+    @Override
+    public Scan take() {
+        number++;
+        long nanos = clock.nanos();
+        table.begin(nanos);
+        agents.step(nanos);
+        for (int round = 0; round < rounds; round++) {
+            for (TapChip chip : taps) {
+                chip.start(round, number);
+            }
+            if (round == 0) {
+                readWhileTapsConvert();
+            }
+            for (TapChip chip : taps) {
+                chip.finish(round);
+            }
+        }
+        source.read();
+        sink.read();
+        own.read();
+        shuntChannels.readClock();
+        return new Scan(number, nanos, table.readings());
+    }
+
+    private void readWhileTapsConvert() {
+        shuntChannels.read();
+        probes.read(number);
+        for (Channel sense : senses) {
+            table.measure(sense, () -> inputs.read(sense.role()));
+        }
+    }
+
+    @Override
+    public boolean apply(Orders orders) {
+        return actuators.apply(orders);
+    }
+
+    /** Toggles the heartbeat once. A write that does not go out is a missed beat, which the stage itself counts. */
+    @Override
+    public void beat(Lease lease) {
+        outputs.toggleHeartbeat();
+    }
+
+    /** What the bench knows, for a copy that goes on with other devices in the same condition. */
+    public BenchState state() {
+        return new BenchState(number, shunt.state(), table.readings(), outputs.high());
+    }
+}

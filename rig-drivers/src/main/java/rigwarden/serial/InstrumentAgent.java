@@ -1,0 +1,298 @@
+package rigwarden.serial;
+
+import java.util.concurrent.atomic.AtomicBoolean;
+import rigwarden.rig.Envelope;
+import rigwarden.rig.Instrument;
+import rigwarden.rig.Rig;
+import rigwarden.warden.Failure;
+
+/**
+ * Looks after one source or sink: sets its own limit, polls it, carries out orders. {@link #order} and {@link #heard}
+ * may be called from another thread than {@link #step}. An instrument keeps its last output when the link dies: its own
+ * limit is set and read back before it is ever switched on, and again after each loss of the port.
+ */
+public final class InstrumentAgent {
+    private static final long BACK_OFF_NANOS = 1_000_000_000L;
+    private static final double LIMIT_RELATIVE = 0.001;
+    private static final double LIMIT_VOLTS = 0.01;
+    /** Beyond it a number is one of the standard's marks (9.91E37 is "not a number"), or nonsense. */
+    private static final double LARGEST = 1e6;
+
+    private final Words words;
+    private final Instrument instrument;
+    private final double limitVolts;
+    private final SerialLine line;
+    private final Message message = new Message();
+    private final Reply reply = new Reply();
+    private final byte[] arrived = new byte[Reply.LONGEST];
+    private final AtomicBoolean offWaiting;
+    private volatile Order order;
+    private volatile Heard heard;
+    private AgentState.Phase phase;
+    private long due;
+    private long asked;
+    private long quiet;
+    private boolean limited;
+    private Order carried;
+    private boolean unsure;
+
+    /** Takes up an instrument with what its agent knew. Nothing is sent; an open question is not waited for. */
+    public InstrumentAgent(
+            InstrumentKind kind, Instrument instrument, double limitVolts, SerialLine line, AgentState state) {
+        words = new Words(kind);
+        this.instrument = instrument;
+        this.limitVolts = limitVolts;
+        this.line = line;
+        boolean open = state.phase() == AgentState.Phase.ASKED || state.phase() == AgentState.Phase.LIMITING;
+        phase = open ? AgentState.Phase.DRAINING : state.phase();
+        due = state.dueNanos();
+        asked = state.askedNanos();
+        quiet = open ? state.askedNanos() : state.quietNanos();
+        limited = state.limited();
+        order = state.order();
+        offWaiting = new AtomicBoolean(state.offWaiting());
+        carried = state.carried();
+        unsure = state.unsure();
+        heard = state.heard();
+    }
+
+    /** The agent of a rig's source or sink, before its port is opened; limit = highest true voltage of all cells. */
+    public static InstrumentAgent of(InstrumentKind kind, Rig rig, SerialLine line, AgentState state) {
+        Instrument instrument = switch (kind) {
+            case SOURCE -> rig.source();
+            case SINK -> rig.sink();
+        };
+        double limit = Math.min(rig.cells().series() * Envelope.CEILING_V, instrument.maxVolts());
+        return new InstrumentAgent(kind, instrument, limit, line, state);
+    }
+
+    /**
+     * Puts an order into the mailbox of one. Off overtakes: it is carried out even if another order follows at once.
+     *
+     * @return false when the instrument is not rated for the set point; Off is ordered instead
+     */
+    public boolean order(Order wanted) {
+        boolean rated = switch (wanted) {
+            case Order.Off() -> true;
+            case Order.On(var set) -> set.amps() <= instrument.maxAmps() && set.volts() <= instrument.maxVolts();
+        };
+        Order kept = rated ? wanted : Order.OFF;
+        order = kept;
+        if (kept instanceof Order.Off) {
+            offWaiting.set(true);
+        }
+        return rated;
+    }
+
+    /** The latest answer, or why there is none. */
+    public Heard heard() {
+        return heard;
+    }
+
+    /** Whether the next step may wait for bytes; if not, its caller waits a little instead. */
+    boolean listening() {
+        return switch (phase) {
+            case CLOSED, READY -> false;
+            case DRAINING, LIMITING, ASKED -> true;
+        };
+    }
+
+    /** One duty cycle; returns at once when nothing is due. Never throws: what goes wrong is a lost port. */
+    public void step(long nanos) {
+        try {
+            cycle(nanos);
+        } catch (RuntimeException e) {
+            lose(nanos);
+        }
+    }
+
+    private void cycle(long nanos) {
+        if (phase == AgentState.Phase.CLOSED) {
+            if (nanos >= due) {
+                open(nanos);
+            }
+            return;
+        }
+        if (offWaiting.getAndSet(false) && !off(nanos)) {
+            return;
+        }
+        switch (phase) {
+            case DRAINING -> drain(nanos);
+            case READY -> work(nanos);
+            case LIMITING, ASKED -> listen(nanos);
+            case CLOSED -> { }
+        }
+    }
+
+    /** Closes the port after an Off, as far as that still goes out. */
+    public void close() {
+        if (phase != AgentState.Phase.CLOSED) {
+            line.write(words.off(), words.off().length);
+            line.close();
+            phase = AgentState.Phase.CLOSED;
+        }
+    }
+
+    private void open(long nanos) {
+        if (line.open()) {
+            unsure = true;
+            if (off(nanos)) {
+                quiet = nanos;
+                phase = AgentState.Phase.DRAINING;
+            }
+        } else {
+            lose(nanos);
+        }
+    }
+
+    /** Sends Off unless that is already in force; false when the port was lost over it. */
+    private boolean off(long nanos) {
+        if (carried instanceof Order.Off && !unsure) {
+            return true;
+        }
+        boolean sent = send(words.off(), words.off().length, nanos);
+        if (sent) {
+            carried = Order.OFF;
+            unsure = false;
+        }
+        return sent;
+    }
+
+    private void drain(long nanos) {
+        int count = line.read(arrived);
+        if (count < 0) {
+            lose(nanos);
+        } else if (count > 0) {
+            quiet = nanos;
+        } else if (nanos - quiet >= patience()) {
+            if (limited) {
+                phase = AgentState.Phase.READY;
+            } else {
+                limit(nanos);
+            }
+        }
+    }
+
+    private void limit(long nanos) {
+        message.start().add(Words.SET_LIMIT).add(limitVolts).add(Words.END);
+        if (send(message.bytes(), message.length(), nanos)) {
+            ask(Words.ASK_LIMIT, AgentState.Phase.LIMITING, nanos);
+        }
+    }
+
+    private void work(long nanos) {
+        boolean whole = switch (order) {
+            case Order.Off() -> off(nanos);
+            case Order.On on -> on(on, nanos);
+        };
+        if (whole && nanos >= due) {
+            due = nanos + instrument.pollNanos();
+            ask(words.poll(), AgentState.Phase.ASKED, nanos);
+        }
+    }
+
+    /** It is switched on once after each Off: an instrument that went off by itself stays off. */
+    private boolean on(Order.On wanted, long nanos) {
+        if (wanted.equals(carried) && !unsure) {
+            return true;
+        }
+        boolean switchedOn = carried instanceof Order.On;
+        message.start().add(Words.SET_VOLTS).add(wanted.set().volts()).add(Words.SET_AMPS).add(wanted.set().amps());
+        message.add(switchedOn ? Words.END : words.on());
+        carried = wanted;
+        unsure = false;
+        return send(message.bytes(), message.length(), nanos);
+    }
+
+    private void ask(byte[] question, AgentState.Phase then, long nanos) {
+        if (send(question, question.length, nanos)) {
+            reply.start();
+            asked = nanos;
+            phase = then;
+            listen(nanos);
+        }
+    }
+
+    private void listen(long nanos) {
+        int count = line.read(arrived);
+        if (count < 0) {
+            lose(nanos);
+            return;
+        }
+        for (int i = 0; i < count; i++) {
+            Reply.Outcome outcome = reply.take(arrived[i]);
+            if (outcome != Reply.Outcome.MORE) {
+                boolean alone = outcome == Reply.Outcome.COMPLETE && i == count - 1;
+                if (!alone || !understood(nanos)) {
+                    fail(Failure.NONSENSE, nanos);
+                }
+                return;
+            }
+        }
+        if (nanos - asked >= patience()) {
+            fail(Failure.NO_ANSWER, nanos);
+        }
+    }
+
+    private boolean understood(long nanos) {
+        if (phase == AgentState.Phase.LIMITING) {
+            limited = reply.fields() == 1
+                    && Math.abs(reply.value(0) - limitVolts) <= limitVolts * LIMIT_RELATIVE + LIMIT_VOLTS;
+            phase = AgentState.Phase.READY;
+            due = nanos;
+            return limited;
+        }
+        double on = reply.value(2);
+        if (reply.fields() != 4 || Math.abs(reply.value(0)) > LARGEST || Math.abs(reply.value(1)) > LARGEST
+                || on != 0 && on != 1) {
+            return false;
+        }
+        phase = AgentState.Phase.READY;
+        if (reply.value(3) == 0) {
+            heard = new Heard.Answer(reply.value(0), reply.value(1), on == 1, asked);
+            unsure = unsure || on == 1 && carried instanceof Order.Off;
+        } else {
+            unsure = true;
+            silent(Failure.NONSENSE, nanos);
+        }
+        return true;
+    }
+
+    private void fail(Failure why, long nanos) {
+        silent(why, nanos);
+        quiet = nanos;
+        phase = AgentState.Phase.DRAINING;
+    }
+
+    private void lose(long nanos) {
+        line.close();
+        silent(Failure.NO_ANSWER, nanos);
+        limited = false;
+        unsure = true;
+        due = nanos + BACK_OFF_NANOS;
+        phase = AgentState.Phase.CLOSED;
+    }
+
+    private void silent(Failure why, long nanos) {
+        long since = heard instanceof Heard.Silent before ? before.sinceNanos() : nanos;
+        heard = new Heard.Silent(why, since);
+    }
+
+    private boolean send(byte[] bytes, int length, long nanos) {
+        boolean sent = line.write(bytes, length) == length;
+        if (!sent) {
+            lose(nanos);
+        }
+        return sent;
+    }
+
+    /** Time that an answer may take; two silent polls are the warden's business. */
+    private long patience() {
+        return instrument.pollNanos() / 2;
+    }
+
+    /** What the agent knows, for a copy that goes on with another line in the same condition. */
+    public AgentState state() {
+        return new AgentState(phase, due, asked, quiet, limited, order, offWaiting.get(), carried, unsure, heard);
+    }
+}
