@@ -20,6 +20,7 @@ public final class Wire {
     private final Set<Integer> silent = new HashSet<>();
     private final Set<Integer> brief = new HashSet<>();
     private final Set<Integer> kept = new HashSet<>();
+    private final Set<Integer> idle = new HashSet<>();
 
     private static int key(int address, int register) {
         return address << 8 | register;
@@ -37,6 +38,11 @@ public final class Wire {
     /** Makes writes to a register go nowhere. */
     public void keep(int address, int register) {
         kept.add(key(address, register));
+    }
+
+    /** Makes the highest bit of a register read 1 after each write, as that of a converter that is done. */
+    public void idle(int address, int register) {
+        idle.add(key(address, register));
     }
 
     /** Makes a chip stop answering. */
@@ -81,6 +87,9 @@ public final class Wire {
         if (!kept.contains(key(address, register))) {
             byte[] raw = new byte[length];
             System.arraycopy(bytes, offset, raw, 0, length);
+            if (idle.contains(key(address, register))) {
+                raw[0] |= (byte) 0x80;
+            }
             registers.put(key(address, register), raw);
         }
         return length;

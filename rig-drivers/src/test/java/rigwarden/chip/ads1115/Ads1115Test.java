@@ -84,6 +84,18 @@ class Ads1115Test {
         assertThat(why(1)).isEqualTo(Failure.CONFIGURATION_LOST);
     }
 
+    @Test
+    void theConfigurationIsWrittenWithoutAStartAndReadBack() throws BusFailure {
+        wire.idle(0x48, 1);
+        chip.configure();
+
+        assertThat(wire.log).containsExactly("write 48 1", "read 48 1");
+        wire.put(0x48, 1, 0x85, 0x83);
+        wire.keep(0x48, 1);
+        assertThat(catchThrowableOfType(BusFailure.class, chip::configure).why())
+                .isEqualTo(Failure.CONFIGURATION_LOST);
+    }
+
     private Failure why(int input) {
         return catchThrowableOfType(BusFailure.class, () -> chip.finish(input)).why();
     }
