@@ -71,7 +71,7 @@ public final class RigBench implements Bench {
         return new RigBench(rig, context, clock, agents, own, outputs, shunt, unread, 0, true);
     }
 
-    /** Goes on with a copy of a rig, whose devices are in the condition that the state was taken in. Rehearsals only. */
+    /** Goes on with a copy of a rig, its devices in the condition that the state was taken in. Rehearsals only. */
     public static RigBench resume(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own,
             BenchState state) throws BusFailure {
         Outputs outputs = Outputs.resume(context, rig.panel(), state.high());

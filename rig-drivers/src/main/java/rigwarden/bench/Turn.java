@@ -1,8 +1,8 @@
 package rigwarden.bench;
 
 /**
- * The scans in which a channel is read, when its period is longer than the scan's. Channels of one period take turns, so
- * that each scan has about the same work.
+ * The scans in which a channel is read, when its period is longer than the scan's. Channels of one period take turns,
+ * so that each scan has about the same work.
  *
  * @param every read in each such scan, at least 1
  * @param offset place among its likes

@@ -7,8 +7,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.IntConsumer;
 
-/** What tests put on the wire and what they saw on it: registers by bus, address and pointer; nothing is clever here. */
+/** What tests put on the wire and what they saw on it: registers by bus, address and pointer. */
 public final class Wire {
     /** Everything that went over the wire, in order, as text. */
     public final List<String> log = new ArrayList<>();
@@ -16,6 +17,8 @@ public final class Wire {
     public final Set<Integer> brokenLines = new HashSet<>();
     /** Levels of output and input lines. */
     public final Map<Integer, Boolean> levels = new HashMap<>();
+    /** Runs before each read with the register's pointer. */
+    public IntConsumer beforeRead = register -> { };
     private final Map<Integer, byte[]> registers = new HashMap<>();
     private final Set<Integer> silent = new HashSet<>();
     private final Set<Integer> brief = new HashSet<>();
@@ -70,6 +73,7 @@ public final class Wire {
 
     int read(int address, int register, byte[] into, int offset, int length) {
         log.add("read " + Integer.toHexString(address) + " " + Integer.toHexString(register));
+        beforeRead.accept(register);
         byte[] raw = registers.get(key(address, register));
         if (silent.contains(address) || raw == null) {
             throw new IOException("no acknowledge");

@@ -7,7 +7,7 @@ import java.util.Deque;
 import java.util.List;
 
 /** A line that keeps what was sent and delivers what a test puts in, in pieces of a given size. */
-final class ScriptedLine implements SerialLine {
+class ScriptedLine implements SerialLine {
     final List<String> sent = new ArrayList<>();
     final Deque<Byte> waiting = new ArrayDeque<>();
     int piece = 1000;

@@ -18,8 +18,8 @@ public record ChipClock(int edges, long firstNanos, long lastNanos, long cycles,
     private static final long LONGEST_GAP = 300 * SECOND;
 
     /**
-     * Learns from one edge. The intervals grow (1 s, 10 s, 60 s) with the ratio's precision: the chip's clock may be off by
-     * 0.5 %, which is 0.15 of a result in a second, so that the count is never in doubt.
+     * Learns from one edge. The intervals grow (1 s, 10 s, 60 s) with the ratio's precision: the chip's clock may be
+     * off by 0.5 %, which is 0.15 of a result in a second, so that the count is never in doubt.
      *
      * @param nanos host time at which a result became ready
      * @param cycleNanos nominal time of one result

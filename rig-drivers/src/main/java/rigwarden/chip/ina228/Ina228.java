@@ -67,14 +67,14 @@ public final class Ina228 {
     private void configure() throws BusFailure {
         keep(Ina228Registers.CONFIG, config.configWord(), 0xFFFF);
         keep(Ina228Registers.SHUNT_CAL, codec.shuntCalibration(), 0xFFFF);
-        keep(Ina228Registers.DIAG_ALRT, Ina228Registers.ALATCH, Ina228Registers.ALATCH);
+        keep(Ina228Registers.DIAG_ALRT, Ina228Registers.ALATCH | Ina228Registers.MEMSTAT, Ina228Registers.ALATCH);
         keep(Ina228Registers.ADC_CONFIG, config.adcWord(), 0xFFFF);
     }
 
     private void keep(int register, int word, int mask) throws BusFailure {
         chip.writeWord(register, word);
-        int found = chip.readWord(register) & mask;
-        if (found != word) {
+        int found = chip.readWord(register);
+        if (((found ^ word) & mask) != 0) {
             throw new BusFailure(Failure.CONFIGURATION_LOST, chip + ": register " + Integer.toHexString(register)
                     + "h reads " + Integer.toHexString(found) + "h, written " + Integer.toHexString(word) + "h");
         }

@@ -1,6 +1,6 @@
 package rigwarden.chip.ina228;
 
-/** Addresses and bits (SLYS021A, section 7.6, register maps). */
+/** Addresses (SLYS021A, section 7.6, register maps) and bits (the flags of DIAG_ALRT from memory of the same). */
 final class Ina228Registers {
     static final int CONFIG = 0x00;
     static final int ADC_CONFIG = 0x01;

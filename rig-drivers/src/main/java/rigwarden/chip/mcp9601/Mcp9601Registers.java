@@ -1,6 +1,6 @@
 package rigwarden.chip.mcp9601;
 
-/** Pointers and bits (DS20005426F, section 5, registers). */
+/** Pointers and bits (DS20005426F, section 5; what only the MCP9601 has, and its identity, from memory). */
 final class Mcp9601Registers {
     static final int HOT_JUNCTION = 0x00;
     static final int STATUS = 0x04;

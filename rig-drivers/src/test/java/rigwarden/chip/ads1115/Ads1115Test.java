@@ -23,7 +23,7 @@ class Ads1115Test {
 
     @Test
     void startWordsAreMadeOfTheirFields() {
-        // published (SBAS444E, section 8.1.3): single shot, ± 4.096 V, 128 SPS, comparator off, AIN0 to AIN3
+        // published (SBAS444E, section 8.1.3): the fields; single shot, ± 4.096 V, comparator off, AIN0 to AIN3
         Ads1115Config config = new Ads1115Config(FullScale.V_4_096, DataRate.SPS_128);
         assertThat(config.startWord(0)).isEqualTo(0xC383);
         assertThat(config.startWord(1)).isEqualTo(0xD383);

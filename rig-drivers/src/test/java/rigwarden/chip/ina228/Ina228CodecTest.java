@@ -48,7 +48,7 @@ class Ina228CodecTest {
 
     @Test
     void aLargeCellsShuntUsesTheWholeRange() {
-        // from memory (SLYS021A, SHUNT_CAL = 13107.2e6 × LSB × R): 625 µA × 0.5 mΩ gives 4096; four times in the narrow range
+        // from memory (SLYS021A, SHUNT_CAL = 13107.2e6 × LSB × R): 625 µA × 0.5 mΩ gives 4096
         assertThat(new Ina228Codec(327.68, 0.0005, AdcRange.WIDE).shuntCalibration()).isEqualTo(4096);
         assertThat(new Ina228Codec(327.68, 0.00025, AdcRange.WIDE).shuntCalibration()).isEqualTo(2048);
         assertThat(new Ina228Codec(163.84, 0.00025, AdcRange.NARROW).shuntCalibration()).isEqualTo(4096);

@@ -2,6 +2,7 @@ package rigwarden.chip.ina228;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
 
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.BeforeEach;
@@ -45,7 +46,7 @@ class Ina228Test {
         assertThat(wire.bytesOf(AT, 0x00)).isZero();
         assertThat(wire.bytesOf(AT, 0x01)).isEqualTo(0xBB6A);
         assertThat(wire.bytesOf(AT, 0x02)).isEqualTo(4096);
-        assertThat(wire.bytesOf(AT, 0x0B)).isEqualTo(0x8000);
+        assertThat(wire.bytesOf(AT, 0x0B)).isEqualTo(0x8001);
     }
 
     @Test
@@ -143,6 +144,30 @@ class Ina228Test {
         }
 
         assertThat(edges).isEqualTo(5);
+    }
+
+    @Test
+    void theRatioIsLearntFromTheFlagOfAChipWhoseClockRunsSlow() throws BusFailure {
+        // published (SLYS021A, electrical characteristics): the chip's oscillator is within 0.5 %
+        double cycle = 33_664_000 * 1.0047;
+        long[] seen = {-1};
+        wire.beforeRead = register -> {
+            if (register == 0x0B) {
+                long done = (long) (clock.nanos() / cycle);
+                shunt.ready(done != seen[0]);
+                seen[0] = done;
+            }
+        };
+        for (int scan = 0; scan < 1900; scan++) {
+            chip.check();
+            chip.learnClock();
+            clock.sleepUntil((scan + 1) * SCAN);
+            if (scan == 20) {
+                assertThat(chip.ratioCode() * 1e-9).isCloseTo(0.0047, within(3e-4));
+            }
+        }
+
+        assertThat(chip.ratioCode() * 1e-9).isCloseTo(0.0047, within(2e-6));
     }
 
     @Test

@@ -41,7 +41,7 @@ class Mcp9601Test {
 
     @Test
     void temperaturesKeepTheirSign() {
-        // published (DS20005426C, page 17): 0190h is 25 °C, FFF0h is −1 °C; 0640h 100 °C, FE70h −25 °C by the same formula
+        // published (DS20005426C, page 17): T = upper × 16 + lower / 16, minus 4096 if negative; the rest follows by it
         assertThat(Mcp9601Codec.code(0x0190) * Mcp9601Codec.CELSIUS_PER_CODE).isEqualTo(25);
         assertThat(Mcp9601Codec.code(0x0194) * Mcp9601Codec.CELSIUS_PER_CODE).isEqualTo(25.25);
         assertThat(Mcp9601Codec.code(0xFFF0) * Mcp9601Codec.CELSIUS_PER_CODE).isEqualTo(-1);
