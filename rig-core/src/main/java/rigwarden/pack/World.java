@@ -11,6 +11,7 @@ package rigwarden.pack;
  * <p>Longer than most files here: it is the one face of the pack, and most of it is the list of what can be asked.
  */
 public final class World {
+    private static final double SHUNT_REFERENCE_C = 25;
     private static final long STEP_NANOS = 100_000_000;
     private static final double NANOS = 1e9;
     private static final double HOUR_NANOS = 3600 * NANOS;
@@ -37,6 +38,7 @@ public final class World {
     private double senseOhms;
     private double coulombsIn;
     private double coulombsOut;
+    private double coulombKelvins;
     private double joules;
     private double busJoules;
 
@@ -95,6 +97,7 @@ public final class World {
         senseOhms = other.senseOhms;
         coulombsIn = other.coulombsIn;
         coulombsOut = other.coulombsOut;
+        coulombKelvins = other.coulombKelvins;
         joules = other.joules;
         busJoules = other.busJoules;
     }
@@ -155,6 +158,7 @@ public final class World {
     private void account(double coulombs, double studVolts, double busVolts) {
         coulombsIn += Math.max(coulombs, 0);
         coulombsOut += Math.max(-coulombs, 0);
+        coulombKelvins += coulombs * (celsius(Node.SHUNT) - SHUNT_REFERENCE_C);
         joules += coulombs * studVolts;
         busJoules += coulombs * busVolts;
     }
@@ -321,6 +325,11 @@ public final class World {
     /** Charge that came out of the cells since the start, C, never negative. */
     public double coulombsOut() {
         return coulombsOut;
+    }
+
+    /** Integral of current × (shunt − 25 °C), A·s·K: what a shunt's temperature coefficient weighs. */
+    public double coulombKelvins() {
+        return coulombKelvins;
     }
 
     /** Energy at the studs of all cells since the start, J, positive into the cells. */

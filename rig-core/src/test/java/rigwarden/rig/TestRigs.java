@@ -32,7 +32,7 @@ public final class TestRigs {
                 new PathPart("contactor", PathPart.Kind.CONTACTOR, 200, 200, 60));
         return new Rig("test bench", SCAN_NANOS, new Cells(1, 105, 3.65, 2.5, 0.5, 1.0), path, Map.of(1, 400_000, 3, 100_000),
                 shunt, inputs, probes, new Panel(5, 6, 13, 19, 26, 21, 16, 20, 12, 25), source, sink,
-                new BusSide(10, 0.02, 47, 4), guards,
+                new BusSide(1, 0.02, 47, 4), guards,
                 Channels.of(SCAN_NANOS, shunt, inputs, probes, source, sink), 22);
     }
 

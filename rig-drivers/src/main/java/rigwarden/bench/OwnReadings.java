@@ -1,13 +1,14 @@
 package rigwarden.bench;
 
-/** What the computer knows of itself; in a rehearsal the emulated world says it. */
-public interface OwnReadings {
-    /** How far the recorder lags, s. */
-    double recorderLagSeconds();
+import java.util.function.DoubleSupplier;
+import java.util.function.LongSupplier;
 
-    /** Free space where the run file is, bytes. */
-    long freeBytes();
-
-    /** How late this scan began, s. */
-    double latenessSeconds();
-}
+/**
+ * What the program says of itself, read in each scan like any sensor.
+ *
+ * @param recorderLagSeconds age of the oldest record that is not stored yet
+ * @param freeBytes space left where runs are stored
+ * @param latenessSeconds how late this scan began
+ */
+public record OwnReadings(
+        DoubleSupplier recorderLagSeconds, LongSupplier freeBytes, DoubleSupplier latenessSeconds) {}

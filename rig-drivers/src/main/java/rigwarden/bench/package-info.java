@@ -1,2 +1,2 @@
-/** The bench: every driver of one rig put together behind the loop's port. */
+/** The rig's hardware behind the loop's port: one scan in, one set of orders out. */
 package rigwarden.bench;

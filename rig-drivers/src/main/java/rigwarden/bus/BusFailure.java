@@ -1,10 +1,25 @@
 package rigwarden.bus;
 
-/** A transfer that did not happen whole. */
+import rigwarden.warden.Failure;
+
+/** A transaction or a check that gave no value. It is an ordinary event on a bench, so it carries no stack trace. */
 public final class BusFailure extends Exception {
     private static final long serialVersionUID = 1L;
 
-    public BusFailure(String what) {
-        super(what, null, false, false);
+    private final Failure why;
+
+    /**
+     * Makes a failure.
+     *
+     * @param why what the channel shall say
+     * @param text which part, what was found, what was expected
+     */
+    public BusFailure(Failure why, String text) {
+        super(text, null, false, false);
+        this.why = why;
+    }
+
+    public Failure why() {
+        return why;
     }
 }

@@ -1,88 +1,120 @@
 package rigwarden.bus;
 
 import com.pi4j.context.Context;
-import com.pi4j.exception.Pi4JException;
 import com.pi4j.io.i2c.I2C;
+import java.util.Arrays;
+import rigwarden.warden.Failure;
 
 /**
- * One chip on an I2C bus. Only register transfers that carry their own address are used: a raw write after a failed
- * select could reach another chip. Single-byte reads are never used: their result is sign-extended.
+ * One I2C device. Only register reads (write and read in one transfer, which carries its own address) and register
+ * writes are used: a single-byte read is sign-extended by the library, and a raw write can reach another chip after
+ * a failed select. Not for more than one thread.
  */
-public final class Chip {
+public final class Chip implements AutoCloseable {
     private static final int LONGEST = 8;
 
-    private final I2C device;
-    private final String name;
+    private final I2C wire;
     private final byte[] buffer = new byte[LONGEST];
 
+    private Chip(I2C wire) {
+        this.wire = wire;
+    }
+
     /**
-     * Claims a device.
+     * Opens a device; nothing is sent.
      *
-     * @param context Pi4J's context, real or emulated
-     * @param bus number of the bus
-     * @param address seven-bit address
+     * @param context the Pi4J context, which this class neither makes nor shuts down
+     * @param bus number of the I2C bus
+     * @param address 7 bit address
+     * @throws BusFailure when the bus cannot be opened or the address is taken
      */
-    public Chip(Context context, int bus, int address) {
-        name = "bus " + bus + " address 0x" + Integer.toHexString(address);
-        device = context.create(I2C.newConfigBuilder(context)
-                .id("i2c-" + bus + "-" + Integer.toHexString(address))
-                .bus(bus)
-                .device(address)
-                .build());
+    public static Chip at(Context context, int bus, int address) throws BusFailure {
+        try {
+            I2C wire = context.create(I2C.newConfigBuilder(context)
+                    .id("i2c-" + bus + "-" + Integer.toHexString(address))
+                    .bus(bus)
+                    .device(address)
+                    .build());
+            return new Chip(wire);
+        } catch (RuntimeException e) {
+            throw new BusFailure(Failure.NO_ANSWER, "bus " + bus + ", address " + Integer.toHexString(address)
+                    + "h: not opened: " + e.getMessage());
+        }
     }
 
     /**
      * Reads a register, most significant byte first.
      *
-     * @param register its address
-     * @param bytes its length, 1…7
-     * @return its bits, unsigned
-     * @throws BusFailure when fewer bytes came, or none
+     * @param length count of bytes, 1…7
+     * @return the bytes as one unsigned number
+     * @throws BusFailure when the chip did not answer or answered short
      */
-    public long read(int register, int bytes) throws BusFailure {
-        int got;
+    public long read(int register, int length) throws BusFailure {
+        Arrays.fill(buffer, (byte) 0);
+        int count;
         try {
-            got = device.readRegister(register, buffer, 0, bytes);
-        } catch (Pi4JException e) {
-            throw new BusFailure(name + ": no answer to a read");
+            count = wire.readRegister(register, buffer, 0, length);
+        } catch (RuntimeException e) {
+            throw failure("register " + Integer.toHexString(register) + "h not read: " + e.getMessage());
         }
-        if (got != bytes) {
-            throw new BusFailure(name + ": " + got + " of " + bytes + " bytes");
+        if (count != length) {
+            throw failure("register " + Integer.toHexString(register) + "h: " + count + " of " + length + " bytes");
         }
-        long bits = 0;
-        for (int i = 0; i < bytes; i++) {
-            bits = bits << 8 | (buffer[i] & 0xFF);
-            buffer[i] = 0;
+        long value = 0;
+        for (int i = 0; i < length; i++) {
+            value = value << 8 | (buffer[i] & 0xFF);
         }
-        return bits;
+        return value;
     }
 
-    /**
-     * Writes a register, most significant byte first.
-     *
-     * @param register its address
-     * @param bits what to write
-     * @param bytes its length
-     * @throws BusFailure when the chip did not take all of it
-     */
-    public void write(int register, long bits, int bytes) throws BusFailure {
-        for (int i = 0; i < bytes; i++) {
-            buffer[i] = (byte) (bits >> 8 * (bytes - 1 - i));
-        }
-        int taken;
+    /** Reads one byte, 0…FFh. */
+    public int readByte(int register) throws BusFailure {
+        return (int) read(register, 1);
+    }
+
+    /** Reads a 16 bit register, 0…FFFFh. */
+    public int readWord(int register) throws BusFailure {
+        return (int) read(register, 2);
+    }
+
+    /** Writes one byte. */
+    public void writeByte(int register, int value) throws BusFailure {
+        buffer[0] = (byte) value;
+        write(register, 1);
+    }
+
+    /** Writes a 16 bit register, most significant byte first. */
+    public void writeWord(int register, int value) throws BusFailure {
+        buffer[0] = (byte) (value >> 8);
+        buffer[1] = (byte) value;
+        write(register, 2);
+    }
+
+    private void write(int register, int length) throws BusFailure {
+        int count;
         try {
-            taken = device.writeRegister(register, buffer, 0, bytes);
-        } catch (Pi4JException e) {
-            throw new BusFailure(name + ": no answer to a write");
+            count = wire.writeRegister(register, buffer, 0, length);
+        } catch (RuntimeException e) {
+            throw failure("register " + Integer.toHexString(register) + "h not written: " + e.getMessage());
         }
-        if (taken < bytes) {
-            throw new BusFailure(name + ": took " + taken + " of " + bytes + " bytes");
+        if (count < length) {
+            throw failure("register " + Integer.toHexString(register) + "h: " + count + " of " + length
+                    + " bytes written");
         }
     }
 
-    /** Sign-extends the lowest bits of a register. */
-    public static long signed(long bits, int width) {
-        int shift = Long.SIZE - width;
-        return bits << shift >> shift;
+    private BusFailure failure(String what) {
+        return new BusFailure(Failure.NO_ANSWER, this + ": " + what);
+    }
+
+    @Override
+    public void close() {
+        wire.close();
+    }
+
+    /** Where the chip is, for messages. */
+    @Override
+    public String toString() {
+        return "bus " + wire.bus() + ", address " + Integer.toHexString(wire.device()) + "h";
     }
 }

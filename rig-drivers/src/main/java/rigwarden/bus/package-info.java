@@ -1,2 +1,2 @@
-/** A narrow bus over Pi4J: whole transactions, unsigned values, full length or a named failure. */
+/** A narrow I2C bus over Pi4J: whole transactions, unsigned bytes, full length or a failure with a name. */
 package rigwarden.bus;

@@ -2,16 +2,20 @@ package rigwarden.emulated;
 
 import java.util.HashMap;
 import java.util.Map;
+import rigwarden.bench.Agents;
 import rigwarden.bench.RigBench;
+import rigwarden.bus.BusFailure;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
-import rigwarden.pack.Place;
+import rigwarden.pack.Node;
 import rigwarden.pack.World;
 import rigwarden.rig.Panel;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.VoltageInput;
+import rigwarden.serial.AgentState;
 import rigwarden.serial.InstrumentAgent;
+import rigwarden.serial.InstrumentKind;
 
 /**
  * A rig file's rig, emulated: one world, one board with every chip of the file, source and sink, and the real drivers on
@@ -34,13 +38,17 @@ public final class EmulatedRig {
     private final Mcp9601Emulator[] probes;
     private final EmulatedLine sourceLine;
     private final EmulatedLine sinkLine;
-    private final InstrumentAgent source;
-    private final InstrumentAgent sink;
+    private final Agents agents;
+    private final boolean[] probeOpen;
     private final RigBench bench;
     private final OwnWorld own;
 
-    /** A fresh specimen of a rig at rest, the arm key turned. */
-    public EmulatedRig(Rig rig, long seed) {
+    /**
+     * A fresh specimen of a rig at rest, the arm key turned.
+     *
+     * @throws BusFailure when a chip does not answer as it must at the start
+     */
+    public EmulatedRig(Rig rig, long seed) throws BusFailure {
         this.rig = rig;
         specimen = new Specimen(rig, seed);
         world = new World(specimen.world(), specimen.arrival());
@@ -62,13 +70,13 @@ public final class EmulatedRig {
                 specimen.instrumentErrors("source", rig.source().voltsU(), rig.source().ampsU())));
         sinkLine = new EmulatedLine(new ScpiInstrument(ScpiInstrument.Kind.SINK, sinkTerminals(),
                 specimen.instrumentErrors("sink", rig.sink().voltsU(), rig.sink().ampsU())));
-        source = InstrumentAgent.source(sourceLine, rig.source(), InstrumentAgent.State.FRESH);
-        sink = InstrumentAgent.sink(sinkLine, rig.sink(), InstrumentAgent.State.FRESH);
+        agents = agents(AgentState.at(0), AgentState.at(0));
         board = board();
-        bench = bench(RigBench.State.fresh(rig, clock.nanos()));
+        probeOpen = new boolean[probes.length];
+        bench = RigBench.start(rig, board.context(), clock, agents, own.readings());
     }
 
-    private EmulatedRig(EmulatedRig other) {
+    private EmulatedRig(EmulatedRig other) throws BusFailure {
         rig = other.rig;
         specimen = other.specimen;
         world = other.world.copy();
@@ -86,15 +94,19 @@ public final class EmulatedRig {
         }
         sourceLine = other.sourceLine.copy(other.sourceLine.instrument().copy(sourceTerminals()));
         sinkLine = other.sinkLine.copy(other.sinkLine.instrument().copy(sinkTerminals()));
-        source = InstrumentAgent.source(sourceLine, rig.source(), other.source.state());
-        sink = InstrumentAgent.sink(sinkLine, rig.sink(), other.sink.state());
+        agents = agents(other.agents.source().state(), other.agents.sink().state());
         board = board();
-        bench = bench(other.bench.state());
+        probeOpen = other.probeOpen.clone();
+        bench = RigBench.resume(rig, board.context(), clock, agents, own.readings(), other.bench.state());
     }
 
     /** Another rig, the same in everything, that goes its own way from here. */
     public EmulatedRig copy() {
-        return new EmulatedRig(this);
+        try {
+            return new EmulatedRig(this);
+        } catch (BusFailure e) {
+            throw new IllegalStateException("a copied board lost a line", e);
+        }
     }
 
     private EmulatedBoard board() {
@@ -103,8 +115,9 @@ public final class EmulatedRig {
         return made;
     }
 
-    private RigBench bench(RigBench.State state) {
-        return new RigBench(rig, board.context(), clock, source, sink, true, own, state);
+    private Agents agents(AgentState source, AgentState sink) {
+        return new Agents(InstrumentAgent.of(InstrumentKind.SOURCE, rig, sourceLine, source),
+                InstrumentAgent.of(InstrumentKind.SINK, rig, sinkLine, sink), true);
     }
 
     private void wire(EmulatedBoard made) {
@@ -153,7 +166,7 @@ public final class EmulatedRig {
             @Override
             public double shuntVolts() {
                 World at = now();
-                return at.amps() * ohms * (1 + perKelvin * (at.celsius(Place.SHUNT, 0) - REFERENCE_C));
+                return at.amps() * ohms * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
             }
 
             @Override
@@ -208,12 +221,12 @@ public final class EmulatedRig {
 
             @Override
             public double coldCelsius() {
-                return now().celsius(Place.ROOM, 0);
+                return now().celsius(Node.ROOM);
             }
 
             @Override
             public boolean open() {
-                return now().beadOpen(bead);
+                return probeOpen[bead];
             }
 
             @Override
@@ -264,14 +277,19 @@ public final class EmulatedRig {
     }
 
     /** Something goes wrong, now. */
-    public void inflict(Fault fault) {
+    public void inflict(BoardFault fault) {
         world.advanceTo(clock.nanos());
-        world.inflict(fault);
-        if (fault instanceof Fault.SilentSource) {
-            sourceLine.mode(EmulatedLine.Mode.SILENT);
-        }
-        if (fault instanceof Fault.SilentSink) {
-            sinkLine.mode(EmulatedLine.Mode.SILENT);
+        switch (fault) {
+            case BoardFault.InWorld f -> world.inflict(f.fault());
+            case BoardFault.OpenProbe f -> probeOpen[f.probe()] = true;
+            case BoardFault.SilentSource _ -> {
+                world.inflict(new Fault.SourceDeaf());
+                sourceLine.mode(EmulatedLine.Mode.SILENT);
+            }
+            case BoardFault.SilentSink _ -> {
+                world.inflict(new Fault.SinkDeaf());
+                sinkLine.mode(EmulatedLine.Mode.SILENT);
+            }
         }
     }
 

@@ -1,7 +1,5 @@
 package rigwarden.emulated;
 
-import rigwarden.pack.Fault;
-
 /**
  * A fault with its time.
  *
@@ -10,4 +8,4 @@ import rigwarden.pack.Fault;
  * @param step number of the step that the time counts from; 0 counts from the start of the run
  * @param afterNanos time from there
  */
-public record Mishap(String words, Fault fault, int step, long afterNanos) {}
+public record Mishap(String words, BoardFault fault, int step, long afterNanos) {}

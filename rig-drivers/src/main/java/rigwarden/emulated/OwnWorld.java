@@ -3,7 +3,7 @@ package rigwarden.emulated;
 import rigwarden.bench.OwnReadings;
 
 /** What the emulated computer knows of itself; a fault changes it. */
-final class OwnWorld implements OwnReadings {
+final class OwnWorld {
     double lagSeconds;
     long freeBytes = 100_000_000_000L;
     double lateSeconds;
@@ -16,18 +16,7 @@ final class OwnWorld implements OwnReadings {
         return other;
     }
 
-    @Override
-    public double recorderLagSeconds() {
-        return lagSeconds;
-    }
-
-    @Override
-    public long freeBytes() {
-        return freeBytes;
-    }
-
-    @Override
-    public double latenessSeconds() {
-        return lateSeconds;
+    OwnReadings readings() {
+        return new OwnReadings(() -> lagSeconds, () -> freeBytes, () -> lateSeconds);
     }
 }

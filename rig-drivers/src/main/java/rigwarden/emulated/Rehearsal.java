@@ -5,7 +5,6 @@ import java.util.List;
 import rigwarden.bus.BusFailure;
 import rigwarden.loop.Loop;
 import rigwarden.loop.Recorder;
-import rigwarden.pack.Fault;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
 import rigwarden.run.Event;
@@ -41,9 +40,7 @@ public final class Rehearsal {
         this.recorder = recorder;
         this.mishaps = new ArrayList<>(mishaps);
         emulated = new EmulatedRig(rig, seed);
-        emulated.rigBench().begin();
         Warden warden = new Warden(rig);
-        emulated.clock().sleepUntil(rig.scanNanos() * 5);
         nextNanos = emulated.clock().nanos();
         loop = loop(warden, Loop.fresh(warden, nextNanos));
     }
@@ -133,7 +130,7 @@ public final class Rehearsal {
     }
 
     /** Something goes wrong, now. */
-    public void inflict(Fault fault) {
+    public void inflict(BoardFault fault) {
         emulated.inflict(fault);
     }
 

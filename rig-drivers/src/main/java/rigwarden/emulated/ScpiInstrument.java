@@ -35,7 +35,8 @@ public final class ScpiInstrument {
     private boolean on;
     private double volts;
     private double amps;
-    private double protection = 1000;
+    private double protectionVolts = 1000;
+    private double protectionAmps = 1000;
     private int eventStatus = 128;
 
     public ScpiInstrument(Kind kind, Terminals terminals, Errors errors) {
@@ -51,7 +52,8 @@ public final class ScpiInstrument {
         copy.on = on;
         copy.volts = volts;
         copy.amps = amps;
-        copy.protection = protection;
+        copy.protectionVolts = protectionVolts;
+        copy.protectionAmps = protectionAmps;
         copy.eventStatus = eventStatus;
         return copy;
     }
@@ -116,8 +118,10 @@ public final class ScpiInstrument {
             case "SOUR:CURR" -> setAmps(parameter);
             case "SOUR:VOLT?" -> number(answer, volts);
             case "SOUR:CURR?" -> number(answer, amps);
-            case "SOUR:VOLT:PROT", "SOUR:CURR:PROT" -> protection = parsed(parameter, protection);
-            case "SOUR:VOLT:PROT?", "SOUR:CURR:PROT?" -> number(answer, protection);
+            case "SOUR:VOLT:PROT" -> protectionVolts = parsed(parameter, protectionVolts);
+            case "SOUR:CURR:PROT" -> protectionAmps = parsed(parameter, protectionAmps);
+            case "SOUR:VOLT:PROT?" -> number(answer, protectionVolts);
+            case "SOUR:CURR:PROT?" -> number(answer, protectionAmps);
             case "OUTP" -> output(Kind.SOURCE, parameter);
             case "INP" -> output(Kind.SINK, parameter);
             case "OUTP?" -> state(Kind.SOURCE, answer);
@@ -131,7 +135,7 @@ public final class ScpiInstrument {
 
     private void setVolts(String parameter) {
         double wanted = parsed(parameter, volts);
-        if (kind == Kind.SOURCE && wanted > protection) {
+        if (wanted > protectionVolts) {
             error(-222, "Data out of range", 16);
             return;
         }
@@ -141,7 +145,7 @@ public final class ScpiInstrument {
 
     private void setAmps(String parameter) {
         double wanted = parsed(parameter, amps);
-        if (kind == Kind.SINK && wanted > protection) {
+        if (wanted > protectionAmps) {
             error(-222, "Data out of range", 16);
             return;
         }

@@ -1,11 +1,17 @@
 package rigwarden.emulated;
 
 import java.util.List;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import rigwarden.pack.Bead;
 import rigwarden.pack.CellParameters;
 import rigwarden.pack.Chance;
-import rigwarden.pack.Place;
+import rigwarden.pack.Node;
+import rigwarden.pack.PathParameters;
+import rigwarden.pack.Room;
+import rigwarden.pack.WarmthParameters;
 import rigwarden.pack.WorldParameters;
+import rigwarden.rig.BusSide;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
@@ -78,35 +84,39 @@ final class Specimen {
     }
 
     WorldParameters world() {
-        CellParameters typical = CellParameters.LARGE.withAmpHours(rig.cells().ratedAmpHours() * 108 / 105);
+        CellParameters typical = CellParameters.lfp105();
+        double size = rig.cells().ratedAmpHours() / typical.nominalAmpHours();
         List<CellParameters> cells = IntStream.range(0, rig.cells().series())
-                .mapToObj(k -> typical.withAmpHours(typical.ampHours()
+                .mapToObj(k -> typical.withOhmsTimes(1 / size).withAmpHours(typical.ampHours() * size
                         * (1 + CELL_SPREAD / 2 * chance("cell " + (k + 1), "capacity").nextGaussian())))
                 .toList();
-        WorldParameters.PathOhms fair = WorldParameters.PathOhms.FAIR;
-        WorldParameters.PathOhms path = new WorldParameters.PathOhms(fair.jointOhms(), fair.tabOhms(), fair.linkOhms(),
-                rig.shunt().ohms(), fair.contactorOhms(), fair.cableOhms());
-        return new WorldParameters(cells, path,
-                new WorldParameters.Bus(rig.busSide().farads(), rig.busSide().bleedOhms(), rig.busSide().prechargeOhms()),
-                WorldParameters.Contacts.USUAL,
-                rig.probes().stream()
-                        .map(p -> new WorldParameters.Bead(place(p), Math.max(0, p.cell() - 1), p.lagSeconds()))
-                        .toList(),
-                rig.roomCelsius(), 0, rig.source().maxAmps());
+        BusSide bus = rig.busSide();
+        PathParameters bench = PathParameters.bench().withBus(bus.prechargeOhms(), bus.farads(), bus.bleedOhms());
+        PathParameters path = new PathParameters(bench.jointOhms(), bench.linkOhms(), bench.fuseOhms(),
+                rig.shunt().ohms(), bench.contactorOhms(), bench.prechargeOhms(), bench.busFarads(), bench.bleedOhms(),
+                bench.sourceLeadOhms(), bench.sinkLeadOhms(), bench.slewAmpsPerSecond(), bench.load());
+        List<Bead> beads = rig.probes().stream().map(p -> new Bead(node(p), p.lagSeconds())).toList();
+        return WorldParameters.inSeries(rig.cells().series())
+                .withCells(cells)
+                .withPath(path)
+                .withWarmth(rig.cells().series() == 1 ? WarmthParameters.alone() : WarmthParameters.inPack())
+                .withRoom(new Room(rig.roomCelsius(), 0))
+                .withBeads(beads);
     }
 
     /** State of charge in which the cells arrived: somewhere in the middle. */
-    double arrival() {
-        return 0.4 + 0.15 * chance("lot", "arrival").nextDouble();
+    double[] arrival() {
+        double charge = 0.4 + 0.15 * chance("lot", "arrival").nextDouble();
+        return DoubleStream.generate(() -> charge).limit(rig.cells().series()).toArray();
     }
 
-    private static Place place(Probe probe) {
+    private static Node node(Probe probe) {
         return switch (probe.place()) {
-            case STUD -> probe.positive() ? Place.STUD_POSITIVE : Place.STUD_NEGATIVE;
-            case SHUNT_BODY -> Place.SHUNT;
-            case CONTACTOR_BODY -> Place.CONTACTOR;
-            case ROOM -> Place.ROOM;
-            default -> Place.BODY;
+            case STUD -> Node.stud(probe.cell() - 1, probe.positive());
+            case SHUNT_BODY -> Node.SHUNT;
+            case CONTACTOR_BODY -> Node.CONTACTOR;
+            case ROOM -> Node.ROOM;
+            default -> Node.body(probe.cell() - 1);
         };
     }
 }

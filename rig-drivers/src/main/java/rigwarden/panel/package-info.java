@@ -1,2 +1,2 @@
-/** GPIO lines of the rig: orders out, states in. */
+/** The rig's GPIO lines: coil orders, heartbeat, sounder, and the senses that say what the hardware did. */
 package rigwarden.panel;

@@ -1,252 +1,298 @@
 package rigwarden.serial;
 
-import java.util.Arrays;
-import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
+import java.util.concurrent.atomic.AtomicBoolean;
+import rigwarden.rig.Envelope;
 import rigwarden.rig.Instrument;
-import rigwarden.warden.Setpoint;
+import rigwarden.rig.Rig;
+import rigwarden.warden.Failure;
 
 /**
- * Speaks to one instrument. Its duty cycle is {@link #step}: in a rehearsal the bench calls it, live a thread of its own
- * does. Orders come through a mailbox of one, in which Off overtakes whatever waits; answers are published whole.
+ * Looks after one source or sink: sets its own limit, polls it, carries out orders. {@link #order} and {@link #heard}
+ * may be called from another thread than {@link #step}. An instrument keeps its last output when the link dies: its own
+ * limit is set and read back before it is ever switched on, and again after each loss of the port.
  */
 public final class InstrumentAgent {
     private static final long BACK_OFF_NANOS = 1_000_000_000L;
-    private static final int SLICES = 3;
+    private static final double LIMIT_RELATIVE = 0.001;
+    private static final double LIMIT_VOLTS = 0.01;
+    /** Beyond it a number is one of the standard's marks (9.91E37 is "not a number"), or nonsense. */
+    private static final double LARGEST = 1e6;
 
-    /** An order: off, or on at a set point. */
-    private record Order(boolean on, Setpoint set) {
-        static final Order OFF = new Order(false, Setpoint.NONE);
-    }
-
-    /** What the agent remembers beside the line. */
-    public record State(boolean open, boolean begun, boolean on, Setpoint sent, long nextPollNanos, long retryNanos,
-            Optional<Answer> answer, boolean wantOn, Setpoint want) {
-        public static final State FRESH = new State(false, false, false, Setpoint.NONE, 0, 0, Optional.empty(), false,
-                Setpoint.NONE);
-    }
-
-    private final SerialLine line;
+    private final Words words;
     private final Instrument instrument;
-    private final Dialect words;
-    private final byte[] out = new byte[64];
-    private final byte[] in = new byte[256];
-    private final AtomicReference<Order> mailbox = new AtomicReference<>();
-    private volatile Optional<Answer> answer;
-    private boolean open;
-    private boolean begun;
-    private boolean on;
-    private Setpoint sent;
-    private long nextPollNanos;
-    private long retryNanos;
+    private final double limitVolts;
+    private final SerialLine line;
+    private final Message message = new Message();
+    private final Reply reply = new Reply();
+    private final byte[] arrived = new byte[Reply.LONGEST];
+    private final AtomicBoolean offWaiting;
+    private volatile Order order;
+    private volatile Heard heard;
+    private AgentState.Phase phase;
+    private long due;
+    private long asked;
+    private long quiet;
+    private boolean limited;
+    private Order carried;
+    private boolean unsure;
 
-    private InstrumentAgent(SerialLine line, Instrument instrument, Dialect words, State state) {
-        this.line = line;
+    /** Takes up an instrument with what its agent knew. Nothing is sent; an open question is not waited for. */
+    public InstrumentAgent(
+            InstrumentKind kind, Instrument instrument, double limitVolts, SerialLine line, AgentState state) {
+        words = new Words(kind);
         this.instrument = instrument;
-        this.words = words;
-        open = state.open();
-        begun = state.begun();
-        on = state.on();
-        sent = state.sent();
-        nextPollNanos = state.nextPollNanos();
-        retryNanos = state.retryNanos();
-        answer = state.answer();
-        mailbox.set(new Order(state.wantOn(), state.want()));
+        this.limitVolts = limitVolts;
+        this.line = line;
+        boolean open = state.phase() == AgentState.Phase.ASKED || state.phase() == AgentState.Phase.LIMITING;
+        phase = open ? AgentState.Phase.DRAINING : state.phase();
+        due = state.dueNanos();
+        asked = state.askedNanos();
+        quiet = open ? state.askedNanos() : state.quietNanos();
+        limited = state.limited();
+        order = state.order();
+        offWaiting = new AtomicBoolean(state.offWaiting());
+        carried = state.carried();
+        unsure = state.unsure();
+        heard = state.heard();
     }
 
-    /** An agent for a source. */
-    public static InstrumentAgent source(SerialLine line, Instrument instrument, State state) {
-        return new InstrumentAgent(line, instrument, Dialect.SOURCE, state);
-    }
-
-    /** An agent for a sink. */
-    public static InstrumentAgent sink(SerialLine line, Instrument instrument, State state) {
-        return new InstrumentAgent(line, instrument, Dialect.SINK, state);
-    }
-
-    public State state() {
-        Order order = mailbox.get();
-        return new State(open, begun, on, sent, nextPollNanos, retryNanos, answer, order.on(), order.set());
-    }
-
-    /** Orders it off; overtakes everything. */
-    public void off() {
-        mailbox.set(Order.OFF);
-    }
-
-    /** Orders it on at a set point. */
-    public void on(Setpoint set) {
-        Order order = mailbox.get();
-        if (!order.on() || !order.set().equals(set)) {
-            mailbox.set(new Order(true, set));
-        }
-    }
-
-    /** The last answer; empty before the first. */
-    public Optional<Answer> answer() {
-        return answer;
-    }
-
-    /** One duty cycle: at most one exchange of each kind, then back. Never throws. */
-    public void step(long nanos) {
-        if (!open && (nanos < retryNanos || !opened())) {
-            retryNanos = Math.max(retryNanos, nanos + BACK_OFF_NANOS);
-            return;
-        }
-        if (!begun && nanos >= retryNanos) {
-            begun = begin();
-            retryNanos = begun ? retryNanos : nanos + BACK_OFF_NANOS;
-        }
-        obey();
-        if (open && nanos >= nextPollNanos) {
-            nextPollNanos = nanos + instrument.pollNanos();
-            poll(nanos);
-        }
-    }
-
-    private boolean opened() {
-        open = line.open();
-        begun = false;
-        return open;
-    }
-
-    /** Output off, own limit set and read back: only then may it ever be switched on. */
-    private boolean begin() {
-        if (!send(words.off, words.off.length) || !send(Dialect.IDENTITY, Dialect.IDENTITY.length) || receive() <= 0) {
-            return false;
-        }
-        on = false;
-        sent = Setpoint.NONE;
-        double limit = words == Dialect.SOURCE ? instrument.maxVolts() : instrument.maxAmps();
-        int length = put(words.limit, 0);
-        length = Numbers.put(out, length, limit);
-        out[length++] = '\n';
-        if (!send(out, length) || !send(words.limitQuery, words.limitQuery.length)) {
-            return false;
-        }
-        int end = receive();
-        return end > 0 && Math.abs(Numbers.get(in, 0, end) - limit) <= 1e-3;
-    }
-
-    private void obey() {
-        Order order = mailbox.get();
-        if (!order.on()) {
-            if (on && send(words.off, words.off.length)) {
-                on = false;
-                sent = Setpoint.NONE;
-            }
-            return;
-        }
-        if (!begun) {
-            return;
-        }
-        if (!order.set().equals(sent) && set(order.set())) {
-            sent = order.set();
-        }
-        if (!on && order.set().equals(sent) && send(words.on, words.on.length)) {
-            on = true;
-        }
-    }
-
-    private boolean set(Setpoint set) {
-        int length;
-        if (words == Dialect.SOURCE) {
-            length = put(Dialect.VOLTS, 0);
-            length = Numbers.put(out, length, set.volts());
-            length = put(Dialect.AMPS, length);
-        } else {
-            length = put(Dialect.AMPS_ALONE, 0);
-        }
-        length = Numbers.put(out, length, set.amps());
-        out[length++] = '\n';
-        return send(out, length);
-    }
-
-    private void poll(long nanos) {
-        if (!send(words.poll, words.poll.length)) {
-            return;
-        }
-        int end = receive();
-        if (end <= 0) {
-            return;
-        }
-        int first = find(';', 0, end);
-        int second = find(';', first + 1, end);
-        int third = find(';', second + 1, end);
-        if (first < 0 || second < 0 || third < 0) {
-            return;
-        }
-        double volts = Numbers.get(in, 0, first);
-        double amps = Numbers.get(in, first + 1, second);
-        double output = Numbers.get(in, second + 1, third);
-        if (Double.isFinite(volts) && Double.isFinite(amps) && (output == 0 || output == 1)) {
-            answer = Optional.of(new Answer(volts, amps, output == 1, nanos));
-        }
-    }
-
-    private int find(char wanted, int from, int end) {
-        for (int i = from; i >= 0 && i < end; i++) {
-            if (in[i] == wanted) {
-                return i;
-            }
-        }
-        return -1;
-    }
-
-    private int put(byte[] word, int at) {
-        System.arraycopy(word, 0, out, at, word.length);
-        return at + word.length;
-    }
-
-    private boolean send(byte[] bytes, int length) {
-        if (open && line.write(bytes, length) != length) {
-            lost();
-        }
-        return open;
-    }
-
-    private void lost() {
-        line.close();
-        open = false;
-        begun = false;
+    /** The agent of a rig's source or sink, before its port is opened; limit = highest true voltage of all cells. */
+    public static InstrumentAgent of(InstrumentKind kind, Rig rig, SerialLine line, AgentState state) {
+        Instrument instrument = switch (kind) {
+            case SOURCE -> rig.source();
+            case SINK -> rig.sink();
+        };
+        double limit = Math.min(rig.cells().series() * Envelope.CEILING_V, instrument.maxVolts());
+        return new InstrumentAgent(kind, instrument, limit, line, state);
     }
 
     /**
-     * Takes one line of answer, without its end.
+     * Puts an order into the mailbox of one. Off overtakes: it is carried out even if another order follows at once.
      *
-     * @return its length; 0 when none came in time, and then whatever comes late is thrown away before the next request
+     * @return false when the instrument is not rated for the set point; Off is ordered instead
      */
-    private int receive() {
-        byte[] slice = new byte[64];
-        int length = 0;
-        for (int i = 0; i < SLICES && open; ) {
-            int got = line.read(slice);
-            if (got < 0) {
-                lost();
-                return 0;
-            }
-            if (got == 0) {
-                i++;
-                continue;
-            }
-            for (int k = 0; k < got; k++) {
-                if (slice[k] == '\n') {
-                    return k == got - 1 ? length : 0;
-                }
-                if (length == in.length) {
-                    return drained();
-                }
-                in[length++] = slice[k];
-            }
+    public boolean order(Order wanted) {
+        boolean rated = switch (wanted) {
+            case Order.Off() -> true;
+            case Order.On(var set) -> set.amps() <= instrument.maxAmps() && set.volts() <= instrument.maxVolts();
+        };
+        Order kept = rated ? wanted : Order.OFF;
+        order = kept;
+        if (kept instanceof Order.Off) {
+            offWaiting.set(true);
         }
-        return drained();
+        return rated;
     }
 
-    private int drained() {
-        byte[] late = new byte[64];
-        for (int i = 0; i < SLICES && open && line.read(late) > 0; i++) {
-            Arrays.fill(late, (byte) 0);
+    /** The latest answer, or why there is none. */
+    public Heard heard() {
+        return heard;
+    }
+
+    /** Whether the next step may wait for bytes; if not, its caller waits a little instead. */
+    boolean listening() {
+        return switch (phase) {
+            case CLOSED, READY -> false;
+            case DRAINING, LIMITING, ASKED -> true;
+        };
+    }
+
+    /** One duty cycle; returns at once when nothing is due. Never throws: what goes wrong is a lost port. */
+    public void step(long nanos) {
+        try {
+            cycle(nanos);
+        } catch (RuntimeException e) {
+            lose(nanos);
         }
-        return 0;
+    }
+
+    private void cycle(long nanos) {
+        if (phase == AgentState.Phase.CLOSED) {
+            if (nanos >= due) {
+                open(nanos);
+            }
+            return;
+        }
+        if (offWaiting.getAndSet(false) && !off(nanos)) {
+            return;
+        }
+        switch (phase) {
+            case DRAINING -> drain(nanos);
+            case READY -> work(nanos);
+            case LIMITING, ASKED -> listen(nanos);
+            case CLOSED -> { }
+        }
+    }
+
+    /** Closes the port after an Off, as far as that still goes out. */
+    public void close() {
+        if (phase != AgentState.Phase.CLOSED) {
+            line.write(words.off(), words.off().length);
+            line.close();
+            phase = AgentState.Phase.CLOSED;
+        }
+    }
+
+    private void open(long nanos) {
+        if (line.open()) {
+            unsure = true;
+            if (off(nanos)) {
+                quiet = nanos;
+                phase = AgentState.Phase.DRAINING;
+            }
+        } else {
+            lose(nanos);
+        }
+    }
+
+    /** Sends Off unless that is already in force; false when the port was lost over it. */
+    private boolean off(long nanos) {
+        if (carried instanceof Order.Off && !unsure) {
+            return true;
+        }
+        boolean sent = send(words.off(), words.off().length, nanos);
+        if (sent) {
+            carried = Order.OFF;
+            unsure = false;
+        }
+        return sent;
+    }
+
+    private void drain(long nanos) {
+        int count = line.read(arrived);
+        if (count < 0) {
+            lose(nanos);
+        } else if (count > 0) {
+            quiet = nanos;
+        } else if (nanos - quiet >= patience()) {
+            if (limited) {
+                phase = AgentState.Phase.READY;
+            } else {
+                limit(nanos);
+            }
+        }
+    }
+
+    private void limit(long nanos) {
+        message.start().add(Words.SET_LIMIT).add(limitVolts).add(Words.END);
+        if (send(message.bytes(), message.length(), nanos)) {
+            ask(Words.ASK_LIMIT, AgentState.Phase.LIMITING, nanos);
+        }
+    }
+
+    private void work(long nanos) {
+        boolean whole = switch (order) {
+            case Order.Off() -> off(nanos);
+            case Order.On on -> on(on, nanos);
+        };
+        if (whole && nanos >= due) {
+            due = nanos + instrument.pollNanos();
+            ask(words.poll(), AgentState.Phase.ASKED, nanos);
+        }
+    }
+
+    /** It is switched on once after each Off: an instrument that went off by itself stays off. */
+    private boolean on(Order.On wanted, long nanos) {
+        if (wanted.equals(carried) && !unsure) {
+            return true;
+        }
+        boolean switchedOn = carried instanceof Order.On;
+        message.start().add(Words.SET_VOLTS).add(wanted.set().volts()).add(Words.SET_AMPS).add(wanted.set().amps());
+        message.add(switchedOn ? Words.END : words.on());
+        carried = wanted;
+        unsure = false;
+        return send(message.bytes(), message.length(), nanos);
+    }
+
+    private void ask(byte[] question, AgentState.Phase then, long nanos) {
+        if (send(question, question.length, nanos)) {
+            reply.start();
+            asked = nanos;
+            phase = then;
+            listen(nanos);
+        }
+    }
+
+    private void listen(long nanos) {
+        int count = line.read(arrived);
+        if (count < 0) {
+            lose(nanos);
+            return;
+        }
+        for (int i = 0; i < count; i++) {
+            Reply.Outcome outcome = reply.take(arrived[i]);
+            if (outcome != Reply.Outcome.MORE) {
+                boolean alone = outcome == Reply.Outcome.COMPLETE && i == count - 1;
+                if (!alone || !understood(nanos)) {
+                    fail(Failure.NONSENSE, nanos);
+                }
+                return;
+            }
+        }
+        if (nanos - asked >= patience()) {
+            fail(Failure.NO_ANSWER, nanos);
+        }
+    }
+
+    private boolean understood(long nanos) {
+        if (phase == AgentState.Phase.LIMITING) {
+            limited = reply.fields() == 1
+                    && Math.abs(reply.value(0) - limitVolts) <= limitVolts * LIMIT_RELATIVE + LIMIT_VOLTS;
+            phase = AgentState.Phase.READY;
+            due = nanos;
+            return limited;
+        }
+        double on = reply.value(2);
+        if (reply.fields() != 4 || Math.abs(reply.value(0)) > LARGEST || Math.abs(reply.value(1)) > LARGEST
+                || on != 0 && on != 1) {
+            return false;
+        }
+        phase = AgentState.Phase.READY;
+        if (reply.value(3) == 0) {
+            heard = new Heard.Answer(reply.value(0), reply.value(1), on == 1, asked);
+            unsure = unsure || on == 1 && carried instanceof Order.Off;
+        } else {
+            unsure = true;
+            silent(Failure.NONSENSE, nanos);
+        }
+        return true;
+    }
+
+    private void fail(Failure why, long nanos) {
+        silent(why, nanos);
+        quiet = nanos;
+        phase = AgentState.Phase.DRAINING;
+    }
+
+    private void lose(long nanos) {
+        line.close();
+        silent(Failure.NO_ANSWER, nanos);
+        limited = false;
+        unsure = true;
+        due = nanos + BACK_OFF_NANOS;
+        phase = AgentState.Phase.CLOSED;
+    }
+
+    private void silent(Failure why, long nanos) {
+        long since = heard instanceof Heard.Silent before ? before.sinceNanos() : nanos;
+        heard = new Heard.Silent(why, since);
+    }
+
+    private boolean send(byte[] bytes, int length, long nanos) {
+        boolean sent = line.write(bytes, length) == length;
+        if (!sent) {
+            lose(nanos);
+        }
+        return sent;
+    }
+
+    /** Time that an answer may take; two silent polls are the warden's business. */
+    private long patience() {
+        return instrument.pollNanos() / 2;
+    }
+
+    /** What the agent knows, for a copy that goes on with another line in the same condition. */
+    public AgentState state() {
+        return new AgentState(phase, due, asked, quiet, limited, order, offWaiting.get(), carried, unsure, heard);
     }
 }

@@ -1,2 +1,2 @@
-/** Instruments on serial lines: the port, the agent that speaks to one, and total parsers. */
+/** Source and sink over a serial line: SCPI-1999 commands, one agent for each port. */
 package rigwarden.serial;

@@ -2,44 +2,63 @@ package rigwarden.chip.ads1115;
 
 import rigwarden.bus.BusFailure;
 import rigwarden.bus.Chip;
-import rigwarden.bus.NoReading;
-import rigwarden.loop.Clock;
 import rigwarden.warden.Failure;
 
-/** One converter. It keeps nothing between two conversions. */
+/**
+ * The device: three transactions for one input. It remembers nothing between scans. The chip has no identity register;
+ * that its configuration register keeps what is written is all that can be checked.
+ */
 public final class Ads1115 {
-    /** Its rate is only good to ± 10 % (SBAS444E, electrical characteristics); the next poll would cost as much again. */
-    private static final long WAIT_NANOS = Ads1115Codec.CONVERSION_NANOS * 112 / 100;
-
     private final Chip chip;
+    private final Ads1115Config config;
 
-    public Ads1115(Chip chip) {
+    /** Takes up a device. Nothing is sent. */
+    public Ads1115(Chip chip, Ads1115Config config) {
         this.chip = chip;
+        this.config = config;
     }
 
     /**
-     * Converts one input: a write, the wait, two reads.
+     * Writes the configuration without starting a conversion and reads it back.
      *
-     * @param input pin AIN0…AIN3
-     * @param clock for the wait
-     * @return the code, 125 µV each
-     * @throws NoReading when nothing answers, the conversion is not done in time or the chip has lost its configuration
+     * @throws BusFailure when the chip is silent or does not keep it
      */
-    public long convert(int input, Clock clock) throws NoReading {
-        int start = Ads1115Codec.start(input);
-        try {
-            chip.write(Ads1115Codec.CONFIG, start, 2);
-            clock.sleepUntil(clock.nanos() + WAIT_NANOS);
-            long config = chip.read(Ads1115Codec.CONFIG, 2);
-            if ((config | Ads1115Codec.READY) != start) {
-                throw new NoReading(Failure.CONFIGURATION_LOST);
-            }
-            if ((config & Ads1115Codec.READY) == 0) {
-                throw new NoReading(Failure.NOT_READY);
-            }
-            return Ads1115Codec.code(chip.read(Ads1115Codec.CONVERSION, 2));
-        } catch (BusFailure e) {
-            throw new NoReading(Failure.NO_ANSWER);
+    public void configure() throws BusFailure {
+        int word = config.startWord(0);
+        chip.writeWord(Ads1115Registers.CONFIG, word & ~Ads1115Registers.OS);
+        compare(word);
+    }
+
+    /** Starts a conversion of one input, 0…3. */
+    public void start(int input) throws BusFailure {
+        chip.writeWord(Ads1115Registers.CONFIG, config.startWord(input));
+    }
+
+    /** Time after {@link #start} at which the result must be there, ns. */
+    public long conversionNanos() {
+        return config.rate().longestNanos();
+    }
+
+    /**
+     * Takes the result of a conversion.
+     *
+     * @param input the one that was started
+     * @return code, −32768…32767
+     * @throws BusFailure NOT_READY while the conversion runs, CONFIGURATION_LOST when the register is not as written
+     */
+    public int finish(int input) throws BusFailure {
+        compare(config.startWord(input));
+        return (short) chip.readWord(Ads1115Registers.CONVERSION);
+    }
+
+    private void compare(int word) throws BusFailure {
+        int found = chip.readWord(Ads1115Registers.CONFIG);
+        if ((found | Ads1115Registers.OS) != word) {
+            throw new BusFailure(Failure.CONFIGURATION_LOST, chip + ": configuration reads "
+                    + Integer.toHexString(found) + "h, written " + Integer.toHexString(word) + "h");
+        }
+        if (found != word) {
+            throw new BusFailure(Failure.NOT_READY, chip + ": conversion still running");
         }
     }
 }

@@ -1,2 +1,2 @@
-/** Driver of the analogue-to-digital converter ADS1115 (data sheet SBAS444E). */
+/** ADS1115, 16 bit converter with four inputs (Texas Instruments SBAS444E). */
 package rigwarden.chip.ads1115;

@@ -2,169 +2,169 @@ package rigwarden.chip.ina228;
 
 import rigwarden.bus.BusFailure;
 import rigwarden.bus.Chip;
-import rigwarden.bus.NoReading;
 import rigwarden.loop.Clock;
-import rigwarden.rig.Channels;
-import rigwarden.rig.ShuntMonitor;
 import rigwarden.warden.Failure;
 
-/** The shunt monitor: current, accumulated charge, voltage of the pack's end studs, and the ratio of the two clocks. */
+/**
+ * The device. Each scan calls {@link #check}, {@link #current}, {@link #charge} and {@link #bus}: five register reads.
+ * The accumulators are never reset.
+ */
 public final class Ina228 {
-    /** Poll of the ready flag while its edge is looked for, ns. */
-    private static final long POLL_NANOS = 250_000L;
-    private static final long[] FIRST_EDGES_NANOS = {0, 1_000_000_000L, 10_000_000_000L, 60_000_000_000L};
-    private static final long EDGE_PERIOD_NANOS = 60_000_000_000L;
-    private static final long SECONDS_TO_TRUST = 10_000_000_000L;
-
-    /**
-     * What the driver remembers.
-     *
-     * @param edges edges found so far
-     * @param baseNanos the first edge
-     * @param ratio host ÷ chip clock by the edges so far; 1 before there are two
-     * @param nextEdgeNanos when the next edge is looked for
-     * @param learnt whether the base is long enough for the ratio to be published
-     * @param polls reads of the flag spent on edges
-     * @param current code of the last sample
-     * @param charge code of the last sample
-     * @param bus code of the last sample
-     */
-    public record State(int edges, long baseNanos, double ratio, long nextEdgeNanos, boolean learnt, long polls,
-            long current, long charge, long bus) {
-        public static final State FRESH = new State(0, 0, 1, Long.MIN_VALUE, false, 0, 0, 0, 0);
-    }
+    static final long RATIO_STALE_NANOS = 180_000_000_000L;
+    private static final long RETRY_NANOS = 1_000_000_000L;
+    private static final long POLL_NANOS = 250_000;
+    /** Below it, in codes of the current register, the accumulator need not move within a scan. */
+    private static final int NEAR_ZERO = 64;
 
     private final Chip chip;
-    private final ShuntMonitor shunt;
-    private int edges;
-    private long baseNanos;
-    private double ratio;
-    private long nextEdgeNanos;
-    private boolean learnt;
-    private long polls;
-    private long current;
+    private final Clock clock;
+    private final Ina228Config config;
+    private final Ina228Codec codec;
+    private ChipClock chipClock;
+    private long edgeDue;
+    private long ratioStale;
+    private boolean read;
     private long charge;
-    private long bus;
+    private long chargeAt;
+    private int current;
+    private int currentBefore;
 
-    public Ina228(Chip chip, ShuntMonitor shunt, State state) {
+    /** Takes up a device that has been started, with what its driver knew. Nothing is sent. */
+    public Ina228(Chip chip, Clock clock, Ina228Config config, Ina228Codec codec, Ina228State state) {
         this.chip = chip;
-        this.shunt = shunt;
-        edges = state.edges();
-        baseNanos = state.baseNanos();
-        ratio = state.ratio();
-        nextEdgeNanos = state.nextEdgeNanos();
-        learnt = state.learnt();
-        polls = state.polls();
-        current = state.current();
-        charge = state.charge();
-        bus = state.bus();
-    }
-
-    public State state() {
-        return new State(edges, baseNanos, ratio, nextEdgeNanos, learnt, polls, current, charge, bus);
+        this.clock = clock;
+        this.config = config;
+        this.codec = codec;
+        chipClock = state.clock();
+        edgeDue = state.edgeDueNanos();
+        ratioStale = state.staleNanos();
+        read = state.read();
+        charge = state.chargeCode();
+        chargeAt = state.chargeAtNanos();
+        current = state.currentCode();
+        currentBefore = state.currentCode();
     }
 
     /**
-     * Checks who answers, reads the accumulator before anything is changed, configures and reads back. An accumulator
-     * that runs under the right configuration is left running.
+     * Checks who answers, reads the accumulator before anything is written, configures, and reads back.
      *
-     * @throws BusFailure when the chip is not there, is another chip or does not keep what is written
+     * @throws BusFailure when the chip is silent, another one, or does not keep its configuration
      */
-    public void begin() throws BusFailure {
-        if (chip.read(Registers.MANUFACTURER_ID, 2) != Registers.MANUFACTURER
-                || chip.read(Registers.DEVICE_ID, 2) >> 4 != Registers.DIE) {
-            throw new BusFailure("the chip at the shunt monitor's address is no INA228");
+    public static Ina228 started(Chip chip, Clock clock, Ina228Config config, Ina228Codec codec) throws BusFailure {
+        int maker = chip.readWord(Ina228Registers.MANUFACTURER_ID);
+        int device = chip.readWord(Ina228Registers.DEVICE_ID);
+        if (maker != Ina228Registers.MANUFACTURER || device >> 4 != Ina228Registers.DIE) {
+            throw new BusFailure(Failure.NONSENSE, chip + ": maker " + Integer.toHexString(maker) + "h, device "
+                    + Integer.toHexString(device) + "h; an INA228 says 5449h and 228xh");
         }
-        charge = Ina228Codec.signed40(chip.read(Registers.CHARGE, 5));
-        set(Registers.CONFIG, 0);
-        set(Registers.SHUNT_CAL, Ina228Codec.shuntCal(Channels.ampsPerCode(shunt), shunt.ohms()));
-        set(Registers.ADC_CONFIG, Ina228Codec.ADC_CONFIG);
+        Ina228State state = Ina228State.at(clock.nanos());
+        Ina228 started = new Ina228(chip, clock, config, codec, state);
+        started.charge = Ina228Codec.chargeCode(chip.read(Ina228Registers.CHARGE, Ina228Registers.CHARGE_BYTES));
+        started.configure();
+        return started;
     }
 
-    private void set(int register, int bits) throws BusFailure {
-        if (chip.read(register, 2) != bits) {
-            chip.write(register, bits, 2);
-        }
-        if (chip.read(register, 2) != bits) {
-            throw new BusFailure("the shunt monitor does not keep its configuration");
+    private void configure() throws BusFailure {
+        keep(Ina228Registers.CONFIG, config.configWord(), 0xFFFF);
+        keep(Ina228Registers.SHUNT_CAL, codec.shuntCalibration(), 0xFFFF);
+        keep(Ina228Registers.DIAG_ALRT, Ina228Registers.ALATCH | Ina228Registers.MEMSTAT, Ina228Registers.ALATCH);
+        keep(Ina228Registers.ADC_CONFIG, config.adcWord(), 0xFFFF);
+    }
+
+    private void keep(int register, int word, int mask) throws BusFailure {
+        chip.writeWord(register, word);
+        int found = chip.readWord(register);
+        if (((found ^ word) & mask) != 0) {
+            throw new BusFailure(Failure.CONFIGURATION_LOST, chip + ": register " + Integer.toHexString(register)
+                    + "h reads " + Integer.toHexString(found) + "h, written " + Integer.toHexString(word) + "h");
         }
     }
 
     /**
-     * Takes one sample: five register reads.
+     * First part of a scan: the configuration is still there, and a new result is.
      *
-     * @throws NoReading when the configuration is not what was written, no conversion has completed, or nothing answers
+     * @throws BusFailure CONFIGURATION_LOST after a brown-out, NOT_READY without a new result, NONSENSE when the
+     *     chip reports its own memory or arithmetic at fault
      */
-    public void sample() throws NoReading {
-        try {
-            if (chip.read(Registers.ADC_CONFIG, 2) != Ina228Codec.ADC_CONFIG) {
-                throw new NoReading(Failure.CONFIGURATION_LOST);
-            }
-            if ((chip.read(Registers.DIAG_ALRT, 2) & Registers.CONVERSION_READY) == 0) {
-                throw new NoReading(Failure.NOT_READY);
-            }
-            current = Ina228Codec.signed20(chip.read(Registers.CURRENT, 3));
-            charge = Ina228Codec.signed40(chip.read(Registers.CHARGE, 5));
-            bus = Ina228Codec.unsigned20(chip.read(Registers.VBUS, 3));
-        } catch (BusFailure e) {
-            throw new NoReading(Failure.NO_ANSWER);
+    public void check() throws BusFailure {
+        int found = chip.readWord(Ina228Registers.ADC_CONFIG);
+        if (found != config.adcWord()) {
+            throw new BusFailure(Failure.CONFIGURATION_LOST, chip + ": ADC_CONFIG reads "
+                    + Integer.toHexString(found) + "h");
+        }
+        int flags = chip.readWord(Ina228Registers.DIAG_ALRT);
+        if ((flags & Ina228Registers.MEMSTAT) == 0 || (flags & Ina228Registers.MATHOF) != 0) {
+            throw new BusFailure(Failure.NONSENSE, chip + ": DIAG_ALRT reads " + Integer.toHexString(flags) + "h");
+        }
+        if ((flags & Ina228Registers.CNVRF) == 0) {
+            throw new BusFailure(Failure.NOT_READY, chip + ": no new conversion");
         }
     }
 
-    public long currentCode() {
-        return current;
+    /** Code of the current, positive into the cells; {@link Ina228Codec#ampsPerCode} A each. */
+    public int current() throws BusFailure {
+        int code = Ina228Codec.currentCode(chip.read(Ina228Registers.CURRENT, Ina228Registers.CURRENT_BYTES));
+        currentBefore = current;
+        current = code;
+        return code;
     }
 
-    public long chargeCode() {
-        return charge;
-    }
-
-    public long busCode() {
-        return bus;
-    }
-
-    /** (ratio − 1) in parts of 10⁹; 0 until it is known to better than 20 ppm. */
-    public long ratioCode() {
-        return learnt ? Math.round((ratio - 1) / Channels.RATIO_STEP) : 0;
-    }
-
-    /** Looks for an edge of the ready flag when one is due: now, after a second, after ten, then once a minute. */
-    public void learnClock(Clock clock) {
+    /**
+     * Code of the charge accumulator; call it after {@link #current}.
+     *
+     * @throws BusFailure also when it stands still although current flowed in this scan and in the last
+     */
+    public long charge() throws BusFailure {
+        long code = Ina228Codec.chargeCode(chip.read(Ina228Registers.CHARGE, Ina228Registers.CHARGE_BYTES));
         long now = clock.nanos();
-        if (nextEdgeNanos == Long.MIN_VALUE) {
-            nextEdgeNanos = now;
+        boolean flowed = Math.min(Math.abs(current), Math.abs(currentBefore)) > NEAR_ZERO
+                && (current ^ currentBefore) >= 0;
+        boolean stuck = read && flowed && code == charge && now - chargeAt > 2 * config.cycleNanos();
+        if (stuck) {
+            throw new BusFailure(Failure.NOT_READY, chip + ": the charge accumulator stands still at " + code);
         }
-        if (now < nextEdgeNanos) {
+        read = true;
+        charge = code;
+        chargeAt = now;
+        return code;
+    }
+
+    /** Code of the voltage at the bus pin, 195.3125 µV each. */
+    public int bus() throws BusFailure {
+        return Ina228Codec.busCode(chip.read(Ina228Registers.VBUS, Ina228Registers.VBUS_BYTES));
+    }
+
+    /** Host seconds in one second of the chip, as parts in 10⁹ beyond 1; 0 until it is known. */
+    public long ratioCode() throws BusFailure {
+        if (clock.nanos() > ratioStale) {
+            throw new BusFailure(Failure.NOT_READY, chip + ": no edge of the ready flag for three minutes");
+        }
+        return Math.round((chipClock.ratio() - 1) * 1e9);
+    }
+
+    /** Looks for an edge of the ready flag if one is due: at most two results long, after the scan's own reads. */
+    public void learnClock() throws BusFailure {
+        long now = clock.nanos();
+        if (now < edgeDue) {
             return;
         }
-        try {
-            chip.read(Registers.DIAG_ALRT, 2);
-            polls++;
-            long deadline = now + 2 * Ina228Codec.CYCLE_NANOS;
-            while (clock.nanos() < deadline) {
-                clock.sleepUntil(clock.nanos() + POLL_NANOS);
-                polls++;
-                if ((chip.read(Registers.DIAG_ALRT, 2) & Registers.CONVERSION_READY) != 0) {
-                    edge(clock.nanos() - POLL_NANOS / 2);
-                    break;
-                }
+        edgeDue = now + RETRY_NANOS;
+        long end = now + 2 * config.cycleNanos();
+        chip.readWord(Ina228Registers.DIAG_ALRT);
+        for (long next = now + POLL_NANOS; next < end; next += POLL_NANOS) {
+            clock.sleepUntil(next);
+            if ((chip.readWord(Ina228Registers.DIAG_ALRT) & Ina228Registers.CNVRF) != 0) {
+                long edge = clock.nanos();
+                chipClock = chipClock.with(edge, config.cycleNanos());
+                edgeDue = edge + chipClock.intervalNanos();
+                ratioStale = edge + RATIO_STALE_NANOS;
+                return;
             }
-        } catch (BusFailure e) {
-            edges = 0;
         }
-        long wait = edges < FIRST_EDGES_NANOS.length ? FIRST_EDGES_NANOS[edges] : EDGE_PERIOD_NANOS;
-        nextEdgeNanos = now + Math.max(wait, 1_000_000_000L);
     }
 
-    private void edge(long nanos) {
-        if (edges == 0) {
-            baseNanos = nanos;
-        } else {
-            long base = nanos - baseNanos;
-            long cycles = Math.round(base / (Ina228Codec.CYCLE_NANOS * ratio));
-            ratio = (double) base / (cycles * Ina228Codec.CYCLE_NANOS);
-            learnt = base > SECONDS_TO_TRUST;
-        }
-        edges++;
+    /** What the driver knows, for a copy that goes on with another chip in the same condition. */
+    public Ina228State state() {
+        return new Ina228State(chipClock, edgeDue, ratioStale, read, charge, chargeAt, current);
     }
 }

@@ -1,41 +1,54 @@
 package rigwarden.chip.ina228;
 
-import rigwarden.bus.Chip;
-
-/** Words of the chip to numbers and back (SLYS021A, sections 7.6 and 8.1.2). No I/O. */
+/** Registers to codes, and amperes to the calibration word. Pure; scales follow from range and bits. */
 public final class Ina228Codec {
-    /** Continuous conversion of shunt and bus (ADC_CONFIG bits 15:12). */
-    private static final int MODE_SHUNT_AND_BUS = 0xB;
-    /** 1052 µs (codes of VBUSCT, VSHCT, VTCT). */
-    private static final int TIME_1052_MICROS = 5;
-    /** 16 conversions (code of AVG). */
-    private static final int AVERAGE_16 = 2;
+    /** Factor of SHUNT_CAL, 1/(A·Ω) (SLYS021A, equation for SHUNT_CAL). */
+    private static final double CALIBRATION = 13107.2e6;
+    private static final int CALIBRATION_MOST = 0x7FFF;
+    private static final int CURRENT_BITS = 20;
 
-    /** What ADC_CONFIG is set to. */
-    public static final int ADC_CONFIG = MODE_SHUNT_AND_BUS << 12 | TIME_1052_MICROS << 9 | TIME_1052_MICROS << 6
-            | TIME_1052_MICROS << 3 | AVERAGE_16;
-    /** One averaged pair of conversions by the chip's own clock: 16 × (1052 + 1052) µs. */
-    public static final long CYCLE_NANOS = 16 * 2 * 1_052_000L;
+    private final double ampsPerCode;
+    private final int shuntCalibration;
 
-    private Ina228Codec() {}
-
-    /** SHUNT_CAL = 13107.2 × 10⁶ × CURRENT_LSB × R for the ± 163.84 mV range. */
-    public static int shuntCal(double ampsPerCode, double shuntOhms) {
-        return (int) Math.round(13107.2e6 * ampsPerCode * shuntOhms);
+    /**
+     * Works out the scale.
+     *
+     * @param fullScaleAmps current at the end of the scale, A
+     * @param ohms resistance of the shunt
+     * @throws IllegalArgumentException when the range cannot show the full scale, or the calibration word overflows
+     */
+    public Ina228Codec(double fullScaleAmps, double ohms, AdcRange range) {
+        ampsPerCode = fullScaleAmps / (1 << CURRENT_BITS - 1);
+        double word = CALIBRATION * ampsPerCode * ohms * range.calibrationFactor();
+        if (!(fullScaleAmps * ohms <= range.volts() * (1 + 1e-9)) || !(word >= 1) || word > CALIBRATION_MOST) {
+            throw new IllegalArgumentException("INA228: " + fullScaleAmps + " A on " + ohms + " ohms is "
+                    + fullScaleAmps * ohms + " V; the range ends at " + range.volts() + " V");
+        }
+        shuntCalibration = (int) Math.round(word);
     }
 
-    /** CURRENT, VSHUNT: 20 bits, signed, in bits 23:4 of the register. */
-    public static long signed20(long register) {
-        return Chip.signed(register >> 4, 20);
+    /** Amperes of one code of CURRENT; A·s of one code of CHARGE. */
+    public double ampsPerCode() {
+        return ampsPerCode;
     }
 
-    /** VBUS: 20 bits in bits 23:4, never negative. */
-    public static long unsigned20(long register) {
-        return register >> 4;
+    /** Word for SHUNT_CAL. */
+    public int shuntCalibration() {
+        return shuntCalibration;
     }
 
-    /** CHARGE: 40 bits, signed. */
-    public static long signed40(long register) {
-        return Chip.signed(register, 40);
+    /** Signed code from the 24 bit register CURRENT: bits 23…4. */
+    public static int currentCode(long register) {
+        return (int) register << 8 >> 12;
+    }
+
+    /** Code from the 24 bit register VBUS: bits 23…4, 195.3125 µV each, two's complement although never negative. */
+    public static int busCode(long register) {
+        return (int) register << 8 >> 12;
+    }
+
+    /** Signed code from the 40 bit register CHARGE. */
+    public static long chargeCode(long register) {
+        return register << 24 >> 24;
     }
 }

@@ -1,2 +1,2 @@
-/** Driver of the shunt monitor INA228 (data sheet SLYS021A). */
+/** INA228, current and voltage monitor with charge accumulator (Texas Instruments SLYS021A). */
 package rigwarden.chip.ina228;

@@ -2,63 +2,66 @@ package rigwarden.chip.mcp9601;
 
 import rigwarden.bus.BusFailure;
 import rigwarden.bus.Chip;
-import rigwarden.bus.NoReading;
 import rigwarden.warden.Failure;
 
-/** One thermocouple. */
+/** The device: three reads and one write for a reading. It remembers nothing between scans. */
 public final class Mcp9601 {
     private final Chip chip;
+    private final Mcp9601Config config;
 
-    public Mcp9601(Chip chip) {
+    /** Takes up a device. Nothing is sent. */
+    public Mcp9601(Chip chip, Mcp9601Config config) {
         this.chip = chip;
+        this.config = config;
     }
 
     /**
-     * Checks who answers and configures.
+     * Checks who answers, configures, and reads back.
      *
-     * @throws BusFailure when it is no 9601 (the 9600 cannot see an open probe) or keeps nothing
+     * @throws BusFailure when the chip is silent, another one (an MCP9600 does not find open probes), or does not
+     *     keep its configuration
      */
-    public void begin() throws BusFailure {
-        if (chip.read(Mcp9601Codec.DEVICE_ID, 2) >> 8 != Mcp9601Codec.IDENTITY) {
-            throw new BusFailure("the chip at a probe's address is no MCP9601");
+    public void configure() throws BusFailure {
+        int device = chip.readWord(Mcp9601Registers.DEVICE_ID);
+        if (device >> 8 != Mcp9601Registers.DEVICE) {
+            throw new BusFailure(Failure.NONSENSE, chip + ": device " + Integer.toHexString(device)
+                    + "h; an MCP9601 says 41xxh. Others do not report an open probe and are refused.");
         }
-        set(Mcp9601Codec.SENSOR_CONFIG, Mcp9601Codec.TYPE_T);
-        set(Mcp9601Codec.DEVICE_CONFIG, Mcp9601Codec.SIXTEEN_BITS);
-    }
-
-    private void set(int register, int bits) throws BusFailure {
-        chip.write(register, bits, 1);
-        if (chip.read(register, 1) != bits) {
-            throw new BusFailure("a probe's chip does not keep its configuration");
-        }
+        chip.writeByte(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
+        chip.writeByte(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        compare(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
+        compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        chip.writeByte(Mcp9601Registers.STATUS, 0);
     }
 
     /**
-     * Takes the last conversion: three reads and a write.
+     * Reads the hot junction.
      *
-     * @return the code of the hot junction, 0.0625 °C each
-     * @throws NoReading when the probe is open or shorted, nothing is new, or the chip is gone or reset
+     * @return code, 0.0625 °C each
+     * @throws BusFailure OPEN, SHORTED, NOT_READY without a new temperature, CONFIGURATION_LOST after a brown-out
      */
-    public long sample() throws NoReading {
-        try {
-            if (chip.read(Mcp9601Codec.DEVICE_CONFIG, 1) != Mcp9601Codec.SIXTEEN_BITS) {
-                throw new NoReading(Failure.CONFIGURATION_LOST);
-            }
-            long status = chip.read(Mcp9601Codec.STATUS, 1);
-            if ((status & Mcp9601Codec.OPEN) != 0) {
-                throw new NoReading(Failure.OPEN);
-            }
-            if ((status & Mcp9601Codec.SHORTED) != 0) {
-                throw new NoReading(Failure.SHORTED);
-            }
-            if ((status & Mcp9601Codec.UPDATED) == 0) {
-                throw new NoReading(Failure.NOT_READY);
-            }
-            long code = Mcp9601Codec.code(chip.read(Mcp9601Codec.HOT_JUNCTION, 2));
-            chip.write(Mcp9601Codec.STATUS, 0, 1);
-            return code;
-        } catch (BusFailure e) {
-            throw new NoReading(Failure.NO_ANSWER);
+    public int read() throws BusFailure {
+        int status = chip.readByte(Mcp9601Registers.STATUS);
+        if ((status & Mcp9601Registers.SHORT) != 0) {
+            throw new BusFailure(Failure.SHORTED, chip + ": probe shorted");
+        }
+        if ((status & Mcp9601Registers.OPEN) != 0) {
+            throw new BusFailure(Failure.OPEN, chip + ": probe open");
+        }
+        if ((status & Mcp9601Registers.UPDATED) == 0) {
+            throw new BusFailure(Failure.NOT_READY, chip + ": no new temperature");
+        }
+        int code = Mcp9601Codec.code(chip.readWord(Mcp9601Registers.HOT_JUNCTION));
+        compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        chip.writeByte(Mcp9601Registers.STATUS, 0);
+        return code;
+    }
+
+    private void compare(int register, int written) throws BusFailure {
+        int found = chip.readByte(register);
+        if (found != written) {
+            throw new BusFailure(Failure.CONFIGURATION_LOST, chip + ": register " + Integer.toHexString(register)
+                    + "h reads " + Integer.toHexString(found) + "h, written " + Integer.toHexString(written) + "h");
         }
     }
 }

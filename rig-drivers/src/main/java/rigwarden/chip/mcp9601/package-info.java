@@ -1,2 +1,2 @@
-/** Driver of the thermocouple converter MCP9601 (data sheet DS20005426). */
+/** MCP9601, thermocouple converter that finds open and shorted probes (Microchip DS20005426F). */
 package rigwarden.chip.mcp9601;

@@ -1,0 +1,39 @@
+package rigwarden.bench;
+
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.serial.Heard;
+import rigwarden.serial.InstrumentAgent;
+
+/** The three channels of one instrument. Its readings carry the time at which it was asked. */
+final class Answers {
+    private final InstrumentAgent agent;
+    private final Table table;
+    private final Channel volts;
+    private final Channel amps;
+    private final Channel on;
+
+    Answers(InstrumentAgent agent, Rig rig, Role volts, Role amps, Role on, Table table) {
+        this.agent = agent;
+        this.table = table;
+        this.volts = rig.channel(volts);
+        this.amps = rig.channel(amps);
+        this.on = rig.channel(on);
+    }
+
+    void read() {
+        switch (agent.heard()) {
+            case Heard.Answer answer -> {
+                table.value(volts, answer.volts(), answer.takenNanos());
+                table.value(amps, answer.amps(), answer.takenNanos());
+                table.value(on, answer.on() ? 1 : 0, answer.takenNanos());
+            }
+            case Heard.Silent silent -> {
+                table.failed(volts, silent.why());
+                table.failed(amps, silent.why());
+                table.failed(on, silent.why());
+            }
+        }
+    }
+}

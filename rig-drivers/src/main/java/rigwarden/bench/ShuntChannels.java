@@ -1,0 +1,70 @@
+package rigwarden.bench;
+
+import rigwarden.bus.BusFailure;
+import rigwarden.chip.ina228.Ina228;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.warden.Failure;
+
+/** The INA228 and its four channels. */
+final class ShuntChannels {
+    private final Ina228 chip;
+    private final Table table;
+    private final Channel current;
+    private final Channel charge;
+    private final Channel bus;
+    private final Channel ratio;
+    private boolean sound;
+
+    ShuntChannels(Ina228 chip, Rig rig, Table table) {
+        this.chip = chip;
+        this.table = table;
+        current = rig.channel(Role.CURRENT);
+        charge = rig.channel(Role.ACCUMULATED);
+        bus = rig.channel(Role.PACK_VOLTS);
+        ratio = rig.channel(Role.CLOCK_RATIO);
+    }
+
+    void read() {
+        sound = false;
+        try {
+            chip.check();
+            sound = true;
+        } catch (BusFailure e) {
+            fail(e.why());
+            return;
+        } catch (RuntimeException e) {
+            fail(Failure.NONSENSE);
+            return;
+        }
+        table.measure(current, chip::current);
+        table.measure(charge, chip::charge);
+        table.measure(bus, chip::bus);
+    }
+
+    private void fail(Failure why) {
+        table.failed(current, why);
+        table.failed(charge, why);
+        table.failed(bus, why);
+    }
+
+    /** Last in a scan, because it may wait for the chip once a minute. */
+    void readClock() {
+        table.measure(ratio, () -> {
+            if (sound) {
+                learn();
+            }
+            return chip.ratioCode();
+        });
+    }
+
+    /** A missed edge costs nothing; when they stay away the ratio itself says so. */
+    private void learn() {
+        try {
+            chip.learnClock();
+        } catch (BusFailure e) {
+            sound = false;
+        }
+    }
+}

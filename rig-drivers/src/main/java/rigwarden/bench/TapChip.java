@@ -1,0 +1,63 @@
+package rigwarden.bench;
+
+import java.util.List;
+import rigwarden.bus.BusFailure;
+import rigwarden.chip.ads1115.Ads1115;
+import rigwarden.loop.Clock;
+import rigwarden.rig.Channel;
+import rigwarden.warden.Failure;
+
+/** One ADS1115 and its taps. All such chips convert at the same time, one tap each in a round. */
+final class TapChip {
+    /**
+     * One tap.
+     *
+     * @param channel where its reading goes
+     * @param input of the chip
+     * @param turn scans in which it is read
+     */
+    record Tap(Channel channel, int input, Turn turn) {}
+
+    private final Ads1115 chip;
+    private final List<Tap> taps;
+    private final Clock clock;
+    private final Table table;
+    private boolean running;
+    private long ready;
+
+    TapChip(Ads1115 chip, List<Tap> taps, Clock clock, Table table) {
+        this.chip = chip;
+        this.taps = List.copyOf(taps);
+        this.clock = clock;
+        this.table = table;
+    }
+
+    int rounds() {
+        return taps.size();
+    }
+
+    void start(int round, long scan) {
+        running = false;
+        if (round >= taps.size() || !taps.get(round).turn().isDue(scan)) {
+            return;
+        }
+        Tap tap = taps.get(round);
+        try {
+            chip.start(tap.input());
+            ready = clock.nanos() + chip.conversionNanos();
+            running = true;
+        } catch (BusFailure e) {
+            table.failed(tap.channel(), e.why());
+        } catch (RuntimeException e) {
+            table.failed(tap.channel(), Failure.NONSENSE);
+        }
+    }
+
+    void finish(int round) {
+        if (running) {
+            Tap tap = taps.get(round);
+            clock.sleepUntil(ready);
+            table.measure(tap.channel(), () -> chip.finish(tap.input()));
+        }
+    }
+}

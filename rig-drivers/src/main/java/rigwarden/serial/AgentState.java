@@ -1,0 +1,50 @@
+package rigwarden.serial;
+
+import rigwarden.warden.Failure;
+
+/**
+ * All that an agent remembers between steps, so that a rig can be copied while it runs.
+ *
+ * @param phase where it stands with its port
+ * @param dueNanos when the port is opened again, or the next poll is due
+ * @param askedNanos when the open question was sent
+ * @param quietNanos since when nothing unexpected has arrived
+ * @param limited whether the instrument's own limits have been set and read back
+ * @param order what is wanted
+ * @param offWaiting whether an Off has not been carried out yet
+ * @param carried what was sent last
+ * @param unsure whether that may not have been obeyed
+ * @param heard what was published last
+ */
+public record AgentState(
+        Phase phase,
+        long dueNanos,
+        long askedNanos,
+        long quietNanos,
+        boolean limited,
+        Order order,
+        boolean offWaiting,
+        Order carried,
+        boolean unsure,
+        Heard heard) {
+
+    /** Where an agent stands with its port. */
+    public enum Phase {
+        /** No port; it is opened when due. */
+        CLOSED,
+        /** Bytes are thrown away until the line has been silent for the time that an answer may take. */
+        DRAINING,
+        /** The limit has been set and is being asked for. */
+        LIMITING,
+        /** Nothing is open. */
+        READY,
+        /** A poll is open. */
+        ASKED
+    }
+
+    /** Not yet opened. */
+    public static AgentState at(long nanos) {
+        return new AgentState(Phase.CLOSED, nanos, nanos, nanos, false, Order.OFF, false, Order.OFF, true,
+                new Heard.Silent(Failure.NOT_READ, nanos));
+    }
+}

@@ -1,0 +1,86 @@
+package rigwarden.chip.mcp9601;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rigwarden.bus.BusFailure;
+import rigwarden.bus.Chip;
+import rigwarden.scripted.Scripted;
+import rigwarden.scripted.Wire;
+import rigwarden.warden.Failure;
+
+class Mcp9601Test {
+    private static final int AT = 0x60;
+
+    private final Wire wire = new Wire();
+    private Mcp9601 chip;
+
+    @BeforeEach
+    void open() throws BusFailure {
+        wire.put(AT, 0x20, 0x41, 0x10);
+        wire.put(AT, 0x04, 0);
+        chip = new Mcp9601(Chip.at(Scripted.context(wire), 1, AT), Mcp9601Config.CELL_PROBE);
+        chip.configure();
+        wire.put(AT, 0x04, 0x40);
+        wire.put(AT, 0x00, 0x01, 0x90);
+        wire.log.clear();
+    }
+
+    private Failure why() {
+        return catchThrowableOfType(BusFailure.class, chip::read).why();
+    }
+
+    @Test
+    void typeTAndSixteenBitsAreWritten() {
+        // from memory (DS20005426F, SENSOR and DEVICE CONFIGURATION): type T 010 in bits 6…4; 16 bit 01 in bits 6…5
+        assertThat(wire.bytesOf(AT, 0x05)).isEqualTo(0x21);
+        assertThat(wire.bytesOf(AT, 0x06)).isEqualTo(0x20);
+    }
+
+    @Test
+    void temperaturesKeepTheirSign() {
+        // published (DS20005426C, page 17): T = upper × 16 + lower / 16, minus 4096 if negative; the rest follows by it
+        assertThat(Mcp9601Codec.code(0x0190) * Mcp9601Codec.CELSIUS_PER_CODE).isEqualTo(25);
+        assertThat(Mcp9601Codec.code(0x0194) * Mcp9601Codec.CELSIUS_PER_CODE).isEqualTo(25.25);
+        assertThat(Mcp9601Codec.code(0xFFF0) * Mcp9601Codec.CELSIUS_PER_CODE).isEqualTo(-1);
+        assertThat(Mcp9601Codec.code(0xFE70) * Mcp9601Codec.CELSIUS_PER_CODE).isEqualTo(-25);
+        assertThat(Mcp9601Codec.code(0x0640) * Mcp9601Codec.CELSIUS_PER_CODE).isEqualTo(100);
+        assertThat(Mcp9601Codec.code(0)).isZero();
+        assertThat(Mcp9601Codec.code(0x7FFF)).isEqualTo(32767);
+        assertThat(Mcp9601Codec.code(0x8000)).isEqualTo(-32768);
+    }
+
+    @Test
+    void aReadingTakesThreeReadsAndOneWriteThatClearsTheFlag() throws BusFailure {
+        assertThat(chip.read()).isEqualTo(0x190);
+
+        assertThat(wire.count("read")).isEqualTo(3);
+        assertThat(wire.count("write")).isEqualTo(1);
+        assertThat(wire.bytesOf(AT, 0x04)).isZero();
+        assertThat(why()).isEqualTo(Failure.NOT_READY);
+    }
+
+    @Test
+    void openAndShortedProbesAreNamed() {
+        wire.put(AT, 0x04, 0x50);
+        assertThat(why()).isEqualTo(Failure.OPEN);
+        wire.put(AT, 0x04, 0x60);
+        assertThat(why()).isEqualTo(Failure.SHORTED);
+    }
+
+    @Test
+    void aBrownOutIsSeenInTheConfiguration() {
+        wire.put(AT, 0x06, 0);
+        assertThat(why()).isEqualTo(Failure.CONFIGURATION_LOST);
+    }
+
+    @Test
+    void aChipThatCannotSeeAnOpenProbeIsRefused() {
+        wire.put(AT, 0x20, 0x40, 0x10);
+
+        assertThat(catchThrowableOfType(BusFailure.class, chip::configure))
+                .hasMessageContaining("4010h").hasMessageContaining("41xxh");
+    }
+}

@@ -1,0 +1,65 @@
+package rigwarden.serial;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+
+/** A line that keeps what was sent and delivers what a test puts in, in pieces of a given size. */
+class ScriptedLine implements SerialLine {
+    final List<String> sent = new ArrayList<>();
+    final Deque<Byte> waiting = new ArrayDeque<>();
+    int piece = 1000;
+    boolean there = true;
+    boolean answering = true;
+    int opened;
+    double limit;
+    String poll = "28.5;10.25;1;0,\"No error\"\n";
+
+    void put(String text) {
+        for (byte b : text.getBytes(StandardCharsets.US_ASCII)) {
+            waiting.add(b);
+        }
+    }
+
+    @Override
+    public boolean open() {
+        opened++;
+        return there;
+    }
+
+    @Override
+    public int write(byte[] bytes, int length) {
+        if (!there) {
+            return 0;
+        }
+        String text = new String(bytes, 0, length, StandardCharsets.US_ASCII);
+        sent.add(text.strip());
+        if (answering && text.startsWith("MEAS")) {
+            put(poll);
+        } else if (answering && text.startsWith("SOUR:VOLT:PROT?")) {
+            put(limit + "\n");
+        } else if (text.startsWith("SOUR:VOLT:PROT ")) {
+            limit = Double.parseDouble(text.substring(15).strip());
+        }
+        return length;
+    }
+
+    @Override
+    public int read(byte[] into) {
+        if (!there) {
+            return -1;
+        }
+        int count = 0;
+        while (count < piece && count < into.length && !waiting.isEmpty()) {
+            into[count++] = waiting.remove();
+        }
+        return count;
+    }
+
+    @Override
+    public void close() {
+        waiting.clear();
+    }
+}
