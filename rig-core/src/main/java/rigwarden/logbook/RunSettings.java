@@ -14,8 +14,8 @@ import java.util.concurrent.TimeUnit;
  */
 public record RunSettings(
         int queueRows, int commitRows, long commitNanos, long checkpointNanos, long closeNanos, long ballastBytes) {
-    /** One second to a commit, a minute to a checkpoint, 32 MiB of ballast. */
-    public static final RunSettings USUAL = new RunSettings(30_000, 5_000, TimeUnit.SECONDS.toNanos(1),
+    /** 13 minutes at 10 Hz, one second to a commit, a minute to a checkpoint, 32 MiB of ballast. */
+    public static final RunSettings USUAL = new RunSettings(8_000, 1_000, TimeUnit.SECONDS.toNanos(1),
             TimeUnit.SECONDS.toNanos(60), TimeUnit.SECONDS.toNanos(20), 32L << 20);
 
     public RunSettings {

@@ -30,6 +30,8 @@ final class Sqlite {
 
     private static Connection open(Path file, SQLiteConfig config) throws SQLException {
         config.setBusyTimeout(BUSY_MILLIS);
+        // Else the driver searches the text of every insert with a regular expression and asks for its key.
+        config.setGetGeneratedKeys(false);
         return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
     }
 

@@ -21,14 +21,17 @@ import rigwarden.warden.Scan;
 
 /**
  * Rows a second of {@link RunWriter} and of a bare JDBC insert of the same rows into the same tables, with the same
- * pragmas and the same rule for commits. Arguments: rows, channels, jitter of the times in nanoseconds (0 for none).
+ * pragmas and the same rule for commits. Arguments: rows, channels, jitter of the times in nanoseconds (0 for none), rows of the
+ * queue, rows to a commit.
  */
 public final class LogbookSpeed {
     private final int rows;
     private final List<Channel> channels;
     private final int jitterNanos;
+    private final RunSettings settings;
 
-    private LogbookSpeed(int rows, int channels, int jitterNanos) {
+    private LogbookSpeed(int rows, int channels, int jitterNanos, RunSettings settings) {
+        this.settings = settings;
         this.rows = rows;
         this.channels = AnyRun.channels(channels);
         this.jitterNanos = jitterNanos;
@@ -36,7 +39,8 @@ public final class LogbookSpeed {
 
     public static void main(String[] arguments) throws Exception {
         int[] numbers = Arrays.stream(arguments).mapToInt(Integer::parseInt).toArray();
-        new LogbookSpeed(numbers[0], numbers[1], numbers[2]).compare();
+        RunSettings settings = RunSettings.USUAL.withBallast(0).withQueue(numbers[3], numbers[4]);
+        new LogbookSpeed(numbers[0], numbers[1], numbers[2], settings).compare();
     }
 
     private void compare() throws Exception {
@@ -89,7 +93,6 @@ public final class LogbookSpeed {
 
     private void ours(Path file) {
         Reading[] readings = new Reading[channels.size()];
-        RunSettings settings = RunSettings.USUAL.withBallast(0);
         try (RunWriter writer = RunWriter.create(file, AnyRun.ABOUT, channels, settings, _ -> {})) {
             for (int number = 1; number <= rows; number++) {
                 long nanos = number * AnyRun.SCAN_NANOS;
@@ -111,14 +114,14 @@ public final class LogbookSpeed {
         RunFile made = RunFile.create(file, AnyRun.ABOUT, channels, 0);
         PreparedStatement insert = made.prepare(RunTables.insertScan(channels.size()));
         made.begin();
-        long due = System.nanoTime() + RunSettings.USUAL.commitNanos();
+        long due = System.nanoTime() + settings.commitNanos();
         for (int number = 1; number <= rows; number++) {
             bind(insert, number);
             insert.executeUpdate();
-            if (number % RunSettings.USUAL.commitRows() == 0 || System.nanoTime() - due >= 0) {
+            if (number % settings.commitRows() == 0 || System.nanoTime() - due >= 0) {
                 made.commit();
                 made.begin();
-                due = System.nanoTime() + RunSettings.USUAL.commitNanos();
+                due = System.nanoTime() + settings.commitNanos();
             }
         }
         made.commit();
