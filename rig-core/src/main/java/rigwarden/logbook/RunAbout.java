@@ -1,0 +1,66 @@
+package rigwarden.logbook;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * What a run file says about itself, so that it can be read without anything beside it.
+ *
+ * @param rigText the rig file, whole
+ * @param programmeText the programme file, whole
+ * @param versions name to version: software, runtime, database
+ * @param boot identity of the boot that the run began in
+ * @param seed of every random stream of a rehearsal; 0 in a real run
+ * @param rehearsal whether the world was emulated
+ * @param started wall-clock label of the beginning; a label, no measure
+ * @param originNanos monotonic time that elapsed seconds count from
+ */
+public record RunAbout(
+        String rigText,
+        String programmeText,
+        Map<String, String> versions,
+        String boot,
+        long seed,
+        boolean rehearsal,
+        String started,
+        long originNanos) {
+    private static final String VERSION = "version ";
+
+    public RunAbout {
+        versions = Map.copyOf(versions);
+    }
+
+    Map<String, String> rows() {
+        Map<String, String> rows = new LinkedHashMap<>();
+        rows.put("rig file", rigText);
+        rows.put("programme", programmeText);
+        rows.put("boot", boot);
+        rows.put("seed", Long.toString(seed));
+        rows.put("rehearsal", rehearsal ? "yes" : "no");
+        rows.put("started", started);
+        rows.put("origin ns", Long.toString(originNanos));
+        new TreeMap<>(versions).forEach((name, version) -> rows.put(VERSION + name, version));
+        return rows;
+    }
+
+    static RunAbout of(Map<String, String> rows) {
+        Map<String, String> versions = new TreeMap<>();
+        rows.forEach((key, value) -> {
+            if (key.startsWith(VERSION)) {
+                versions.put(key.substring(VERSION.length()), value);
+            }
+        });
+        return new RunAbout(need(rows, "rig file"), need(rows, "programme"), versions, need(rows, "boot"),
+                Long.parseLong(need(rows, "seed")), need(rows, "rehearsal").equals("yes"), need(rows, "started"),
+                Long.parseLong(need(rows, "origin ns")));
+    }
+
+    private static String need(Map<String, String> rows, String key) {
+        String value = rows.get(key);
+        if (value == null) {
+            throw new LogbookException("The run file does not say \"" + key + "\" in its table about.");
+        }
+        return value;
+    }
+}

@@ -1,0 +1,2 @@
+/** The logbook on SQLite: one ledger, and one file for every run that holds every scan. */
+package rigwarden.logbook;
