@@ -1,0 +1,52 @@
+package rigwarden.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import rigwarden.program.Program;
+import rigwarden.rig.Rig;
+import rigwarden.rigfile.ProgramFile;
+import rigwarden.rigfile.Read;
+import rigwarden.rigfile.Refusal;
+import rigwarden.rigfile.RigFile;
+
+/**
+ * A rig file and a programme file, read and found sound.
+ *
+ * @param rig the rig
+ * @param rigText its file, whole
+ * @param program the programme
+ * @param programText its file, whole
+ * @param warnings what is named and not refused
+ */
+record Inputs(Rig rig, String rigText, Program program, String programText, List<Refusal> warnings) {
+
+    /** Reads both, or refuses with every reason found. */
+    static Inputs read(Path rigFile, Path programFile) {
+        Read.Sound<Rig> rig = sound(RigFile.read(rigFile));
+        Read.Sound<Program> program = sound(ProgramFile.read(programFile, rig));
+        List<Refusal> warnings = new ArrayList<>(rig.warnings());
+        warnings.addAll(program.warnings());
+        try {
+            return new Inputs(rig.value(), Files.readString(rigFile), program.value(), Files.readString(programFile),
+                    List.copyOf(warnings));
+        } catch (IOException e) {
+            throw new Refused("the files went away while they were read: " + e.getMessage());
+        }
+    }
+
+    static <T> Read.Sound<T> sound(Read<T> read) {
+        return switch (read) {
+            case Read.Sound<T> sound -> sound;
+            case Read.Refused<T> refused ->
+                throw new Refused(String.join("\n", refused.refusals().stream().map(Refusal::print).toList()));
+        };
+    }
+
+    /** A file of the distribution's reference rig. */
+    static Path reference(String name) {
+        return Path.of(System.getProperty("rigwarden.home", "."), "rigs", name);
+    }
+}

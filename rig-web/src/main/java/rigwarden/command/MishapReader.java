@@ -1,0 +1,99 @@
+package rigwarden.command;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import rigwarden.emulated.BoardFault;
+import rigwarden.emulated.Mishap;
+import rigwarden.pack.Fault;
+import rigwarden.pack.Line;
+import rigwarden.rig.Rig;
+
+/** Reads {@code --with "PART VERB [SIZE UNIT] at h:mm"} (elapsed) or {@code … at step N + h:mm}. */
+final class MishapReader {
+    private static final String NUMBER = "(-?\\d+(?:\\.\\d+)?)";
+    private static final Pattern WHEN = Pattern.compile("(.+?) at (?:step (\\d+) \\+ )?(\\d+):([0-5]\\d)");
+
+    /** One phrase, as it is shown to a person and as it is read. */
+    private record Phrase(String shown, Pattern pattern, Function<MatchResult, BoardFault> fault) {}
+
+    private final Rig rig;
+    private final List<Phrase> phrases = new ArrayList<>();
+
+    MishapReader(Rig rig) {
+        this.rig = rig;
+        world("cell 1 heats 10 K/min", "cell (\\d+) heats " + NUMBER + " k/min",
+                m -> new Fault.HeatRate(cell(m), number(m, 2)));
+        world("cell 1 leaks 0.5 A", "cell (\\d+) leaks " + NUMBER + " a", m -> new Fault.Leak(cell(m), number(m, 2)));
+        world("joint 1p loosens 2 mohm", "joint (\\d+)([pn]) loosens " + NUMBER + " mohm",
+                m -> new Fault.LooseJoint(cell(m), m.group(2).equals("p"), number(m, 3) * 1e-3));
+        world("tap 1 breaks", "tap (\\d+) breaks", m -> new Fault.BrokenTap(cell(m)));
+        board("probe terminal_01p_c opens", "probe (\\w+) opens", m -> new BoardFault.OpenProbe(probe(m)));
+        world("probe terminal_01p_c falls off", "probe (\\w+) falls off", m -> new Fault.DetachedBead(probe(m)));
+        world("contactor welds", "contactor welds", _ -> new Fault.Weld(Line.CONTACTOR));
+        world("contactor sticks open", "contactor sticks open", _ -> new Fault.StuckOpen(Line.CONTACTOR));
+        world("heartbeat sticks high", "heartbeat sticks (high|low)",
+                m -> new Fault.StuckHeartbeat(m.group(1).equals("high")));
+        world("heartbeat slows 1.5 s", "heartbeat slows " + NUMBER + " s",
+                m -> new Fault.SlowHeartbeat(number(m, 1)));
+        board("source goes silent", "source goes silent", _ -> new BoardFault.SilentSource());
+        board("sink goes silent", "sink goes silent", _ -> new BoardFault.SilentSink());
+        world("source runs away 0.2 V", "source runs away " + NUMBER + " v",
+                m -> new Fault.SourceRunaway(number(m, 1)));
+        world("room jumps 8 K", "room jumps " + NUMBER + " k", m -> new Fault.RoomStep(number(m, 1)));
+        world("loop opens", "loop opens", _ -> new Fault.LoopOpens());
+    }
+
+    private void world(String shown, String pattern, Function<MatchResult, Fault> fault) {
+        board(shown, pattern, m -> new BoardFault.InWorld(fault.apply(m)));
+    }
+
+    private void board(String shown, String pattern, Function<MatchResult, BoardFault> fault) {
+        phrases.add(new Phrase(shown, Pattern.compile(pattern), fault));
+    }
+
+    /** Reads one, or refuses it with the phrases that there are. */
+    Mishap read(String words) {
+        Matcher when = WHEN.matcher(words.trim().toLowerCase(Locale.ROOT).replaceAll("\\s+", " "));
+        if (!when.matches()) {
+            throw new Refused("--with \"" + words + "\": says no time that can be read. Write \"… at 2:00\" (hours and"
+                    + " minutes from the start) or \"… at step 3 + 0:10\".");
+        }
+        for (Phrase phrase : phrases) {
+            Matcher matcher = phrase.pattern().matcher(when.group(1));
+            if (matcher.matches()) {
+                int step = when.group(2) == null ? 0 : Integer.parseInt(when.group(2));
+                long minutes = Long.parseLong(when.group(3)) * 60 + Long.parseLong(when.group(4));
+                return new Mishap(words, phrase.fault().apply(matcher), step, minutes * 60_000_000_000L);
+            }
+        }
+        throw new Refused("--with \"" + words + "\": no such mishap. There are, each with a time behind it:\n  "
+                + String.join("\n  ", phrases.stream().map(Phrase::shown).toList()));
+    }
+
+    private int cell(MatchResult match) {
+        int cell = Integer.parseInt(match.group(1));
+        if (cell < 1 || cell > rig.cells().series()) {
+            throw new Refused("--with: cell " + cell + " is not in this rig; it has 1…" + rig.cells().series() + ".");
+        }
+        return cell - 1;
+    }
+
+    private int probe(MatchResult match) {
+        List<String> names = rig.probes().stream().map(p -> p.name()).toList();
+        int index = names.indexOf(match.group(1));
+        if (index < 0) {
+            throw new Refused("--with: no probe is called " + match.group(1) + "; there are "
+                    + String.join(", ", names) + ".");
+        }
+        return index;
+    }
+
+    private static double number(MatchResult match, int group) {
+        return Double.parseDouble(match.group(group));
+    }
+}

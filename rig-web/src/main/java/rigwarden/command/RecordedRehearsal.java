@@ -1,0 +1,179 @@
+package rigwarden.command;
+
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import rigwarden.bus.BusFailure;
+import rigwarden.emulated.Mishap;
+import rigwarden.emulated.Rehearsal;
+import rigwarden.findings.StepFinding;
+import rigwarden.findings.Tally;
+import rigwarden.logbook.Logbook;
+import rigwarden.logbook.Outcome;
+import rigwarden.logbook.RunAbout;
+import rigwarden.logbook.RunSettings;
+import rigwarden.logbook.RunWriter;
+import rigwarden.loop.Recorder;
+import rigwarden.run.Event;
+import rigwarden.warden.Trip;
+
+/** A rehearsal with its logbook: every scan stored, findings taken from the same stream, a signal answered by a stop. */
+final class RecordedRehearsal {
+    /** What came of it. */
+    record Result(int number, long scans, double wallSeconds, long transactions, List<StepFinding> steps,
+            Optional<Trip> trip, Map<String, Object> truth, int exit) {}
+
+    private static final double HALF = 0.5;
+    private static final long BYTES_A_SCAN = 200;
+    private static final long SCANS_A_NIGHT = 1_200_000;
+    private static final long TELL_NANOS = 500_000_000L;
+    /** A rehearsal's label is fixed: the same seed gives the same rows. */
+    private static final String LABEL = "rehearsal";
+    private static final long CLEAN_SCANS = 40;
+
+    private final Inputs inputs;
+    private final long seed;
+    private final List<Mishap> mishaps;
+    private final Path folder;
+    private final PrintStream out;
+    private final boolean terminal = terminal();
+    private volatile boolean signalled;
+    private Optional<Trip> trip = Optional.empty();
+    private String doing = "";
+
+    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, Path folder, PrintStream out) {
+        this.inputs = inputs;
+        this.seed = seed;
+        this.mishaps = mishaps;
+        this.folder = folder;
+        this.out = out;
+    }
+
+    /** JDK 25 returns null where neither end is a terminal, whatever the check says. */
+    @SuppressWarnings("SystemConsoleNull")
+    private static boolean terminal() {
+        return System.console() != null && System.console().isTerminal();
+    }
+
+    Result run() {
+        String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
+        CountDownLatch over = new CountDownLatch(1);
+        Thread onSignal = new Thread(() -> {
+            signalled = true;
+            try {
+                over.await(10, TimeUnit.SECONDS);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+        }, "stop on signal");
+        Runtime.getRuntime().addShutdownHook(onSignal);
+        try (Logbook book = Logbook.open(folder, now)) {
+            book.said().forEach(out::println);
+            RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
+                    Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), "emulated", seed, true, LABEL, 0);
+            Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
+                    inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
+            return recorded(book, begun);
+        } finally {
+            over.countDown();
+            if (!signalled) {
+                Runtime.getRuntime().removeShutdownHook(onSignal);
+            }
+        }
+    }
+
+    private Result recorded(Logbook book, Logbook.Begun begun) {
+        Tally tally = new Tally(inputs.rig());
+        RunWriter writer = begun.writer();
+        Truth truth = new Truth();
+        long began = System.nanoTime();
+        Recorder recorder = (scan, inbox, orders, events) -> {
+            writer.offer(scan, inbox, orders, events);
+            tally.scan(scan);
+        };
+        Rehearsal rehearsal = begin(recorder);
+        long scans = 0;
+        long told = began;
+        boolean asked = false;
+        for (long after = 0; after < CLEAN_SCANS; ) {
+            if (signalled && !asked) {
+                asked = true;
+                rehearsal.stop();
+            }
+            List<Event> events = rehearsal.scan();
+            scans++;
+            if (!events.isEmpty()) {
+                truth.saw(events, rehearsal.rig().world());
+                events.forEach(event -> take(event, tally));
+            }
+            after = rehearsal.over() || asked ? after + 1 : 0;
+            while (writer.fill() > HALF) {
+                LockSupport.parkNanos(200_000);
+            }
+            if (terminal && (scans & 1023) == 0 && System.nanoTime() - told > TELL_NANOS) {
+                told = System.nanoTime();
+                out.printf("\r  %6.2f h  %-40s", rehearsal.rig().clock().nanos() / 3.6e12, doing);
+                out.flush();
+            }
+        }
+        writer.close();
+        double wall = (System.nanoTime() - began) * 1e-9;
+        if (terminal) {
+            out.print("\r" + " ".repeat(56) + "\r");
+        }
+        writer.trouble().ifPresent(out::println);
+        if (writer.storedScan() != scans) {
+            throw new IllegalStateException(scans + " scans taken, " + writer.storedScan() + " stored");
+        }
+        int exit = trip.isPresent() ? Exits.TRIPPED : asked ? Exits.STOPPED : Exits.DONE;
+        book.finish(begun.number(), outcome(exit), trip.map(t -> "rule " + t.rule()).orElse(""));
+        return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().transactions(), tally.steps(),
+                trip, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
+    }
+
+    private Rehearsal begin(Recorder recorder) {
+        try {
+            return new Rehearsal(inputs.rig(), inputs.program(), seed, mishaps, recorder);
+        } catch (BusFailure e) {
+            throw new Refused("The rig cannot be started: " + e.getMessage());
+        }
+    }
+
+    private static Outcome outcome(int exit) {
+        return switch (exit) {
+            case Exits.TRIPPED -> Outcome.TRIPPED;
+            case Exits.STOPPED -> Outcome.STOPPED;
+            default -> Outcome.FINISHED;
+        };
+    }
+
+    private void take(Event event, Tally tally) {
+        switch (event) {
+            case Event.StepBegun e -> {
+                tally.begun(e.step(), e.kind());
+                doing = "step " + e.step() + " of " + inputs.program().steps().size() + ": " + e.kind();
+                tell(doing);
+            }
+            case Event.StepEnded e -> tally.ended(e.by(), e.settled(), e.account());
+            case Event.Tripped e -> trip = trip.or(() -> Optional.of(e.first()));
+            case Event.HeartbeatProved e -> tell(String.format("heartbeat withheld: contactor open after %.1f s", e.seconds()));
+            case Event.Waited e -> tell(String.format("step %d waits: cell at %.1f °C", e.step(), e.celsius()));
+            case Event.Warned e -> tell("notice: " + e.warning().rule().sentence());
+            case Event.Started _, Event.StopRequested _, Event.Cleared _, Event.Finished _ -> { }
+        }
+    }
+
+    /** A line of progress where nobody sees a moving one. */
+    private void tell(String words) {
+        if (!terminal) {
+            out.println("  " + words);
+        }
+    }
+}

@@ -1,0 +1,98 @@
+package rigwarden.command;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import rigwarden.emulated.Mishap;
+import rigwarden.findings.StepFinding;
+import rigwarden.rigfile.Refusal;
+
+/** {@code rigwarden rehearse}: a night on an emulated copy of the rig, on the real code path. */
+@Command(
+        name = "rehearse",
+        mixinStandardHelpOptions = true,
+        description = "Run a programme on an emulated copy of the rig, as fast as this machine allows.")
+final class RehearseCommand implements Callable<Integer> {
+    @Parameters(index = "0", arity = "0..1", paramLabel = "RIG", description = "Rig file (default: the reference rig).")
+    private Path rigFile = Inputs.reference("one-cell.toml");
+
+    @Parameters(index = "1", arity = "0..1", paramLabel = "PROGRAMME", description = "Programme file (default: the reference night).")
+    private Path programFile = Inputs.reference("one-cell-night.toml");
+
+    @Option(names = "--seed", paramLabel = "N", description = "Seed of the specimen and of all noise (default: 1).")
+    private long seed = 1;
+
+    @Option(names = "--with", paramLabel = "MISHAP", description = "Something that goes wrong: \"PART VERB [SIZE UNIT] at h:mm\".")
+    private List<String> mishaps = new ArrayList<>();
+
+    @Option(names = "--json", paramLabel = "FILE", description = "Write what was measured.")
+    private Optional<Path> json = Optional.empty();
+
+    @Option(names = "--truth", paramLabel = "FILE", description = "Write what the model says is true.")
+    private Optional<Path> truth = Optional.empty();
+
+    @Mixin
+    private LogbookOption logbook = new LogbookOption();
+
+    @Override
+    public Integer call() throws Exception {
+        Inputs inputs = Inputs.read(rigFile, programFile);
+        MishapReader reader = new MishapReader(inputs.rig());
+        List<Mishap> read = mishaps.stream().map(reader::read).toList();
+        inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
+        System.out.println("REHEARSAL of " + inputs.program().name() + " on " + inputs.rig().name() + ", seed " + seed
+                + ": every part is emulated, no cell is touched.");
+        RecordedRehearsal run = new RecordedRehearsal(inputs, seed, read, logbook.folder(), System.out);
+        RecordedRehearsal.Result result = run.run();
+        new Story(inputs.rig()).of(result.steps(), result.trip()).forEach(System.out::println);
+        System.out.printf("%nRun %04d in %s: %d scans, all stored, in %.1f s (%.0f scans/s), %d transactions on the wire.%n",
+                result.number(), logbook.folder(), result.scans(), result.wallSeconds(),
+                result.scans() / result.wallSeconds(), result.transactions());
+        if (json.isPresent()) {
+            write(json.get(), measured(result));
+        }
+        if (truth.isPresent()) {
+            write(truth.get(), result.truth());
+        }
+        return result.exit();
+    }
+
+    private static void write(Path file, Map<String, Object> what) {
+        try {
+            new ObjectMapper().writerWithDefaultPrettyPrinter().writeValue(file.toFile(), what);
+        } catch (IOException e) {
+            throw new Refused(file + " cannot be written: " + e.getMessage());
+        }
+    }
+
+    private static Map<String, Object> measured(RecordedRehearsal.Result result) {
+        List<Map<String, Object>> steps = new ArrayList<>();
+        for (StepFinding step : result.steps()) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("index", step.index());
+            one.put("kind", step.kind());
+            one.put("seconds", step.seconds());
+            one.put("charge_ah", step.chargeAmpHours().value());
+            one.put("charge_ah_u", step.chargeAmpHours().expanded());
+            one.put("energy_wh", step.energyWattHours().value());
+            one.put("ended_by", step.by().word());
+            steps.add(one);
+        }
+        Map<String, Object> whole = new LinkedHashMap<>();
+        whole.put("scans", result.scans());
+        whole.put("wall_seconds", result.wallSeconds());
+        whole.put("transactions", result.transactions());
+        whole.put("steps", steps);
+        return whole;
+    }
+}

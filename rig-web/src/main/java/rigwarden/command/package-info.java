@@ -1,0 +1,2 @@
+/** The commands, and the one place where a rig is put together. */
+package rigwarden.command;

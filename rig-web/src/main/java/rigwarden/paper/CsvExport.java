@@ -1,0 +1,109 @@
+package rigwarden.paper;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import rigwarden.logbook.Cycle;
+import rigwarden.logbook.Cycles;
+import rigwarden.logbook.RunReader;
+import rigwarden.logbook.StoredEvent;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Role;
+import rigwarden.warden.Reading;
+import rigwarden.warden.Scan;
+
+/**
+ * A run as comma-separated values by RFC 4180: one row a scan, unit last in every column's name, an empty field where a
+ * channel had no valid reading. Charge and energy are running sums over the run, positive into the cells.
+ */
+public final class CsvExport {
+    private CsvExport() {}
+
+    /**
+     * Writes a run.
+     *
+     * @return the rows written, the header not counted
+     * @throws IOException when the file cannot be written
+     */
+    public static long write(RunReader reader, Path file) throws IOException {
+        List<Channel> channels = reader.channels().stream().filter(CsvExport::wanted).toList();
+        List<Channel> cells = channels.stream().filter(c -> c.role() == Role.CELL_VOLTS).toList();
+        Channel current = channels.stream().filter(c -> c.role() == Role.CURRENT).findFirst().orElseThrow();
+        long origin = reader.about().originNanos();
+        long rows = 0;
+        int step = 0;
+        double ampHours = 0;
+        double wattHours = 0;
+        double lastAmps = 0;
+        double lastWatts = 0;
+        long lastNanos = -1;
+        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(file, StandardCharsets.UTF_8);
+                Cycles cycles = reader.cycles()) {
+            List<String> header = new ArrayList<>(List.of("elapsed_s", "step"));
+            channels.forEach(c -> header.add(c.name()));
+            header.addAll(List.of("charge_ah", "energy_wh"));
+            csv.writeRecord(header);
+            while (cycles.hasNext()) {
+                Cycle cycle = cycles.next();
+                Scan scan = cycle.scan();
+                for (StoredEvent event : cycle.events()) {
+                    if (event.kind().equals(STEP_BEGUN)) {
+                        step = event.step().orElse(step);
+                    }
+                }
+                double amps = value(scan, current, lastAmps);
+                double volts = 0;
+                for (Channel cell : cells) {
+                    volts += value(scan, cell, 0);
+                }
+                double watts = amps * volts;
+                if (lastNanos >= 0) {
+                    double hours = (scan.nanos() - lastNanos) / 3600e9;
+                    ampHours += (amps + lastAmps) / 2 * hours;
+                    wattHours += (watts + lastWatts) / 2 * hours;
+                }
+                lastNanos = scan.nanos();
+                lastAmps = amps;
+                lastWatts = watts;
+                List<String> row = new ArrayList<>(channels.size() + 4);
+                row.add(plain((scan.nanos() - origin) * 1e-9, 3));
+                row.add(Integer.toString(step));
+                for (Channel channel : channels) {
+                    row.add(scan.readings().get(channel.index()) instanceof Reading.Valid valid
+                            ? plain(valid.value(), decimals(channel))
+                            : "");
+                }
+                row.add(plain(ampHours, 6));
+                row.add(plain(wattHours, 6));
+                csv.writeRecord(row);
+                rows++;
+            }
+        }
+        return rows;
+    }
+
+    private static final String STEP_BEGUN = "step_begun";
+
+    /** Accumulator and clock are in the run file; here charge_ah stands for them. */
+    private static boolean wanted(Channel channel) {
+        return channel.role() != Role.ACCUMULATED && channel.role() != Role.FREE_SPACE;
+    }
+
+    private static double value(Scan scan, Channel channel, double otherwise) {
+        return scan.readings().get(channel.index()) instanceof Reading.Valid valid ? valid.value() : otherwise;
+    }
+
+    private static int decimals(Channel channel) {
+        return (int) Math.clamp(Math.ceil(-Math.log10(channel.scale())) + 1, 0, 9);
+    }
+
+    private static String plain(double value, int decimals) {
+        return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
+    }
+}
