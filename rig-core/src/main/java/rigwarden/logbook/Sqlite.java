@@ -71,9 +71,17 @@ final class Sqlite {
         }
     }
 
+    /** Whether another connection holds the file locked. */
+    static boolean busy(Exception exception) {
+        return has(exception, SQLiteErrorCode.SQLITE_BUSY);
+    }
+
     /** Whether the file system is out of space, or the file may not grow. */
     static boolean full(Exception exception) {
-        return exception instanceof SQLException sql
-                && (sql.getErrorCode() & 0xff) == SQLiteErrorCode.SQLITE_FULL.code;
+        return has(exception, SQLiteErrorCode.SQLITE_FULL);
+    }
+
+    private static boolean has(Exception exception, SQLiteErrorCode code) {
+        return exception instanceof SQLException sql && (sql.getErrorCode() & 0xff) == code.code;
     }
 }

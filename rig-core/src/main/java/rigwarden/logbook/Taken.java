@@ -7,8 +7,8 @@ import java.sql.SQLException;
 import java.sql.Types;
 
 /**
- * The column {@code taken}: for each fresh reading, in order of channels, the time it was taken less the time of its scan,
- * nanoseconds, little-endian, 4 bytes each, or 8 each if one needs them. NULL when each is what it was when its
+ * The column {@code taken}: for each fresh reading, in order of channels, the time it was taken less the time of its
+ * scan, nanoseconds, little-endian, 4 bytes each, or 8 each if one needs them. NULL when each is what it was when its
  * channel was fresh last (0 before the first time).
  */
 final class Taken {

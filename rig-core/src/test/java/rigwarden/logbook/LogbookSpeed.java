@@ -21,8 +21,8 @@ import rigwarden.warden.Scan;
 
 /**
  * Rows a second of {@link RunWriter} and of a bare JDBC insert of the same rows into the same tables, with the same
- * pragmas and the same rule for commits. Arguments: rows, channels, jitter of the times in nanoseconds (0 for none), rows of the
- * queue, rows to a commit.
+ * pragmas and the same rule for commits. Arguments: rows, channels, jitter of the times in nanoseconds (0 for none),
+ * rows of the queue, rows to a commit.
  */
 public final class LogbookSpeed {
     private final int rows;
@@ -51,8 +51,8 @@ public final class LogbookSpeed {
             double bareSeconds = seconds(() -> bare(bare));
             double oursSeconds = seconds(() -> ours(ours));
             System.out.printf(Locale.ROOT, "%d rows of %d channels: bare %.2f s, %.0f rows/s; ours %.2f s, "
-                    + "%.0f rows/s; ours/bare %.3f; %d MB and %d MB; same rows: %s%n", rows, channels.size(), bareSeconds,
-                    rows / bareSeconds, oursSeconds, rows / oursSeconds, bareSeconds / oursSeconds,
+                    + "%.0f rows/s; ours/bare %.3f; %d MB and %d MB; same rows: %s%n", rows, channels.size(),
+                    bareSeconds, rows / bareSeconds, oursSeconds, rows / oursSeconds, bareSeconds / oursSeconds,
                     Files.size(bare) >> 20, Files.size(ours) >> 20, same(bare, ours));
             Files.delete(bare);
             Files.delete(ours);

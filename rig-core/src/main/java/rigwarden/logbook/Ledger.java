@@ -1,0 +1,118 @@
+package rigwarden.logbook;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The file {@code ledger.db}: what outlives a run. Small and seldom written, so it needs no write-ahead log. */
+final class Ledger implements AutoCloseable {
+    private static final String TABLES = """
+            CREATE TABLE IF NOT EXISTS run (
+                number INTEGER PRIMARY KEY, file TEXT NOT NULL UNIQUE, rig TEXT NOT NULL, programme TEXT NOT NULL,
+                started TEXT NOT NULL,
+                state TEXT NOT NULL CHECK (state IN ('running', 'finished', 'tripped', 'stopped', 'interrupted')),
+                words TEXT NOT NULL, sha256 TEXT) STRICT;
+            CREATE TABLE IF NOT EXISTS lot (
+                number INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE, rated_ah REAL NOT NULL,
+                words TEXT NOT NULL) STRICT;
+            CREATE TABLE IF NOT EXISTS cell (
+                number INTEGER PRIMARY KEY, lot INTEGER NOT NULL REFERENCES lot, label TEXT NOT NULL,
+                words TEXT NOT NULL, UNIQUE (lot, label)) STRICT;
+            CREATE TABLE IF NOT EXISTS joint (
+                number INTEGER PRIMARY KEY, name TEXT NOT NULL, run INTEGER REFERENCES run, ohms REAL NOT NULL,
+                u_ohms REAL NOT NULL, measured TEXT NOT NULL) STRICT;
+            CREATE TABLE IF NOT EXISTS proof (
+                number INTEGER PRIMARY KEY, rig TEXT NOT NULL, run INTEGER REFERENCES run, kind TEXT NOT NULL,
+                passed INTEGER NOT NULL CHECK (passed IN (0, 1)), made TEXT NOT NULL, words TEXT NOT NULL) STRICT;
+            CREATE TABLE IF NOT EXISTS calibration (
+                number INTEGER PRIMARY KEY, rig TEXT NOT NULL, channel TEXT NOT NULL, gain REAL NOT NULL,
+                shift REAL NOT NULL, gain_u REAL NOT NULL, offset_u REAL NOT NULL, made TEXT NOT NULL,
+                words TEXT NOT NULL) STRICT;
+            CREATE TABLE IF NOT EXISTS audit (
+                number INTEGER PRIMARY KEY, made TEXT NOT NULL, who TEXT NOT NULL, words TEXT NOT NULL) STRICT;
+            """;
+
+    private final Connection connection;
+
+    private Ledger(Connection connection) {
+        this.connection = connection;
+    }
+
+    /** Opens or makes a ledger; throws if the file is not a whole SQLite file with these tables. */
+    static Ledger open(Path file) throws SQLException {
+        Connection connection = Sqlite.write(file);
+        boolean ready = false;
+        try {
+            String found = Sqlite.ask(connection, "PRAGMA integrity_check");
+            if (!found.equals("ok")) {
+                throw new SQLException("its integrity check says: " + found);
+            }
+            Sqlite.insist(connection, "journal_mode", "DELETE", "delete");
+            Sqlite.insist(connection, "synchronous", "EXTRA", Integer.toString(Sqlite.EXTRA));
+            Sqlite.insist(connection, "foreign_keys", "ON", "1");
+            Sqlite.run(connection, TABLES);
+            Ledger ledger = new Ledger(connection);
+            ledger.runs();
+            ready = true;
+            return ledger;
+        } finally {
+            if (!ready) {
+                connection.close();
+            }
+        }
+    }
+
+    void add(LedgerRun run) throws SQLException {
+        try (PreparedStatement insert =
+                connection.prepareStatement("INSERT INTO run VALUES (?, ?, ?, ?, ?, ?, ?, ?)")) {
+            insert.setInt(1, run.number());
+            insert.setString(2, run.file());
+            insert.setString(3, run.rig());
+            insert.setString(4, run.programme());
+            insert.setString(5, run.started());
+            insert.setString(6, run.outcome().word());
+            insert.setString(7, run.words());
+            insert.setString(8, run.sha256().orElse(null));
+            insert.executeUpdate();
+        }
+    }
+
+    void close(int number, Outcome outcome, String words, Optional<String> sha256) throws SQLException {
+        try (PreparedStatement update = connection.prepareStatement(
+                "UPDATE run SET state = ?, words = ?, sha256 = ? WHERE number = ? AND state = 'running'")) {
+            update.setString(1, outcome.word());
+            update.setString(2, words);
+            update.setString(3, sha256.orElse(null));
+            update.setInt(4, number);
+            if (update.executeUpdate() != 1) {
+                throw new SQLException("run " + number + " is not running");
+            }
+        }
+    }
+
+    List<LedgerRun> runs() throws SQLException {
+        List<LedgerRun> runs = new ArrayList<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("""
+                        SELECT number, file, rig, programme, started, state, words, sha256
+                        FROM run ORDER BY number""")) {
+            while (row.next()) {
+                runs.add(new LedgerRun(row.getInt(1), row.getString(2), row.getString(3), row.getString(4),
+                        row.getString(5), Outcome.of(row.getString(6)), row.getString(7),
+                        Optional.ofNullable(row.getString(8))));
+            }
+        }
+        return List.copyOf(runs);
+    }
+
+    @Override
+    public void close() throws SQLException {
+        connection.close();
+    }
+}

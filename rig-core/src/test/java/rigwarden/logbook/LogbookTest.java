@@ -1,0 +1,174 @@
+package rigwarden.logbook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongConsumer;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import rigwarden.run.Event;
+import rigwarden.warden.Closing;
+import rigwarden.warden.Inbox;
+import rigwarden.warden.Orders;
+import rigwarden.warden.OrdersForTests;
+import rigwarden.warden.Way;
+
+@Timeout(60)
+class LogbookTest {
+    private static final String LABEL = "2026-01-02T03:04:05Z";
+
+    @TempDir
+    Path dir;
+
+    private final AnyRun run = new AnyRun(31, 9, 0.02, 1000);
+
+    @Test
+    void aRunIsEnteredWithTheHashOfItsClosedFile() throws IOException {
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            finishOne(logbook);
+
+            LedgerRun entry = logbook.runs().getFirst();
+            assertThat(entry.number()).isEqualTo(1);
+            assertThat(entry.file()).isEqualTo("0001.db");
+            assertThat(entry.rig()).isEqualTo("bench");
+            assertThat(entry.outcome()).isEqualTo(Outcome.FINISHED);
+            assertThat(entry.words()).isEqualTo("all steps done");
+            assertThat(entry.sha256()).contains(Recovery.sha256(logbook.file(1)));
+            Logbook.Begun next = begin(logbook, 1000, _ -> {});
+            next.writer().close();
+            assertThat(next.number()).isEqualTo(2);
+        }
+    }
+
+    @Test
+    void theHashIsSha256() throws IOException {
+        Path file = Files.writeString(dir.resolve("abc"), "abc");
+
+        // published (FIPS 180-2, appendix B.1, the message "abc")
+        assertThat(Recovery.sha256(file)).isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+    }
+
+    @Test
+    void aRunOfADeadProcessIsFoundClosedAndMarkedInterrupted() throws Exception {
+        Path copy = dir.resolve("copy");
+        LinkedBlockingQueue<Long> stored = new LinkedBlockingQueue<>();
+        Orders charge = OrdersForTests.path(1, Way.CHARGE, Closing.CURRENT, 20, 14.6);
+        try (Logbook logbook = Logbook.open(dir.resolve("live"), LABEL)) {
+            try (RunWriter writer = begin(logbook, 1000, stored::add).writer()) {
+                writer.offer(run.scan(), Inbox.EMPTY, charge, List.of(new Event.StepBegun(4, "charge")));
+                assertThat(stored.poll(20, TimeUnit.SECONDS)).isEqualTo(1);
+                copyFolder(dir.resolve("live"), copy);
+            }
+        }
+
+        try (Logbook logbook = Logbook.open(copy, LABEL)) {
+            Interrupted found = logbook.interrupted().getFirst();
+            assertThat(found.number()).isEqualTo(1);
+            assertThat(found.lastScan()).isEqualTo(OptionalLong.of(1));
+            assertThat(found.orders()).isEqualTo(StoredOrders.of(charge));
+            assertThat(found.step()).isEqualTo(OptionalInt.of(4));
+            assertThat(found.fault()).isEmpty();
+            assertThat(logbook.said()).containsExactly("Run 1 was interrupted in step 4 after scan 1; orders in force "
+                    + "were: charge, current, 20.00 A, 14.600 V.");
+            LedgerRun entry = logbook.runs().getFirst();
+            assertThat(entry.outcome()).isEqualTo(Outcome.INTERRUPTED);
+            assertThat(entry.sha256()).contains(Recovery.sha256(logbook.file(1)));
+        }
+        assertThat(copy.resolve("runs").toFile().list()).containsExactly("0001.db");
+        try (Logbook again = Logbook.open(copy, LABEL)) {
+            assertThat(again.interrupted()).isEmpty();
+            assertThat(again.said()).isEmpty();
+        }
+    }
+
+    @Test
+    void aDamagedRunFileIsSaidAndLeftAsItIs() throws IOException {
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            begin(logbook, 1000, _ -> {}).writer().close();
+        }
+        Path file = dir.resolve("runs").resolve("0001.db");
+        Files.delete(file);
+        Files.writeString(file, "no database at all, whatever its name may say");
+
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            assertThat(logbook.interrupted().getFirst().fault().get()).contains("not a database");
+            assertThat(logbook.runs().getFirst().outcome()).isEqualTo(Outcome.INTERRUPTED);
+            assertThat(logbook.runs().getFirst().sha256()).isEmpty();
+        }
+        assertThat(file).hasContent("no database at all, whatever its name may say");
+    }
+
+    @Test
+    void aLedgerThatDoesNotOpenIsMovedAsideAndTheRunsAreListedAgain() throws IOException {
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            finishOne(logbook);
+        }
+        Files.writeString(dir.resolve("ledger.db"), "spilt coffee, long enough to be no header of a database file");
+
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            assertThat(logbook.said().getFirst()).contains("moved aside to ledger-aside-20260102T030405Z.db");
+            assertThat(dir.resolve("ledger-aside-20260102T030405Z.db")).content().startsWith("spilt coffee");
+            assertThat(logbook.runs()).singleElement().satisfies(entry -> {
+                assertThat(entry.number()).isEqualTo(1);
+                assertThat(entry.outcome()).isEqualTo(Outcome.FINISHED);
+                assertThat(entry.started()).isEqualTo(AnyRun.ABOUT.started());
+            });
+            Logbook.Begun next = begin(logbook, 1000, _ -> {});
+            next.writer().close();
+            assertThat(next.number()).isEqualTo(2);
+        }
+    }
+
+    @Test
+    void aRunIsRefusedWhenTwiceItsSizeIsNotFree() throws IOException {
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            long free = Files.getFileStore(dir).getUsableSpace();
+
+            assertThatThrownBy(() -> begin(logbook, free / 2 + (1L << 34), _ -> {}))
+                    .isInstanceOf(LogbookException.class).hasMessageContaining("twice that");
+            assertThat(logbook.runs()).isEmpty();
+            assertThat(dir.resolve("runs")).isEmptyDirectory();
+        }
+    }
+
+    @Test
+    void aSecondUserOfTheFolderIsRefused() {
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            assertThatThrownBy(() -> Logbook.open(dir, LABEL)).isInstanceOf(LogbookException.class)
+                    .hasMessageContaining("in use by another process");
+            assertThat(logbook.runs()).isEmpty();
+        }
+        Logbook.open(dir, LABEL).close();
+    }
+
+    private void finishOne(Logbook logbook) {
+        Logbook.Begun begun = begin(logbook, 1000, _ -> {});
+        begun.writer().offer(run.scan(), Inbox.EMPTY, Orders.OFF, List.of(run.everyEvent().getLast()));
+        begun.writer().close();
+        logbook.finish(begun.number(), Outcome.FINISHED, "all steps done");
+    }
+
+    private Logbook.Begun begin(Logbook logbook, long estimateBytes, LongConsumer onStored) {
+        return logbook.begin(AnyRun.ABOUT, "bench", "a night", run.channels(), estimateBytes,
+                RunSettings.USUAL.withBallast(0), onStored);
+    }
+
+    private static void copyFolder(Path from, Path to) throws IOException {
+        Files.createDirectories(to.resolve("runs"));
+        try (Stream<Path> files = Files.walk(from)) {
+            for (Path file : files.filter(Files::isRegularFile).filter(f -> !f.toString().endsWith("-shm")).toList()) {
+                Files.copy(file, to.resolve(from.relativize(file)));
+            }
+        }
+    }
+}
