@@ -32,6 +32,10 @@ final class EventRows {
                 VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""");
     }
 
+    void close() throws SQLException {
+        insert.close();
+    }
+
     void put(Scan scan, List<Event> events) throws SQLException {
         for (Event event : events) {
             for (StoredEvent stored : StoredEvent.of(scan, event)) {

@@ -12,39 +12,52 @@ import rigwarden.warden.Scan;
 
 /**
  * Turns cycles into rows. A bound value stays bound until it is replaced, so that a channel that repeats itself costs
- * neither a call nor a boxed number.
+ * neither a call nor a boxed number. The driver closes a statement that failed, so after a failure all are prepared anew.
  */
 final class RunRows {
     private static final int FIRST_CODE = 5;
 
+    private final RunFile file;
     private final int channels;
     private final Before now;
     private final Before committed;
-    private final Taken taken;
+    private Taken taken;
     private final boolean[] bound;
     private final long[] boundCode;
-    private final PreparedStatement scans;
-    private final PreparedStatement gaps;
-    private final PreparedStatement orders;
-    private final PreparedStatement inboxes;
-    private final EventRows events;
+    private boolean broken;
+    private PreparedStatement scans;
+    private PreparedStatement gaps;
+    private PreparedStatement orders;
+    private PreparedStatement inboxes;
+    private EventRows events;
 
     RunRows(RunFile file, int channels) throws SQLException {
+        this.file = file;
         this.channels = channels;
         now = new Before(channels);
         committed = new Before(channels);
-        taken = new Taken(channels);
         bound = new boolean[channels];
         boundCode = new long[channels];
+        prepare();
+    }
+
+    private void prepare() throws SQLException {
+        taken = new Taken(channels);
         scans = file.prepare(RunTables.insertScan(channels));
         gaps = file.prepare("INSERT INTO gap VALUES (?, ?, ?, ?)");
         orders = file.prepare("INSERT INTO orders VALUES (?, ?, ?, ?, ?, ?)");
         inboxes = file.prepare("INSERT INTO inbox VALUES (?, ?, ?)");
         events = new EventRows(file);
         for (int channel = 0; channel < channels; channel++) {
-            scans.setNull(FIRST_CODE + channel, Types.INTEGER);
+            if (now.valid[channel]) {
+                scans.setLong(FIRST_CODE + channel, now.code[channel]);
+            } else {
+                scans.setNull(FIRST_CODE + channel, Types.INTEGER);
+            }
+            bound[channel] = now.valid[channel];
+            boundCode[channel] = now.code[channel];
         }
-        scans.setNull(4, Types.BLOB);
+        broken = false;
     }
 
     /** What was put so far is committed. */
@@ -52,12 +65,17 @@ final class RunRows {
         committed.copy(now);
     }
 
-    /** What was put since the last commit is gone. */
+    /** What was put since the last commit is gone, and a statement may have failed. */
     void back() {
         now.copy(committed);
+        broken = true;
     }
 
     void put(Row row) throws SQLException {
+        if (broken) {
+            closeAll();
+            prepare();
+        }
         Scan scan = row.scan();
         List<Reading> readings = scan.readings();
         if (readings.size() != channels) {
@@ -87,6 +105,14 @@ final class RunRows {
         taken.bind(scans, 4);
         scans.executeUpdate();
         around(row);
+    }
+
+    private void closeAll() throws SQLException {
+        scans.close();
+        gaps.close();
+        orders.close();
+        inboxes.close();
+        events.close();
     }
 
     private void valid(Scan scan, int channel, Reading.Valid valid) throws SQLException {
