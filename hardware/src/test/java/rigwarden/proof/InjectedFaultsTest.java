@@ -1,0 +1,217 @@
+package rigwarden.proof;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import rigwarden.emulated.BoardFault;
+import rigwarden.emulated.BoardFault.InWorld;
+import rigwarden.emulated.Rehearsal;
+import rigwarden.pack.Fault;
+import rigwarden.pack.Line;
+import rigwarden.pack.Threshold;
+import rigwarden.pack.World;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rigfile.Limits;
+import rigwarden.run.Event;
+import rigwarden.warden.Guard;
+import rigwarden.warden.Rule;
+import rigwarden.warden.Rules;
+import rigwarden.warden.Trip;
+
+/**
+ * Faults put into the model, not into the readings: the judge is the model's own current. For each, it must be zero within
+ * the time that {@code limits} promises for the rule that named it, counted from the instant at which the truth went wrong.
+ */
+class InjectedFaultsTest {
+    private static final double NANO = 1e-9;
+    private static final Rig RIG = Bench.rig();
+    private static Rehearsal charging;
+    private static Rehearsal tapering;
+    private static Rehearsal discharging;
+
+    @BeforeAll
+    static void bring_one_night_to_the_instants_from_which_the_cases_fork() {
+        Rehearsal night = Bench.rehearsal(7);
+        Bench.until(night, () -> Bench.flowing(night, 1));
+        Bench.seconds(night, 60);
+        charging = night.copy(Bench.NOWHERE);
+        Bench.until(night, () -> night.rig().world().amps() < 15 && night.rig().world().amps() > 5);
+        tapering = night.copy(Bench.NOWHERE);
+        Bench.until(night, () -> Bench.flowing(night, 3));
+        Bench.seconds(night, 15);
+        discharging = night.copy(Bench.NOWHERE);
+    }
+
+    private record Outcome(Trip trip, double secondsToZero, World world, Rehearsal rehearsal) {}
+
+    /** Runs on until the trip and two seconds more. */
+    private static Outcome after(Rehearsal from, BoardFault fault, Threshold truth) {
+        Rehearsal rehearsal = from.copy(Bench.NOWHERE);
+        World world = rehearsal.rig().world();
+        rehearsal.rig().catchUp();
+        world.resetOracle();
+        world.watch(truth);
+        long inflicted = world.nanos();
+        rehearsal.inflict(fault);
+        Optional<Trip> trip = Optional.empty();
+        for (int scan = 0; scan < 36_000 && trip.isEmpty(); scan++) {
+            for (Event event : rehearsal.scan()) {
+                if (event instanceof Event.Tripped tripped) {
+                    trip = Optional.of(tripped.first());
+                }
+            }
+        }
+        assertThat(trip).as("a trip within a virtual hour").isPresent();
+        Bench.seconds(rehearsal, 2);
+        assertThat(Math.abs(world.amps())).as("the true current, two seconds later").isLessThan(0.2);
+        long last = world.oracle().lastAmpsNanos().orElse(inflicted);
+        long wrong = truth.equals(NEVER) ? inflicted : world.oracle().crossedNanos(truth).orElse(last);
+        double toZero = Math.max(0, (last - wrong) * NANO);
+        System.out.printf("%-34s rule %-28s true current zero %6.3f s after the truth went wrong; highest cell %.4f V, "
+                + "hottest %.2f °C at %s%n", fault, trip.get().rule(), toZero, world.oracle().highestCellVolts(),
+                world.oracle().hottestCelsius(), world.oracle().hottestNode());
+        return new Outcome(trip.get(), toZero, world, rehearsal);
+    }
+
+    private static void kept(Outcome outcome, Integer... rules) {
+        assertThat(outcome.trip().rule().number()).as("the rule that names it").isIn((Object[]) rules);
+        assertThat(outcome.secondsToZero())
+                .as("within what limits promises for %s", outcome.trip().rule())
+                .isLessThanOrEqualTo(Limits.reactionSeconds(RIG, outcome.trip().rule()));
+    }
+
+    private static final Threshold NEVER = new Threshold.CellAbove(10);
+
+    @Test
+    void a_cell_that_heats_by_ten_kelvin_a_minute_is_cut_off() {
+        Outcome outcome = after(discharging, new InWorld(new Fault.HeatRate(0, 10)), new Threshold.NodeAbove(55));
+
+        kept(outcome, 21);
+        neitherLateNorEarly(outcome);
+    }
+
+    /** The limit holds for the true value, so a trip comes before it, by no more than twice the probe's uncertainty. */
+    private static void neitherLateNorEarly(Outcome outcome) {
+        double u = RIG.channel(Role.BODY).offsetU();
+        assertThat(outcome.world().oracle().hottestCelsius()).isBetween(55 - 2 * u - 0.5, 55 + 10.0 / 60 * 9.38);
+    }
+
+    @Test
+    void a_cell_that_heats_slowly_is_cut_off_by_its_temperature_and_no_other_rule() {
+        Outcome outcome = after(discharging, new InWorld(new Fault.HeatRate(0, 1.5)), new Threshold.NodeAbove(55));
+
+        kept(outcome, 21);
+        neitherLateNorEarly(outcome);
+    }
+
+    @Test
+    void a_source_that_runs_away_never_brings_the_cell_past_its_limit() {
+        Outcome outcome = after(tapering, new InWorld(new Fault.SourceRunaway(0.3)), new Threshold.CellAbove(3.70));
+
+        kept(outcome, 1, 11, 12);
+        assertThat(outcome.world().oracle().highestCellVolts()).as("truth-side overshoot").isLessThan(3.75);
+    }
+
+    @Test
+    void an_open_probe_is_cut_off() {
+        Outcome outcome = after(charging, new BoardFault.OpenProbe(probe(Role.BODY)), NEVER);
+
+        kept(outcome, 31);
+        assertThat(outcome.trip().where().role()).isEqualTo(Role.BODY);
+    }
+
+    @Test
+    void a_cut_tap_wire_is_cut_off_and_named_as_a_channel_not_as_an_empty_cell() {
+        Outcome outcome = after(discharging, new InWorld(new Fault.BrokenTap(0)), NEVER);
+
+        kept(outcome, 33);
+        assertThat(outcome.trip().where().role()).isEqualTo(Role.CELL_VOLTS);
+    }
+
+    @Test
+    void a_source_that_falls_silent_and_keeps_its_output_is_cut_off() {
+        Outcome outcome = after(charging, new BoardFault.SilentSource(), NEVER);
+
+        kept(outcome, 34);
+        assertThat(outcome.world().sourceOn()).as("the source still means to deliver").isTrue();
+    }
+
+    @Test
+    void a_heartbeat_line_stuck_at_either_level_lets_the_coil_go_by_hardware() {
+        double promised = RIG.guards().heartbeatLongest() + RIG.guards().contactLagSeconds() + 2 * RIG.scanNanos() * NANO;
+        for (boolean level : List.of(true, false)) {
+            Outcome outcome = after(charging, new InWorld(new Fault.StuckHeartbeat(level)), NEVER);
+
+            assertThat(outcome.trip().rule().number()).isIn(42, 43, 13);
+            assertThat(outcome.secondsToZero()).isLessThanOrEqualTo(promised);
+        }
+    }
+
+    @Test
+    void a_welded_contactor_with_the_source_on_is_stopped_by_the_second_way_and_named() {
+        Rehearsal rehearsal = charging.copy(Bench.NOWHERE);
+        World world = rehearsal.rig().world();
+        rehearsal.inflict(new InWorld(new Fault.Weld(Line.CONTACTOR)));
+        Bench.seconds(rehearsal, 1);
+        world.resetOracle();
+        long stopped = world.nanos();
+        rehearsal.stop();
+        Bench.seconds(rehearsal, 2);
+
+        OptionalLong last = world.oracle().lastAmpsNanos();
+        double toZero = last.isPresent() ? (last.getAsLong() - stopped) * NANO : 0;
+        System.out.printf("weld, then STOP: true current zero after %.3f s by the second way; contactor still %s%n", toZero,
+                world.feedback() ? "closed" : "open");
+        assertThat(toZero).isLessThanOrEqualTo(RIG.scanNanos() * NANO * 2 + RIG.guards().contactLagSeconds() + 0.2);
+        assertThat(world.feedback()).as("the weld holds").isTrue();
+        assertThat(rehearsal.loop().standing().guard()).isInstanceOfSatisfying(Guard.Tripped.class,
+                tripped -> assertThat(tripped.first().rule().number()).isEqualTo(45));
+    }
+
+    @Test
+    void a_copy_of_the_world_without_beats_has_the_coil_dead_within_one_second() {
+        World world = charging.copy(Bench.NOWHERE).rig().world().copy();
+        long since = world.nanos();
+        assertThat(world.feedback()).isTrue();
+
+        world.advanceTo(since + 1_000_000_000L + 50_000_000L);
+
+        assertThat(world.coilFeed()).isFalse();
+        assertThat(world.feedback()).isFalse();
+    }
+
+    @Test
+    void what_limits_promises_is_no_more_than_its_parts() {
+        Set<Integer> slow = Set.of(26, 27, 28, 34, 35, 51, 52, 53, 54, 55);
+        for (Rule rule : Rules.of(RIG)) {
+            if (slow.contains(rule.number())) {
+                continue;
+            }
+            double longest = rule.number() == 31 || rule.number() == 32 ? 2.5 * 0.2 : 0;
+            double beads = RIG.channels().stream()
+                    .filter(c -> rule.reads().contains(c.role()))
+                    .mapToDouble(Channel::lagSeconds)
+                    .max()
+                    .orElse(0);
+            assertThat(Limits.reactionSeconds(RIG, rule))
+                    .as("%s", rule)
+                    .isLessThanOrEqualTo(rule.holdNanos() * NANO + longest + 0.3 + beads + 0.2 + 1e-9);
+        }
+    }
+
+    private static int probe(Role role) {
+        for (int i = 0; i < RIG.probes().size(); i++) {
+            if (RIG.probes().get(i).place() == role) {
+                return i;
+            }
+        }
+        throw new AssertionError(role);
+    }
+}
