@@ -15,6 +15,8 @@ import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
 import rigwarden.pack.Threshold;
 import rigwarden.pack.World;
+import rigwarden.program.Program;
+import rigwarden.program.Step;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -101,6 +103,33 @@ class InjectedFaultsTest {
     private static void neitherLateNorEarly(Outcome outcome) {
         double u = RIG.channel(Role.BODY).offsetU();
         assertThat(outcome.world().oracle().hottestCelsius()).isBetween(55 - 2 * u - 0.5, 55 + 10.0 / 60 * 9.38);
+    }
+
+    /** Specimens differ in their probes' errors: those that read low are the ones that put the promise to the test. */
+    @Test
+    void over_forty_specimens_the_truth_is_never_over_its_limit_for_longer_than_promised() {
+        Program discharge = new Program("discharge at once", false, List.of(new Step.Discharge(10.5, 2.5)));
+        double longest = 0;
+        double hottest = 0;
+        for (long seed = 1; seed <= 40; seed++) {
+            Rehearsal rehearsal = Bench.rehearsal(seed, discharge);
+            Bench.until(rehearsal, () -> Bench.flowing(rehearsal, 1));
+            Outcome outcome = after(rehearsal, new InWorld(new Fault.HeatRate(0, 10)), new Threshold.NodeAbove(55));
+            kept(outcome, 21);
+            longest = Math.max(longest, outcome.secondsToZero());
+            hottest = Math.max(hottest, outcome.world().oracle().hottestCelsius());
+        }
+        System.out.printf("40 specimens heating by 10 K/min: longest over 55 °C with current %.2f s, hottest %.2f °C%n",
+                longest, hottest);
+        assertThat(longest).as("some specimen reads low enough to be late at all").isGreaterThan(0);
+    }
+
+    @Test
+    void a_source_that_no_longer_obeys_while_it_answers_is_cut_off_before_the_cell_is_harmed() {
+        Outcome outcome = after(tapering, new InWorld(new Fault.SourceDeaf()), new Threshold.CellAbove(3.70));
+
+        kept(outcome, 1, 11, 12);
+        assertThat(outcome.world().oracle().highestCellVolts()).as("truth-side overshoot").isLessThan(3.70);
     }
 
     @Test
