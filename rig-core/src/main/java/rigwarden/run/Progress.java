@@ -26,9 +26,25 @@ record Progress(
         Still still,
         Carried carried) {
 
-    /** What outlives a step: was the heartbeat stage proved, and how much did the last full discharge give, Ah. */
-    record Carried(boolean heartbeatProved, double measuredAmpHours) {
-        static final Carried FRESH = new Carried(false, 0);
+    /**
+     * What outlives a step.
+     *
+     * @param heartbeatProved whether the heartbeat stage was proved in this run
+     * @param measuredAmpHours what the last discharge to the cut-off gave, Ah; 0 before
+     * @param zeroKelvin by body: its probe over the room's at the start, before any current
+     */
+    record Carried(boolean heartbeatProved, double measuredAmpHours, double[] zeroKelvin) {
+        static Carried fresh(double[] zeroKelvin) {
+            return new Carried(false, 0, zeroKelvin);
+        }
+
+        Carried proved() {
+            return new Carried(true, measuredAmpHours, zeroKelvin);
+        }
+
+        Carried measured(double ampHours) {
+            return new Carried(heartbeatProved, ampHours, zeroKelvin);
+        }
     }
 
     /** One end of a trapezoid. */

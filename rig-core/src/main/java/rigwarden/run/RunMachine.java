@@ -128,7 +128,7 @@ public final class RunMachine {
         int healthy = quiet ? state.healthyScans() + 1 : 0;
         return healthy < PROVING_SCANS
                 ? Next.quiet(new RunState.Proving(healthy))
-                : begin(0, scan, Carried.FRESH, List.of());
+                : begin(0, scan, Carried.fresh(sight.zero(scan)), List.of());
     }
 
     /** Begins a step, or finishes after the last. */
@@ -177,8 +177,7 @@ public final class RunMachine {
                     ? close(progress, Closing.CONTACT, state.stageNanos())
                     : contacted(progress, lease, scan);
             case SILENCE -> sight.open(scan)
-                    ? Next.quiet(new RunState.Waiting(progress.with(
-                            new Carried(true, progress.carried().measuredAmpHours())), scan.nanos(), false),
+                    ? Next.quiet(new RunState.Waiting(progress.with(progress.carried().proved()), scan.nanos(), false),
                             new Event.HeartbeatProved(inStage * 1e-9))
                     : close(progress, Closing.SILENCE, state.stageNanos());
             case CURRENT -> stepping(new RunState.Stepping(progress), lease, scan);
@@ -242,7 +241,7 @@ public final class RunMachine {
         Ended by = state.by().get();
         boolean measured = step(progress) instanceof Step.Discharge && by == Ended.CUT_OFF;
         Carried carried = measured
-                ? new Carried(progress.carried().heartbeatProved(), -progress.account().ampHours())
+                ? progress.carried().measured(-progress.account().ampHours())
                 : progress.carried();
         return begin(progress.step() + 1, scan, carried, List.of(ended(progress, by, false)));
     }
@@ -256,7 +255,7 @@ public final class RunMachine {
             progress = progress.with(progress.still().with(scan.nanos(), sight.volts(scan)));
         }
         long rested = scan.nanos() - progress.sinceNanos();
-        boolean settled = rested >= rest.atLeastNanos() && progress.still().still() && sight.nearRoom(scan);
+        boolean settled = rested >= rest.atLeastNanos() && progress.still().still() && sight.nearRoom(scan, progress.carried().zeroKelvin());
         if (!settled && rested < rest.atMostNanos()) {
             return Next.quiet(new RunState.Resting(progress));
         }

@@ -118,12 +118,33 @@ final class Sight {
         return valid(scan, bodies[0]) ? value(scan, bodies[0]) : 0;
     }
 
-    /** Whether every cell is within 2 K of the room. */
-    boolean nearRoom(Scan scan) {
+    /**
+     * How far each body's probe reads over the room's before any current: two probes that differ by no more than their
+     * uncertainties explain are taken as equal then. A cell that really is warmer keeps its difference.
+     */
+    double[] zero(Scan scan) {
+        double[] zero = new double[bodies.length];
+        for (int i = 0; i < bodies.length; i++) {
+            if (valid(scan, bodies[i]) && valid(scan, room)) {
+                double over = value(scan, bodies[i]) - value(scan, room);
+                zero[i] = Math.abs(over) <= Math.hypot(bodies[i].offsetU(), room.offsetU()) ? over : 0;
+            }
+        }
+        return zero;
+    }
+
+    /** Whether every cell is within 2 K of the room, the probes' difference at the start taken off. */
+    boolean nearRoom(Scan scan, double[] zeroKelvin) {
         if (!valid(scan, room)) {
             return false;
         }
-        double celsius = value(scan, room);
-        return bodiesWithin(scan, celsius - SETTLED_K, celsius + SETTLED_K);
+        for (int i = 0; i < bodies.length; i++) {
+            boolean near = valid(scan, bodies[i])
+                    && Math.abs(value(scan, bodies[i]) - zeroKelvin[i] - value(scan, room)) <= SETTLED_K;
+            if (!near) {
+                return false;
+            }
+        }
+        return true;
     }
 }

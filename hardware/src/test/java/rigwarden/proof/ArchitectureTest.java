@@ -1,0 +1,107 @@
+package rigwarden.proof;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchRule;
+import org.junit.jupiter.api.Test;
+import rigwarden.warden.planted.PlantedThread;
+
+/** The arrows of the house, and a planted violation that shows that this test can fail. */
+class ArchitectureTest {
+    private static final ArchRule PURE = noClasses()
+            .that()
+            .resideInAnyPackage("rigwarden.warden..", "rigwarden.run..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("java.sql..", "java.util.concurrent..", "java.io..", "java.nio..", "java.time..",
+                    "rigwarden.loop..", "rigwarden.logbook..", "rigwarden.findings..", "rigwarden.pack..",
+                    "rigwarden.rigfile..")
+            .orShould()
+            .dependOnClassesThat()
+            .areAssignableTo(Thread.class)
+            .orShould()
+            .callMethod(System.class, "nanoTime")
+            .orShould()
+            .callMethod(System.class, "currentTimeMillis");
+
+    private static final ArchRule NO_WORLD_IN_DRIVERS = noClasses()
+            .that()
+            .resideInAnyPackage("rigwarden.bus..", "rigwarden.chip..", "rigwarden.serial..", "rigwarden.panel..",
+                    "rigwarden.bench..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("rigwarden.pack..", "rigwarden.emulated..");
+
+    private static final ArchRule NO_DRIVER_IN_EMULATORS = noClasses()
+            .that()
+            .haveSimpleNameEndingWith("Emulator")
+            .or()
+            .haveSimpleName("ScpiInstrument")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("rigwarden.chip..", "rigwarden.serial..", "rigwarden.bench..");
+
+    private static final ArchRule PACK_KNOWS_NOTHING = noClasses()
+            .that()
+            .resideInAPackage("rigwarden.pack..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("rigwarden.rig..", "rigwarden.warden..", "rigwarden.run..", "rigwarden.loop..");
+
+    private static JavaClasses product() {
+        return new ClassFileImporter()
+                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                .importPackages("rigwarden");
+    }
+
+    @Test
+    void the_core_points_one_way() {
+        JavaClasses classes = product();
+        assertThat(classes.size()).as("classes seen at all").isGreaterThan(150);
+
+        layeredArchitecture()
+                .consideringOnlyDependenciesInLayers()
+                .layer("quantity").definedBy("rigwarden.quantity..")
+                .layer("rig").definedBy("rigwarden.rig..")
+                .layer("program").definedBy("rigwarden.program..")
+                .layer("warden").definedBy("rigwarden.warden..")
+                .layer("run").definedBy("rigwarden.run..")
+                .layer("loop").definedBy("rigwarden.loop..")
+                .layer("logbook").definedBy("rigwarden.logbook..")
+                .layer("findings").definedBy("rigwarden.findings..")
+                .layer("rigfile").definedBy("rigwarden.rigfile..")
+                .whereLayer("warden").mayOnlyAccessLayers("quantity", "rig")
+                .whereLayer("run").mayOnlyAccessLayers("quantity", "rig", "program", "warden")
+                .whereLayer("loop").mayOnlyAccessLayers("quantity", "rig", "program", "warden", "run")
+                .whereLayer("rig").mayOnlyAccessLayers("quantity")
+                .whereLayer("program").mayOnlyAccessLayers("quantity", "rig")
+                .whereLayer("findings").mayOnlyAccessLayers("quantity", "rig", "program", "warden", "run")
+                .check(classes);
+    }
+
+    @Test
+    void warden_and_run_use_no_thread_no_clock_no_database() {
+        PURE.check(product());
+    }
+
+    @Test
+    void drivers_do_not_know_that_there_is_a_world_and_emulators_do_not_know_the_drivers() {
+        JavaClasses classes = product();
+        NO_WORLD_IN_DRIVERS.check(classes);
+        NO_DRIVER_IN_EMULATORS.check(classes);
+        PACK_KNOWS_NOTHING.check(classes);
+    }
+
+    @Test
+    void a_planted_violation_is_found() {
+        JavaClasses planted = new ClassFileImporter().importClasses(PlantedThread.class);
+
+        assertThatThrownBy(() -> PURE.check(planted)).isInstanceOf(AssertionError.class).hasMessageContaining("PlantedThread");
+    }
+}
