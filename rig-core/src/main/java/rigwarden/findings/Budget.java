@@ -4,8 +4,8 @@ import java.util.List;
 import org.hipparchus.distribution.continuous.TDistribution;
 
 /**
- * An uncertainty budget: independent terms in one unit, combined by JCGM 100:2008, 5.1.2; the coverage factor comes from
- * the effective degrees of freedom (Welch–Satterthwaite, G.4.1) for a coverage of 95.45 %.
+ * An uncertainty budget: independent terms in one unit, combined by JCGM 100:2008, 5.1.2, and expanded to a coverage of
+ * 95.45 %.
  *
  * @param terms never empty
  */
@@ -20,12 +20,23 @@ public record Budget(List<Term> terms) {
      * @param name what it comes from, in words
      * @param standard standard uncertainty, in the unit of the result
      * @param freedom degrees of freedom; infinite for a term from stated limits
+     * @param rectangular whether nothing is known inside its limits; else it is taken as normal
      */
-    public record Term(String name, double standard, double freedom) {
+    public record Term(String name, double standard, double freedom, boolean rectangular) {
         public Term {
             if (!(standard >= 0) || !(freedom > 0)) {
                 throw new IllegalArgumentException(name + ": not an uncertainty: " + standard + ", ν " + freedom);
             }
+        }
+
+        /** A normal term. */
+        public Term(String name, double standard, double freedom) {
+            this(name, standard, freedom, false);
+        }
+
+        /** Half width of the limits of a rectangular term. */
+        double halfWidth() {
+            return standard * RECTANGULAR;
         }
     }
 
@@ -35,7 +46,7 @@ public record Budget(List<Term> terms) {
 
     /** A term from limits ± {@code halfWidth} with nothing known inside them (JCGM 100, 4.3.7). */
     public static Term limits(String name, double halfWidth) {
-        return new Term(name, Math.abs(halfWidth) / RECTANGULAR, Double.POSITIVE_INFINITY);
+        return new Term(name, Math.abs(halfWidth) / RECTANGULAR, Double.POSITIVE_INFINITY, true);
     }
 
     /** A term known as a standard uncertainty. */
@@ -61,9 +72,19 @@ public record Budget(List<Term> terms) {
         return below == 0 ? Double.POSITIVE_INFINITY : Math.pow(combined(), 4) / below;
     }
 
-    /** Coverage factor for these degrees of freedom. */
+    /**
+     * Coverage factor: with degrees of freedom from Welch–Satterthwaite; where all are infinite, from the shapes of the terms
+     * themselves (JCGM 101), since one dominant rectangular term needs less than two.
+     */
     public double factor() {
-        return factor(freedom());
+        double combined = combined();
+        if (combined == 0) {
+            return 2;
+        }
+        double freedom = freedom();
+        return Double.isInfinite(freedom)
+                ? Convolution.halfWidth(terms, COVERAGE) / combined
+                : factor(freedom);
     }
 
     /** Expanded uncertainty at 95.45 %. */

@@ -41,4 +41,32 @@ class BudgetTest {
     void limits_of_a_tolerance_become_a_standard_uncertainty() {
         assertThat(Budget.limits("tolerance", 0.25).standard()).isCloseTo(0.144338, within(1e-6));
     }
+
+    private static Budget.Term rectangular(double standard) {
+        return new Budget.Term("rectangular", standard, Double.POSITIVE_INFINITY, true);
+    }
+
+    private static Budget.Term normal(double standard) {
+        return Budget.standard("normal", standard);
+    }
+
+    /** Published (JCGM 101:2008, 9.2.2 to 9.2.4: 95 % intervals ± 3.92, ± 3.88 and ± 17.0). */
+    @Test
+    void sums_of_normal_and_rectangular_terms_have_the_intervals_of_the_supplement() {
+        assertThat(Convolution.halfWidth(List.of(normal(1), normal(1), normal(1), normal(1)), 0.95))
+                .isCloseTo(3.92, within(0.005));
+        assertThat(Convolution.halfWidth(
+                List.of(rectangular(1), rectangular(1), rectangular(1), rectangular(1)), 0.95))
+                .isCloseTo(3.88, within(0.005));
+        assertThat(Convolution.halfWidth(
+                List.of(rectangular(1), rectangular(1), rectangular(1), rectangular(10)), 0.95))
+                .isCloseTo(17.0, within(0.05));
+    }
+
+    @Test
+    void one_rectangular_term_alone_is_covered_by_its_share_of_the_limits() {
+        Budget budget = new Budget(List.of(Budget.limits("tolerance", 1)));
+
+        assertThat(budget.expanded()).isCloseTo(Budget.COVERAGE, within(0.001));
+    }
 }
