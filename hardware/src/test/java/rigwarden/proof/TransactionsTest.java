@@ -3,8 +3,8 @@ package rigwarden.proof;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
-import rigwarden.emulated.EmulatedBoard;
 import rigwarden.emulated.Rehearsal;
+import rigwarden.emulated.Traffic;
 
 /**
  * The provider's count of transactions against a table written from the data sheets' way of reading, independent of the
@@ -29,20 +29,20 @@ class TransactionsTest {
         Rehearsal rehearsal = Bench.rehearsal(1);
         Bench.until(rehearsal, () -> rehearsal.step() == 2);
         Bench.seconds(rehearsal, 30);
-        EmulatedBoard board = rehearsal.rig().emulatedBoard();
-        long reads = board.registerReads();
-        long writes = board.registerWrites();
-        long lineReads = board.lineReads();
-        long lineWrites = board.lineWrites();
+        Traffic board = rehearsal.rig().emulatedBoard().traffic();
+        long reads = board.registerReads;
+        long writes = board.registerWrites;
+        long lineReads = board.gpioReads;
+        long lineWrites = board.gpioWrites;
 
         for (int i = 0; i < SCANS; i++) {
             rehearsal.scan();
         }
 
-        assertThat(board.lineReads() - lineReads).as("lines in").isEqualTo(LINE_READS * SCANS);
-        assertThat(board.lineWrites() - lineWrites).as("idle is silent").isZero();
-        assertThat(board.registerWrites() - writes).as("registers out").isEqualTo((INPUT_WRITES + PROBE_WRITES) * SCANS);
-        long edges = board.registerReads() - reads - (SHUNT_READS + INPUT_READS + PROBE_READS) * SCANS;
+        assertThat(board.gpioReads - lineReads).as("lines in").isEqualTo(LINE_READS * SCANS);
+        assertThat(board.gpioWrites - lineWrites).as("idle is silent").isZero();
+        assertThat(board.registerWrites - writes).as("registers out").isEqualTo((INPUT_WRITES + PROBE_WRITES) * SCANS);
+        long edges = board.registerReads - reads - (SHUNT_READS + INPUT_READS + PROBE_READS) * SCANS;
         double minutes = SCANS / 600.0;
         System.out.printf("%d reads of the ready flag for clock edges in %.1f minutes%n", edges, minutes);
         assertThat(edges).as("polls for clock edges: once a minute, at most two conversion cycles of 33.7 ms by 0.25 ms")
@@ -54,13 +54,13 @@ class TransactionsTest {
         Rehearsal rehearsal = Bench.rehearsal(1);
         Bench.until(rehearsal, () -> Bench.flowing(rehearsal, 1));
         Bench.seconds(rehearsal, 10);
-        EmulatedBoard board = rehearsal.rig().emulatedBoard();
-        long lineWrites = board.lineWrites();
+        Traffic board = rehearsal.rig().emulatedBoard().traffic();
+        long lineWrites = board.gpioWrites;
 
         for (int i = 0; i < 1000; i++) {
             rehearsal.scan();
         }
 
-        assertThat(board.lineWrites() - lineWrites).isEqualTo(1000);
+        assertThat(board.gpioWrites - lineWrites).isEqualTo(1000);
     }
 }

@@ -2,82 +2,115 @@ package rigwarden.emulated;
 
 import com.pi4j.Pi4J;
 import com.pi4j.context.Context;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 
-/** A board whose wires end in emulators. The context is built explicitly: nothing is found by looking round. */
-public final class EmulatedBoard {
-    /** What a GPIO output drives; told the level at the claim and at every write. */
-    @FunctionalInterface
-    public interface LineSink {
-        void level(boolean high);
-    }
+/**
+ * A single-board computer's header without the computer: a Pi4J 3.0.3 context whose I2C buses lead to emulated chips
+ * and whose lines lead to {@link LineSink} and {@link BooleanSupplier}. It fails as the official linuxfs and gpiod
+ * plugins of that version fail (read off their class files), so that a driver which copes here copes there.
+ *
+ * <p>One thread owns a board and all that hangs on it; nothing here locks.
+ */
+public final class EmulatedBoard implements AutoCloseable {
+    private static final int LAST_ADDRESS = 0x77;
+    private static final int FIRST_ADDRESS = 0x08;
 
-    final Map<Integer, I2cTarget> chips = new HashMap<>();
-    final Map<Integer, LineSink> outputs = new HashMap<>();
-    final Map<Integer, BooleanSupplier> inputs = new HashMap<>();
-    long registerReads;
-    long registerWrites;
-    long rawTransfers;
-    long lineReads;
-    long lineWrites;
-    /** Address that the plug-in believes selected, by bus. */
-    final Map<Integer, Integer> remembered = new HashMap<>();
-    /** Chip that really is, by bus: after a failed select a raw transfer still goes there. */
-    final Map<Integer, I2cTarget> selected = new HashMap<>();
-
+    private final Traffic traffic = new Traffic();
+    private final Map<Integer, EmulatedI2cBus> buses = new HashMap<>();
+    private final Map<Integer, List<LineSink>> sinks = new HashMap<>();
+    private final Map<Integer, BooleanSupplier> levels = new HashMap<>();
     private final Context context;
 
+    /** Builds the context explicitly: nothing is detected, so that no other provider can slip in. */
     public EmulatedBoard() {
         context = Pi4J.newContextBuilder()
                 .noAutoDetect()
+                .noAutoInject()
+                .disableShutdownHook()
                 .add(new EmulatedI2cProvider(this), new EmulatedOutputProvider(this), new EmulatedInputProvider(this))
                 .build();
     }
 
-    /** Pi4J's context of this board. */
+    /** The context on which drivers create their devices by Pi4J's own config builders. */
     public Context context() {
         return context;
     }
 
-    /** Wires a chip to a bus. */
-    public void put(int bus, int address, I2cTarget chip) {
-        chips.put(key(bus, address), chip);
+    /** The counts, live. */
+    public Traffic traffic() {
+        return traffic;
     }
 
-    /** Wires an output line. */
-    public void output(int line, LineSink sink) {
-        outputs.put(line, sink);
+    /**
+     * Wires a chip; a bus exists from its first chip on.
+     *
+     * @param address 7-bit address, 08h to 77h
+     * @throws IllegalArgumentException for a reserved address
+     * @throws IllegalStateException when another chip has that address
+     */
+    public EmulatedBoard put(int bus, int address, I2cTarget chip) {
+        requireAddress(address);
+        bus(bus).put(address, chip);
+        return this;
     }
 
-    /** Wires an input line. */
-    public void input(int line, BooleanSupplier level) {
-        inputs.put(line, level);
+    /**
+     * Lets a kernel driver hold an address, or release it: selecting it then fails with "Device or resource busy".
+     *
+     * @throws IllegalArgumentException for a reserved address
+     */
+    public EmulatedBoard kernelHolds(int bus, int address, boolean holds) {
+        requireAddress(address);
+        bus(bus).hold(address, holds);
+        return this;
     }
 
-    static int key(int bus, int address) {
-        return bus << 8 | address;
+    /** Hangs something on an output; several may share a line. A line with nothing on it can be driven too. */
+    public EmulatedBoard output(int bcm, LineSink sink) {
+        sinks.computeIfAbsent(bcm, line -> new ArrayList<>()).add(sink);
+        return this;
     }
 
-    public long registerReads() {
-        return registerReads;
+    /** Wires an input. An input that is not wired stands at its pull, low without one. */
+    public EmulatedBoard input(int bcm, BooleanSupplier high) {
+        levels.put(bcm, high);
+        return this;
     }
 
-    public long registerWrites() {
-        return registerWrites;
+    /** Shuts the context down: each output goes to its shutdown level and, as on the real board, stays driven there. */
+    @Override
+    public void close() {
+        context.shutdown();
     }
 
-    public long lineReads() {
-        return lineReads;
+    EmulatedI2cBus existingBus(int bus) {
+        EmulatedI2cBus found = buses.get(bus);
+        if (found == null) {
+            throw EmulatedI2cBus.absent(bus);
+        }
+        return found;
     }
 
-    public long lineWrites() {
-        return lineWrites;
+    List<LineSink> sinks(int bcm) {
+        return sinks.computeIfAbsent(bcm, line -> new ArrayList<>());
     }
 
-    /** All transactions: register and raw transfers, line reads and writes. */
-    public long transactions() {
-        return registerReads + registerWrites + rawTransfers + lineReads + lineWrites;
+    Optional<BooleanSupplier> level(int bcm) {
+        return Optional.ofNullable(levels.get(bcm));
+    }
+
+    private EmulatedI2cBus bus(int bus) {
+        return buses.computeIfAbsent(bus, number -> new EmulatedI2cBus(number, traffic));
+    }
+
+    private static void requireAddress(int address) {
+        if (address < FIRST_ADDRESS || address > LAST_ADDRESS) {
+            throw new IllegalArgumentException("I2C address " + address + " is outside 8 to 119");
+        }
     }
 }

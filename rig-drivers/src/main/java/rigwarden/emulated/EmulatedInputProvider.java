@@ -1,43 +1,26 @@
 package rigwarden.emulated;
 
 import com.pi4j.io.gpio.digital.DigitalInput;
-import com.pi4j.io.gpio.digital.DigitalInputBase;
 import com.pi4j.io.gpio.digital.DigitalInputConfig;
-import com.pi4j.io.gpio.digital.DigitalInputProvider;
 import com.pi4j.io.gpio.digital.DigitalInputProviderBase;
-import com.pi4j.io.gpio.digital.DigitalState;
+import com.pi4j.io.gpio.digital.PullResistance;
 import java.util.function.BooleanSupplier;
 
-/** Makes emulated inputs. */
+/** Creates digital inputs on the board's lines. */
 final class EmulatedInputProvider extends DigitalInputProviderBase {
     private final EmulatedBoard board;
 
     EmulatedInputProvider(EmulatedBoard board) {
-        super("rigwarden-emulated-input", "emulated input");
+        super("emulated-input", "Emulated digital input");
         this.board = board;
     }
 
     @Override
     public DigitalInput create(DigitalInputConfig config) {
-        DigitalInput line = new Line(this, config, board);
-        context().registry().add(line);
-        return line;
-    }
-
-    private static final class Line extends DigitalInputBase {
-        private final BooleanSupplier level;
-        private final EmulatedBoard board;
-
-        Line(DigitalInputProvider provider, DigitalInputConfig config, EmulatedBoard board) {
-            super(provider, config);
-            this.board = board;
-            level = board.inputs.getOrDefault(config.address(), () -> false);
-        }
-
-        @Override
-        public DigitalState state() {
-            board.lineReads++;
-            return level.getAsBoolean() ? DigitalState.HIGH : DigitalState.LOW;
-        }
+        boolean pulledUp = config.getPull() == PullResistance.PULL_UP;
+        BooleanSupplier high = board.level(config.address()).orElse(() -> pulledUp);
+        EmulatedInput input = new EmulatedInput(this, config, high, board.traffic());
+        context.registry().add(input);
+        return input;
     }
 }

@@ -1,116 +1,126 @@
 package rigwarden.emulated;
 
-import java.nio.charset.StandardCharsets;
+import rigwarden.pack.Chance;
 import rigwarden.serial.SerialLine;
 
-/** A serial port with an instrument at its other end, behind the same type as a real one. */
+/**
+ * A serial port with an instrument at its other end, answering as jSerialComm 2.11.4 does in semi-blocking mode: a read
+ * without data is 0 after the slice, a port whose adapter was pulled reads −1 at once, writes 0, and stays lost until
+ * it is closed and opened again with the adapter in place. No real time passes; a slice that ends empty is reported, so
+ * that the virtual clock can be moved.
+ */
 public final class EmulatedLine implements SerialLine {
-    /** What may be wrong with it. */
-    public enum Mode {
-        HEALTHY,
-        /** Nothing is heard and nothing is said; the output stays. */
-        SILENT,
-        /** Every third byte of an answer is wrong. */
-        GARBLED,
-        /** Answers stop half way. */
-        HALF_ANSWER,
-        /** The port is gone. */
-        UNPLUGGED
-    }
-
     private final ScpiInstrument instrument;
-    private final StringBuilder answer = new StringBuilder();
-    private final byte[] message = new byte[256];
-    private int messageLength;
-    private byte[] waiting = new byte[512];
-    private int waitingLength;
-    private int waitingRead;
-    private Mode mode = Mode.HEALTHY;
+    private final Runnable emptySlice;
+    private final Chance garble;
+    private LineFault fault = LineFault.HEALTHY;
+    private boolean open;
+    private boolean lost;
 
+    /** Writes since the line was made. */
+    public long writes;
+
+    /** Reads since the line was made. */
+    public long reads;
+
+    /** A line whose empty slices take no time at all. */
     public EmulatedLine(ScpiInstrument instrument) {
-        this.instrument = instrument;
+        this(instrument, () -> {});
     }
 
-    /** This line in this state, with a copied instrument. */
-    public EmulatedLine copy(ScpiInstrument other) {
-        EmulatedLine copy = new EmulatedLine(other);
-        copy.mode = mode;
-        copy.messageLength = messageLength;
-        System.arraycopy(message, 0, copy.message, 0, messageLength);
-        copy.waiting = waiting.clone();
-        copy.waitingLength = waitingLength;
-        copy.waitingRead = waitingRead;
+    /**
+     * A line that tells when a slice has passed.
+     *
+     * @param emptySlice called for each read that ends without a byte: 100 ms of the virtual clock
+     */
+    public EmulatedLine(ScpiInstrument instrument, Runnable emptySlice) {
+        this(instrument, emptySlice, Chance.of(1, "line", "garbled"));
+    }
+
+    private EmulatedLine(ScpiInstrument instrument, Runnable emptySlice, Chance garble) {
+        this.instrument = instrument;
+        this.emptySlice = emptySlice;
+        this.garble = garble;
+    }
+
+    /** The same line in the same state to another instrument, usually the copy of this one's. */
+    public EmulatedLine copy(ScpiInstrument newInstrument, Runnable newEmptySlice) {
+        EmulatedLine copy = new EmulatedLine(newInstrument, newEmptySlice, garble.copy());
+        copy.fault = fault;
+        copy.open = open;
+        copy.lost = lost;
+        copy.writes = writes;
+        copy.reads = reads;
         return copy;
     }
 
-    public ScpiInstrument instrument() {
-        return instrument;
-    }
-
-    public void mode(Mode mode) {
-        this.mode = mode;
+    /** Sets or lifts the fault. The instrument goes on with what it was last told. */
+    public void set(LineFault newFault) {
+        fault = newFault;
+        instrument.deaf(newFault == LineFault.DEAF_BUT_ALIVE);
+        if (newFault == LineFault.UNPLUGGED) {
+            lost = open;
+        }
     }
 
     @Override
     public boolean open() {
-        return mode != Mode.UNPLUGGED;
+        if (fault == LineFault.UNPLUGGED || open) {
+            return false;
+        }
+        open = true;
+        lost = false;
+        return true;
     }
 
     @Override
     public int write(byte[] bytes, int length) {
-        if (mode == Mode.UNPLUGGED) {
+        writes++;
+        if (!open) {
+            return -1;
+        }
+        if (lost) {
             return 0;
         }
-        if (mode == Mode.SILENT) {
-            return length;
-        }
-        for (int i = 0; i < length; i++) {
-            if (bytes[i] == '\n') {
-                arrived();
-            } else if (messageLength < message.length) {
-                message[messageLength++] = bytes[i];
+        if (fault != LineFault.SILENT) {
+            int before = instrument.pending();
+            instrument.receive(bytes, length);
+            if (fault == LineFault.HALF_ANSWER) {
+                instrument.answer.cut(before + (instrument.pending() - before) / 2);
             }
         }
         return length;
     }
 
-    private void arrived() {
-        answer.setLength(0);
-        instrument.message(new String(message, 0, messageLength, StandardCharsets.US_ASCII), answer);
-        messageLength = 0;
-        if (answer.isEmpty()) {
-            return;
-        }
-        answer.append('\n');
-        int end = mode == Mode.HALF_ANSWER ? answer.length() / 2 : answer.length();
-        if (waitingRead == waitingLength) {
-            waitingRead = 0;
-            waitingLength = 0;
-        }
-        for (int i = 0; i < end && waitingLength < waiting.length; i++) {
-            boolean wrong = mode == Mode.GARBLED && i % 3 == 2;
-            waiting[waitingLength++] = (byte) (wrong ? answer.charAt(i) ^ 0x55 : answer.charAt(i));
-        }
-    }
-
     @Override
     public int read(byte[] into) {
-        if (mode == Mode.UNPLUGGED) {
+        reads++;
+        if (!open || lost) {
             return -1;
         }
-        if (mode == Mode.SILENT) {
+        if (fault == LineFault.SILENT || instrument.pending() == 0) {
+            emptySlice.run();
             return 0;
         }
-        int count = Math.min(into.length, waitingLength - waitingRead);
-        System.arraycopy(waiting, waitingRead, into, 0, count);
-        waitingRead += count;
+        int count = instrument.take(into);
+        if (fault == LineFault.GARBLED) {
+            garble(into, count);
+        }
         return count;
     }
 
     @Override
     public void close() {
-        messageLength = 0;
-        waitingLength = 0;
-        waitingRead = 0;
+        open = false;
+        lost = false;
+    }
+
+    private void garble(byte[] bytes, int count) {
+        bytes[0] ^= 0x55;
+        for (int i = 1; i < count; i++) {
+            if (garble.nextInt(3) == 0) {
+                bytes[i] = (byte) garble.nextInt();
+            }
+        }
     }
 }

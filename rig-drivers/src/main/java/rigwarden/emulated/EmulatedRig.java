@@ -36,6 +36,8 @@ public final class EmulatedRig {
     private final Ina228Emulator shunt;
     private final Map<Integer, Ads1115Emulator> converters = new HashMap<>();
     private final Mcp9601Emulator[] probes;
+    private final ScpiInstrument sourceScpi;
+    private final ScpiInstrument sinkScpi;
     private final EmulatedLine sourceLine;
     private final EmulatedLine sinkLine;
     private final Agents agents;
@@ -57,7 +59,7 @@ public final class EmulatedRig {
         own = new OwnWorld();
         shunt = new Ina228Emulator(shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
         for (VoltageInput input : rig.inputs()) {
-            converters.computeIfAbsent(EmulatedBoard.key(input.bus(), input.address()), key -> new Ads1115Emulator(
+            converters.computeIfAbsent(key(input.bus(), input.address()), key -> new Ads1115Emulator(
                     inputWiring(input.bus(), input.address()), specimen.inputErrors(input),
                     specimen.noise("converter " + key)));
         }
@@ -66,10 +68,12 @@ public final class EmulatedRig {
             Probe probe = rig.probes().get(i);
             probes[i] = new Mcp9601Emulator(probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
         }
-        sourceLine = new EmulatedLine(new ScpiInstrument(ScpiInstrument.Kind.SOURCE, sourceTerminals(),
-                specimen.instrumentErrors("source", rig.source().voltsU(), rig.source().ampsU())));
-        sinkLine = new EmulatedLine(new ScpiInstrument(ScpiInstrument.Kind.SINK, sinkTerminals(),
-                specimen.instrumentErrors("sink", rig.sink().voltsU(), rig.sink().ampsU())));
+        sourceScpi = ScpiInstrument.source(sourceTerminals(), specimen.instrumentErrors("source", rig.source()),
+                new ScpiInstrument.Ratings(rig.source().maxVolts(), rig.source().maxAmps()));
+        sinkScpi = ScpiInstrument.sink(sinkTerminals(), specimen.instrumentErrors("sink", rig.sink()),
+                new ScpiInstrument.Ratings(rig.sink().maxVolts(), rig.sink().maxAmps()));
+        sourceLine = new EmulatedLine(sourceScpi);
+        sinkLine = new EmulatedLine(sinkScpi);
         agents = agents(AgentState.at(0), AgentState.at(0));
         board = board();
         probeOpen = new boolean[probes.length];
@@ -84,7 +88,7 @@ public final class EmulatedRig {
         own = other.own.copy();
         shunt = other.shunt.copy(shuntWiring());
         for (VoltageInput input : rig.inputs()) {
-            int key = EmulatedBoard.key(input.bus(), input.address());
+            int key = key(input.bus(), input.address());
             converters.computeIfAbsent(key,
                     k -> other.converters.get(k).copy(inputWiring(input.bus(), input.address())));
         }
@@ -92,13 +96,22 @@ public final class EmulatedRig {
         for (int i = 0; i < probes.length; i++) {
             probes[i] = other.probes[i].copy(probeWiring(i));
         }
-        sourceLine = other.sourceLine.copy(other.sourceLine.instrument().copy(sourceTerminals()));
-        sinkLine = other.sinkLine.copy(other.sinkLine.instrument().copy(sinkTerminals()));
+        sourceScpi = other.sourceScpi.copy(sourceTerminals());
+        sinkScpi = other.sinkScpi.copy(sinkTerminals());
+        sourceLine = other.sourceLine.copy(sourceScpi, EmulatedRig::nothing);
+        sinkLine = other.sinkLine.copy(sinkScpi, EmulatedRig::nothing);
         agents = agents(other.agents.source().state(), other.agents.sink().state());
         board = board();
         probeOpen = other.probeOpen.clone();
         bench = RigBench.resume(rig, board.context(), clock, agents, own.readings(), other.bench.state());
     }
+
+    private static int key(int bus, int address) {
+        return bus << 8 | address;
+    }
+
+    /** A slice of waiting on an emulated line takes no time. */
+    private static void nothing() {}
 
     /** Another rig, the same in everything, that goes its own way from here. */
     public EmulatedRig copy() {
@@ -122,9 +135,7 @@ public final class EmulatedRig {
 
     private void wire(EmulatedBoard made) {
         made.put(rig.shunt().bus(), rig.shunt().address(), shunt);
-        for (VoltageInput input : rig.inputs()) {
-            made.put(input.bus(), input.address(), converters.get(EmulatedBoard.key(input.bus(), input.address())));
-        }
+        converters.forEach((key, chip) -> made.put(key >> 8, key & 0xFF, chip));
         for (int i = 0; i < probes.length; i++) {
             made.put(rig.probes().get(i).bus(), rig.probes().get(i).address(), probes[i]);
         }
@@ -178,6 +189,11 @@ public final class EmulatedRig {
             @Override
             public double busVolts() {
                 return now().packVolts();
+            }
+
+            @Override
+            public double dieCelsius() {
+                return now().celsius(Node.ROOM);
             }
         };
     }
@@ -236,8 +252,8 @@ public final class EmulatedRig {
         };
     }
 
-    private ScpiInstrument.Terminals sourceTerminals() {
-        return new ScpiInstrument.Terminals() {
+    private Terminals sourceTerminals() {
+        return new Terminals() {
             @Override
             public void order(boolean on, double volts, double amps) {
                 world.advanceTo(clock.nanos());
@@ -256,8 +272,8 @@ public final class EmulatedRig {
         };
     }
 
-    private ScpiInstrument.Terminals sinkTerminals() {
-        return new ScpiInstrument.Terminals() {
+    private Terminals sinkTerminals() {
+        return new Terminals() {
             @Override
             public void order(boolean on, double volts, double amps) {
                 world.advanceTo(clock.nanos());
@@ -284,11 +300,11 @@ public final class EmulatedRig {
             case BoardFault.OpenProbe f -> probeOpen[f.probe()] = true;
             case BoardFault.SilentSource _ -> {
                 world.inflict(new Fault.SourceDeaf());
-                sourceLine.mode(EmulatedLine.Mode.SILENT);
+                sourceLine.set(LineFault.SILENT);
             }
             case BoardFault.SilentSink _ -> {
                 world.inflict(new Fault.SinkDeaf());
-                sinkLine.mode(EmulatedLine.Mode.SILENT);
+                sinkLine.set(LineFault.SILENT);
             }
         }
     }
@@ -314,8 +330,10 @@ public final class EmulatedRig {
         return bench;
     }
 
-    /** Brings the world to the clock's time. */
+    /** Brings the world to the clock's time; source and sink look at their own limits. */
     public void catchUp() {
         world.advanceTo(clock.nanos());
+        sourceScpi.protect();
+        sinkScpi.protect();
     }
 }

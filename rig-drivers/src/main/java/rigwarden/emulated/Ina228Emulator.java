@@ -3,157 +3,191 @@ package rigwarden.emulated;
 import rigwarden.pack.Chance;
 
 /**
- * An INA228 as its data sheet describes it (SLYS021A, sections 7.3, 7.6, 8.1): registers with their reset values, results
- * of 20 bits left-aligned in 24, accumulators and conversions by the chip's own oscillator, good to ± 0.5 %.
+ * The INA228 shunt monitor at register level (TI SLYS021A, register map; bits of DIAG_ALRT and modes from memory
+ * of it). Results change at the end of a conversion cycle of the chip's own clock and are what stands on the
+ * pins when they are first looked at after it. Not emulated: limit comparison, the alert pin, temperature compensation
+ * of the shunt; their registers store and read back.
  */
-public final class Ina228Emulator implements I2cTarget {
-    /** What the pins see. */
+public final class Ina228Emulator extends RegisterChip {
+    private static final int CONFIG = 0x00;
+    private static final int ADC_CONFIG = 0x01;
+    private static final int SHUNT_CAL = 0x02;
+    private static final int SHUNT_TEMPCO = 0x03;
+    private static final int VSHUNT = 0x04;
+    private static final int VBUS = 0x05;
+    private static final int DIETEMP = 0x06;
+    private static final int CURRENT = 0x07;
+    private static final int POWER = 0x08;
+    private static final int ENERGY = 0x09;
+    private static final int CHARGE = 0x0A;
+    private static final int DIAG_ALRT = 0x0B;
+    private static final int SHUNT_OVER = 0x0C;
+    private static final int SHUNT_UNDER = 0x0D;
+    private static final int BUS_OVER = 0x0E;
+    private static final int BUS_UNDER = 0x0F;
+    private static final int TEMP_LIMIT = 0x10;
+    private static final int POWER_LIMIT = 0x11;
+    private static final int MAKER = 0x3E;
+    private static final int DEVICE = 0x3F;
+
+    private static final int RST = 1 << 15;
+    private static final int RSTACC = 1 << 14;
+    private static final int RANGE_BIT = 1 << 4;
+    private static final int MEMORY_GOOD = 1;
+    private static final int CONVERSION_READY = 1 << 1;
+    private static final int MATH_OVERFLOW = 1 << 9;
+    private static final int CHARGE_OVERFLOW = 1 << 10;
+    private static final int ENERGY_OVERFLOW = 1 << 11;
+    private static final long FORTY_BITS = (1L << 40) - 1;
+    /** Reset values of 00h to 11h; those of the result registers are in their own fields. */
+    private static final int[] RESET = {
+        0, 0xFB68, 0x1000, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0x7FFF, 0x8000, 0x7FFF, 0, 0x7FFF, 0xFFFF
+    };
+
+    /** What is on the chip's pins. */
     public interface Wiring {
+        /** The host's time in nanoseconds; never steps back. */
         long nanos();
 
-        /** Across the shunt, V. */
+        /** Volts across the shunt now, positive as charge. */
         double shuntVolts();
 
-        /** Integral of that since the start, V·s. */
+        /** Integral of the shunt's volts over the host's seconds since any fixed start. */
         double shuntVoltSeconds();
 
-        /** On the bus pin, V. */
+        /** Volts at the bus pin against ground. */
         double busVolts();
+
+        /** The chip's own temperature. */
+        double dieCelsius();
     }
 
     /**
      * How this specimen errs.
      *
-     * @param gain relative, of the shunt input
-     * @param offsetVolts of the shunt input
-     * @param busGain relative, of the bus input
-     * @param oscillator relative, of its clock: + is fast
-     * @param noiseVolts rms of one unaveraged shunt conversion
+     * @param gain relative error of the shunt input: a reading is (1 + gain) of the truth
+     * @param offsetVolts added to the shunt's volts
+     * @param busGain relative error of the bus input
+     * @param oscillator relative error of the chip's clock; 0.005 is the datasheet's limit
+     * @param noiseVolts root mean square of one shunt conversion without averaging
      */
-    public record Errors(double gain, double offsetVolts, double busGain, double oscillator, double noiseVolts) {}
-
-    private static final double SHUNT_STEP = 312.5e-9;
-    private static final double BUS_STEP = 195.3125e-6;
-    private static final int[] MICROS = {50, 84, 150, 280, 540, 1052, 2074, 4120};
-    private static final int[] AVERAGES = {1, 4, 16, 64, 128, 256, 512, 1024};
+    public record Errors(double gain, double offsetVolts, double busGain, double oscillator, double noiseVolts) {
+        /** A specimen without any error. */
+        public static final Errors NONE = new Errors(0, 0, 0, 0, 0);
+    }
 
     private final Wiring wiring;
     private final Errors errors;
     private final Chance noise;
-    private int pointer;
-    private int config;
-    private int adcConfig = 0xFB68;
-    private int shuntCal = 0x1000;
-    private int tempco;
-    private int diagnosis = 1;
-    private final int[] limits = {0x7FFF, 0x8000, 0x7FFF, 0x0000, 0x7FFF, 0xFFFF};
-    private long sinceNanos;
-    private long readCycles;
-    private double chargeBase;
-    private double secondsBase;
-    private double accumulated;
-    private double averageFactor;
-    private double cycleNanos;
+    private final Ina228Cycle cycle;
+    private final Ina228Sum sum;
+    private final int[] stored = new int[RESET.length];
+    private int shuntCode;
+    private int busCode;
+    private int temperatureCode;
+    private int currentCode;
+    private long powerCode;
+    private int flags;
 
+    /** A chip that has just been given its supply. */
     public Ina228Emulator(Wiring wiring, Errors errors, Chance noise) {
         this.wiring = wiring;
         this.errors = errors;
         this.noise = noise;
-        restart();
+        cycle = new Ina228Cycle(errors.oscillator());
+        sum = new Ina228Sum(errors);
+        reset();
     }
 
-    /** This chip in this state on other wires. */
-    public Ina228Emulator copy(Wiring other) {
-        Ina228Emulator copy = new Ina228Emulator(other, errors, noise.copy());
-        copy.pointer = pointer;
-        copy.config = config;
-        copy.adcConfig = adcConfig;
-        copy.shuntCal = shuntCal;
-        copy.tempco = tempco;
-        copy.diagnosis = diagnosis;
-        System.arraycopy(limits, 0, copy.limits, 0, limits.length);
-        copy.sinceNanos = sinceNanos;
-        copy.readCycles = readCycles;
-        copy.chargeBase = chargeBase;
-        copy.secondsBase = secondsBase;
-        copy.accumulated = accumulated;
-        copy.averageFactor = averageFactor;
-        copy.cycleNanos = cycleNanos;
-        return copy;
+    private Ina228Emulator(Ina228Emulator other, Wiring wiring) {
+        super(other);
+        this.wiring = wiring;
+        errors = other.errors;
+        noise = other.noise.copy();
+        cycle = other.cycle.copy();
+        sum = other.sum.copy();
+        System.arraycopy(other.stored, 0, stored, 0, RESET.length);
+        shuntCode = other.shuntCode;
+        busCode = other.busCode;
+        temperatureCode = other.temperatureCode;
+        currentCode = other.currentCode;
+        powerCode = other.powerCode;
+        flags = other.flags;
     }
 
-    /** The supply was gone for a moment: every register is at its reset value. */
-    public void powerOnReset() {
-        config = 0;
-        adcConfig = 0xFB68;
-        shuntCal = 0x1000;
-        tempco = 0;
-        diagnosis = 1;
-        accumulated = 0;
-        restart();
-    }
-
-    /** Conversions begin anew, now. */
-    private void restart() {
-        int average = AVERAGES[adcConfig & 7];
-        double micros = 0;
-        int mode = adcConfig >> 12;
-        micros += (mode & 1) == 0 ? 0 : MICROS[adcConfig >> 9 & 7];
-        micros += (mode & 2) == 0 ? 0 : MICROS[adcConfig >> 6 & 7];
-        micros += (mode & 4) == 0 ? 0 : MICROS[adcConfig >> 3 & 7];
-        cycleNanos = Math.max(average * micros * 1000 / (1 + errors.oscillator()), 1);
-        averageFactor = 1 / Math.sqrt(average);
-        sinceNanos = wiring.nanos();
-        readCycles = 0;
-        chargeBase = wiring.shuntVoltSeconds();
-        secondsBase = wiring.nanos() * 1e-9;
-    }
-
-    private long cycles() {
-        return (long) ((wiring.nanos() - sinceNanos) / cycleNanos);
+    /**
+     * The same chip in the same state, its noise included, on other wires; the new integral must go on from the old.
+     */
+    public Ina228Emulator copy(Wiring newWiring) {
+        return new Ina228Emulator(this, newWiring);
     }
 
     @Override
-    public int written(byte[] bytes, int offset, int length) {
-        pointer = bytes[offset] & 0xFF;
-        if (length == 1) {
-            return width(pointer) == 0 ? -1 : 1;
-        }
-        if (length != 3) {
-            return -1;
-        }
-        int word = (bytes[offset + 1] & 0xFF) << 8 | bytes[offset + 2] & 0xFF;
-        return set(word) ? length : -1;
+    void reset() {
+        System.arraycopy(RESET, 0, stored, 0, RESET.length);
+        shuntCode = 0;
+        busCode = 0;
+        temperatureCode = 0;
+        currentCode = 0;
+        powerCode = 0;
+        flags = 0;
+        sum.clear();
+        restart();
     }
 
-    private boolean set(int word) {
-        switch (pointer) {
-            case 0x00 -> {
-                if ((word & 0x8000) != 0) {
-                    powerOnReset();
-                    return true;
-                }
-                if ((word & 0x4000) != 0) {
-                    accumulated = 0;
-                    chargeBase = wiring.shuntVoltSeconds();
-                    secondsBase = wiring.nanos() * 1e-9;
-                }
-                config = word & 0x3FF0;
+    @Override
+    int width(int register) {
+        return switch (register) {
+            case CONFIG, ADC_CONFIG, SHUNT_CAL, SHUNT_TEMPCO, DIETEMP, DIAG_ALRT, SHUNT_OVER, SHUNT_UNDER, BUS_OVER,
+                    BUS_UNDER, TEMP_LIMIT, POWER_LIMIT, MAKER, DEVICE -> 2;
+            case VSHUNT, VBUS, CURRENT, POWER -> 3;
+            case ENERGY, CHARGE -> 5;
+            default -> 0;
+        };
+    }
+
+    @Override
+    long value(int register) {
+        refresh();
+        return switch (register) {
+            case VSHUNT -> (long) shuntCode << 4;
+            case VBUS -> (long) busCode << 4;
+            case DIETEMP -> temperatureCode;
+            case CURRENT -> (long) currentCode << 4;
+            case POWER -> powerCode;
+            case ENERGY -> {
+                flags &= ~ENERGY_OVERFLOW;
+                yield sum.energy() & FORTY_BITS;
             }
-            case 0x01 -> {
-                accumulated = chargeCodes();
-                adcConfig = word;
+            case CHARGE -> {
+                flags &= ~CHARGE_OVERFLOW;
+                yield sum.charge() & FORTY_BITS;
+            }
+            case DIAG_ALRT -> {
+                int seen = stored[DIAG_ALRT] | flags | MEMORY_GOOD;
+                flags &= ~CONVERSION_READY;
+                yield seen;
+            }
+            case MAKER -> 0x5449;
+            case DEVICE -> 0x2281;
+            default -> stored[register];
+        };
+    }
+
+    @Override
+    boolean store(int register, int word) {
+        refresh();
+        switch (register) {
+            case CONFIG -> configure(word);
+            case ADC_CONFIG -> {
+                stored[ADC_CONFIG] = word;
+                flags &= ~CONVERSION_READY;
                 restart();
             }
-            case 0x02 -> {
-                accumulated = chargeCodes();
-                chargeBase = wiring.shuntVoltSeconds();
-                secondsBase = wiring.nanos() * 1e-9;
-                shuntCal = word & 0x7FFF;
-            }
-            case 0x03 -> tempco = word & 0x3FFF;
-            case 0x0B -> diagnosis = word & 0xF000 | diagnosis & 0x0FFF;
-            case 0x0C, 0x0D, 0x0E, 0x0F, 0x10, 0x11 -> limits[pointer - 0x0C] = word;
+            case SHUNT_CAL, BUS_OVER, BUS_UNDER -> stored[register] = word & 0x7FFF;
+            case SHUNT_TEMPCO -> stored[register] = word & 0x3FFF;
+            case DIAG_ALRT -> stored[register] = word & 0xF000;
+            case SHUNT_OVER, SHUNT_UNDER, TEMP_LIMIT, POWER_LIMIT -> stored[register] = word;
             default -> {
                 return false;
             }
@@ -161,81 +195,56 @@ public final class Ina228Emulator implements I2cTarget {
         return true;
     }
 
-    private static int width(int register) {
-        return switch (register) {
-            case 0x00, 0x01, 0x02, 0x03, 0x06, 0x0B, 0x0C, 0x0D, 0x0E, 0x0F, 0x10, 0x11, 0x3E, 0x3F -> 2;
-            case 0x04, 0x05, 0x07, 0x08 -> 3;
-            case 0x09, 0x0A -> 5;
-            default -> 0;
-        };
-    }
-
-    @Override
-    public int read(byte[] into, int offset, int length) {
-        int width = width(pointer);
-        if (width == 0) {
-            return -1;
+    private void configure(int word) {
+        if ((word & RST) != 0) {
+            reset();
+            return;
         }
-        long word = word();
-        int bytes = Math.min(width, length);
-        for (int i = 0; i < bytes; i++) {
-            into[offset + i] = (byte) (word >> 8 * (width - 1 - i));
+        if ((word & RSTACC) != 0) {
+            sum.clear();
+            flags &= ~(MATH_OVERFLOW | CHARGE_OVERFLOW | ENERGY_OVERFLOW);
         }
-        return bytes;
+        stored[CONFIG] = word & 0x3FF0;
     }
 
-    private long word() {
-        return switch (pointer) {
-            case 0x00 -> config;
-            case 0x01 -> adcConfig;
-            case 0x02 -> shuntCal;
-            case 0x03 -> tempco;
-            case 0x04 -> cycles() == 0 ? 0 : shuntCode() << 4;
-            case 0x05 -> cycles() == 0 ? 0 : busCode() << 4;
-            case 0x06 -> 25 * 128;
-            case 0x07 -> cycles() == 0 ? 0 : currentCode(shuntCode()) << 4;
-            case 0x08 -> cycles() == 0 ? 0 : Math.abs(currentCode(shuntCode())) * busCode() / 16384;
-            case 0x09 -> 0;
-            case 0x0A -> (long) chargeCodes();
-            case 0x0B -> diagnosis();
-            case 0x3E -> 0x5449;
-            case 0x3F -> 0x2281;
-            default -> limits[pointer - 0x0C];
-        };
+    private void restart() {
+        cycle.restart(wiring.nanos(), stored[ADC_CONFIG], stored[CONFIG]);
+        sum.mark(wiring);
     }
 
-    /** Reading the register clears the flag that a conversion has completed. */
-    private long diagnosis() {
-        long done = cycles();
-        boolean ready = done > readCycles;
-        readCycles = done;
-        return ready ? diagnosis | 2 : diagnosis;
+    private void refresh() {
+        if (cycle.ended(wiring.nanos())) {
+            convert();
+        }
     }
 
-    private long shuntCode() {
-        double volts = wiring.shuntVolts() * (1 + errors.gain()) + errors.offsetVolts()
-                + noise.nextGaussian() * errors.noiseVolts() * averageFactor;
-        return Math.clamp(Math.round(volts / SHUNT_STEP), -524288, 524287);
-    }
-
-    private long busCode() {
-        return Math.clamp(Math.round(wiring.busVolts() * (1 + errors.busGain()) / BUS_STEP), 0, 524287);
-    }
-
-    /** CURRENT, 20 bits signed. */
-    private long currentCode(long shunt) {
-        return Math.clamp(Math.round(shunt * currentFactor()), -524288, 524287);
-    }
-
-    /** Codes of current for one code of shunt voltage: 312.5 nV ÷ (R × CURRENT_LSB), with R × LSB from SHUNT_CAL. */
-    private double currentFactor() {
-        return shuntCal == 0 ? 0 : SHUNT_STEP * 13107.2e6 / shuntCal;
-    }
-
-    /** CHARGE: current codes summed over the chip's seconds. */
-    private double chargeCodes() {
-        double volts = (wiring.shuntVoltSeconds() - chargeBase) * (1 + errors.gain())
-                + errors.offsetVolts() * (wiring.nanos() * 1e-9 - secondsBase);
-        return accumulated + Math.floor(volts / SHUNT_STEP * currentFactor() * (1 + errors.oscillator()));
+    private void convert() {
+        boolean fine = (stored[CONFIG] & RANGE_BIT) != 0;
+        int calibration = stored[SHUNT_CAL];
+        flags = flags & ~MATH_OVERFLOW | CONVERSION_READY;
+        if (cycle.measuresShunt()) {
+            double volts = wiring.shuntVolts() * (1 + errors.gain()) + errors.offsetVolts();
+            if (errors.noiseVolts() > 0) {
+                volts += noise.nextGaussian() * errors.noiseVolts() / Math.sqrt(cycle.averages());
+            }
+            shuntCode = Ina228Scale.shunt(volts, fine);
+        }
+        if (cycle.measuresBus()) {
+            busCode = Ina228Scale.bus(wiring.busVolts() * (1 + errors.busGain()));
+        }
+        if (cycle.measuresDie()) {
+            temperatureCode = Ina228Scale.temperature(wiring.dieCelsius());
+        }
+        long current = Ina228Scale.current(shuntCode, calibration);
+        currentCode = Ina228Scale.signed20(current);
+        powerCode = Ina228Scale.power(busCode, currentCode);
+        if (currentCode != current || powerCode > Ina228Scale.POWER_FULL) {
+            flags |= MATH_OVERFLOW;
+            powerCode = Math.min(powerCode, Ina228Scale.POWER_FULL);
+        }
+        if (cycle.accumulates()) {
+            sum.add(wiring, Ina228Scale.perVolt(fine, calibration));
+            flags |= (sum.chargeOverflowed() ? CHARGE_OVERFLOW : 0) | (sum.energyOverflowed() ? ENERGY_OVERFLOW : 0);
+        }
     }
 }

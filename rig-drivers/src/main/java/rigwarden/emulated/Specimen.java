@@ -1,5 +1,6 @@
 package rigwarden.emulated;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
@@ -13,6 +14,7 @@ import rigwarden.pack.WarmthParameters;
 import rigwarden.pack.WorldParameters;
 import rigwarden.rig.BusSide;
 import rigwarden.rig.Channels;
+import rigwarden.rig.Instrument;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.ShuntMonitor;
@@ -64,9 +66,12 @@ final class Specimen {
 
     Ads1115Emulator.Errors inputErrors(VoltageInput input) {
         String part = input.bus() + ":" + input.address();
-        return new Ads1115Emulator.Errors(within(part, "gain", Channels.ADS1115_GAIN),
-                within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS),
-                within(part, "rate", 0.1), input.supplyVolts(), TAP_NOISE_VOLTS);
+        double[] gains = new double[8];
+        Arrays.fill(gains, within(part, "gain", Channels.ADS1115_GAIN));
+        double[] offsets = new double[4];
+        Arrays.fill(offsets, within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS));
+        return new Ads1115Emulator.Errors(gains, offsets, within(part, "rate", 0.1), input.supplyVolts(),
+                TAP_NOISE_VOLTS);
     }
 
     Mcp9601Emulator.Errors probeErrors(Probe probe) {
@@ -75,8 +80,9 @@ final class Specimen {
         return new Mcp9601Emulator.Errors(Math.clamp(kelvin, -most, most), PROBE_NOISE_K);
     }
 
-    ScpiInstrument.Errors instrumentErrors(String name, double voltsU, double ampsU) {
-        return new ScpiInstrument.Errors(within(name, "volts", voltsU / 2), within(name, "amps", ampsU / 2), 0, 0);
+    ScpiInstrument.Errors instrumentErrors(String name, Instrument instrument) {
+        return new ScpiInstrument.Errors(within(name, "volts", instrument.voltsU() / 2), 0,
+                within(name, "amps", instrument.ampsU() / 2), 0);
     }
 
     Chance noise(String part) {

@@ -14,13 +14,14 @@ import rigwarden.warden.Failure;
 public final class InstrumentAgent {
     private static final long BACK_OFF_NANOS = 1_000_000_000L;
     private static final double LIMIT_RELATIVE = 0.001;
-    private static final double LIMIT_VOLTS = 0.01;
+    private static final double LIMIT_LEAST = 0.01;
     /** Beyond it a number is one of the standard's marks (9.91E37 is "not a number"), or nonsense. */
     private static final double LARGEST = 1e6;
 
+    private final InstrumentKind kind;
     private final Words words;
     private final Instrument instrument;
-    private final double limitVolts;
+    private final double limit;
     private final SerialLine line;
     private final Message message = new Message();
     private final Reply reply = new Reply();
@@ -38,10 +39,11 @@ public final class InstrumentAgent {
 
     /** Takes up an instrument with what its agent knew. Nothing is sent; an open question is not waited for. */
     public InstrumentAgent(
-            InstrumentKind kind, Instrument instrument, double limitVolts, SerialLine line, AgentState state) {
+            InstrumentKind kind, Instrument instrument, double limit, SerialLine line, AgentState state) {
+        this.kind = kind;
         words = new Words(kind);
         this.instrument = instrument;
-        this.limitVolts = limitVolts;
+        this.limit = limit;
         this.line = line;
         boolean open = state.phase() == AgentState.Phase.ASKED || state.phase() == AgentState.Phase.LIMITING;
         phase = open ? AgentState.Phase.DRAINING : state.phase();
@@ -56,14 +58,16 @@ public final class InstrumentAgent {
         heard = state.heard();
     }
 
-    /** The agent of a rig's source or sink, before its port is opened; limit = highest true voltage of all cells. */
+    /**
+     * The agent of a rig's source or sink, before its port is opened. A source's own limit is the highest true
+     * voltage of all cells, V; a sink's is the rig's highest discharge current, A.
+     */
     public static InstrumentAgent of(InstrumentKind kind, Rig rig, SerialLine line, AgentState state) {
-        Instrument instrument = switch (kind) {
-            case SOURCE -> rig.source();
-            case SINK -> rig.sink();
+        double highest = Math.min(rig.cells().series() * Envelope.CEILING_V, rig.source().maxVolts());
+        return switch (kind) {
+            case SOURCE -> new InstrumentAgent(kind, rig.source(), highest, line, state);
+            case SINK -> new InstrumentAgent(kind, rig.sink(), rig.dischargeCeilingAmps(), line, state);
         };
-        double limit = Math.min(rig.cells().series() * Envelope.CEILING_V, instrument.maxVolts());
-        return new InstrumentAgent(kind, instrument, limit, line, state);
     }
 
     /**
@@ -174,9 +178,9 @@ public final class InstrumentAgent {
     }
 
     private void limit(long nanos) {
-        message.start().add(Words.SET_LIMIT).add(limitVolts).add(Words.END);
+        message.start().add(words.setLimit()).add(limit).add(Words.END);
         if (send(message.bytes(), message.length(), nanos)) {
-            ask(Words.ASK_LIMIT, AgentState.Phase.LIMITING, nanos);
+            ask(words.askLimit(), AgentState.Phase.LIMITING, nanos);
         }
     }
 
@@ -197,7 +201,12 @@ public final class InstrumentAgent {
             return true;
         }
         boolean switchedOn = carried instanceof Order.On;
-        message.start().add(Words.SET_VOLTS).add(wanted.set().volts()).add(Words.SET_AMPS).add(wanted.set().amps());
+        if (kind.limitsVolts()) {
+            message.start().add(Words.SET_VOLTS).add(wanted.set().volts()).add(Words.THEN_AMPS);
+        } else {
+            message.start().add(Words.SET_AMPS);
+        }
+        message.add(wanted.set().amps());
         message.add(switchedOn ? Words.END : words.on());
         carried = wanted;
         unsure = false;
@@ -237,7 +246,7 @@ public final class InstrumentAgent {
     private boolean understood(long nanos) {
         if (phase == AgentState.Phase.LIMITING) {
             limited = reply.fields() == 1
-                    && Math.abs(reply.value(0) - limitVolts) <= limitVolts * LIMIT_RELATIVE + LIMIT_VOLTS;
+                    && Math.abs(reply.value(0) - limit) <= limit * LIMIT_RELATIVE + LIMIT_LEAST;
             phase = AgentState.Phase.READY;
             due = nanos;
             return limited;

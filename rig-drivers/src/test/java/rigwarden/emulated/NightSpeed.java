@@ -31,7 +31,7 @@ final class NightSpeed {
             }
             double seconds = (System.nanoTime() - began) * 1e-9;
             System.out.printf("%d scans in %.2f s: %.0f scans/s, %d transactions%n", scans, seconds, scans / seconds,
-                    rehearsal.rig().emulatedBoard().transactions());
+                    rehearsal.rig().emulatedBoard().traffic().all());
         }
     }
 }

@@ -47,7 +47,7 @@ class AgentThreadTest {
         }
 
         List<String> sent = List.copyOf(line.sent);
-        assertThat(sent).startsWith("INP 0", "SOUR:VOLT:PROT 29.200");
+        assertThat(sent).startsWith("INP 0", "SOUR:CURR:PROT 29.200");
         assertThat(sent.getLast()).isEqualTo("INP 0");
     }
 }

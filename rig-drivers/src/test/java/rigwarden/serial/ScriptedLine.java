@@ -38,9 +38,9 @@ class ScriptedLine implements SerialLine {
         sent.add(text.strip());
         if (answering && text.startsWith("MEAS")) {
             put(poll);
-        } else if (answering && text.startsWith("SOUR:VOLT:PROT?")) {
+        } else if (answering && text.contains(":PROT?")) {
             put(limit + "\n");
-        } else if (text.startsWith("SOUR:VOLT:PROT ")) {
+        } else if (text.contains(":PROT ")) {
             limit = Double.parseDouble(text.substring(15).strip());
         }
         return length;

@@ -134,7 +134,7 @@ final class RecordedRehearsal {
         }
         int exit = trip.isPresent() ? Exits.TRIPPED : asked ? Exits.STOPPED : Exits.DONE;
         book.finish(begun.number(), outcome(exit), trip.map(t -> "rule " + t.rule()).orElse(""));
-        return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().transactions(), tally.steps(),
+        return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().traffic().all(), tally.steps(),
                 trip, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
     }
 

@@ -1,0 +1,115 @@
+package rigwarden.emulated;
+
+import com.pi4j.exception.Pi4JException;
+import com.pi4j.io.i2c.I2C;
+import com.pi4j.io.i2c.I2CBus;
+import java.io.IOException;
+import java.util.concurrent.Callable;
+
+/**
+ * One I2C bus as the kernel's character device and Pi4J's linuxfs plugin 3.0.3 present it. The plugin remembers the
+ * slave address before the select succeeds; the kernel keeps the address of the last select that did. Plain transfers
+ * go to the kernel's address, combined ones carry their own.
+ */
+final class EmulatedI2cBus implements I2CBus {
+    private static final int ADDRESSES = 128;
+    private static final int NONE_YET = -1;
+
+    final Traffic traffic;
+    private final int bus;
+    private final I2cTarget[] chips = new I2cTarget[ADDRESSES];
+    private final boolean[] held = new boolean[ADDRESSES];
+    private int remembered = NONE_YET;
+    private int selected = NONE_YET;
+
+    EmulatedI2cBus(int bus, Traffic traffic) {
+        this.bus = bus;
+        this.traffic = traffic;
+    }
+
+    static Pi4JException absent(int bus) {
+        return new Pi4JException("Devfs validation failed for I2C bus " + bus + ": path '/dev/i2c-" + bus
+                + "' does not exist.");
+    }
+
+    void put(int address, I2cTarget chip) {
+        if (chips[address] != null) {
+            throw new IllegalStateException("I2C bus " + bus + " has a chip at address " + address + " already");
+        }
+        chips[address] = chip;
+    }
+
+    void hold(int address, boolean holds) {
+        held[address] = holds;
+    }
+
+    /** A write transfer of the character device; returns the length or throws. */
+    int write(int device, byte[] bytes, int offset, int length) {
+        select(device, "action");
+        I2cTarget chip = selected == NONE_YET ? null : chips[selected];
+        if (chip == null || chip.written(bytes, offset, length) < length) {
+            throw failure("action", device, "Remote I/O error");
+        }
+        return length;
+    }
+
+    /** A read transfer of the character device; returns what the chip delivered or throws. */
+    int read(int device, byte[] into, int offset, int length) {
+        select(device, "action");
+        I2cTarget chip = selected == NONE_YET ? null : chips[selected];
+        int count = chip == null ? -1 : chip.read(into, offset, length);
+        if (count < 0) {
+            throw failure("action", device, "Remote I/O error");
+        }
+        return count;
+    }
+
+    /**
+     * Write, repeated start, read. A master cannot see that a chip has stopped driving: the rest is the idle bus, all
+     * ones, and the count returned is always the length asked for.
+     */
+    int writeRead(int device, byte[] pointer, int pointerLength, byte[] into, int offset, int length) {
+        select(device, "ioctl");
+        I2cTarget chip = chips[device];
+        if (chip == null || chip.written(pointer, 0, pointerLength) < pointerLength) {
+            throw failure("ioctl", device, "Remote I/O error");
+        }
+        int count = chip.read(into, offset, length);
+        if (count < 0) {
+            throw failure("ioctl", device, "Remote I/O error");
+        }
+        for (int i = count; i < length; i++) {
+            into[offset + i] = (byte) 0xFF;
+        }
+        return length;
+    }
+
+    @Override
+    public <R> R execute(I2C i2c, Callable<R> action) {
+        select(i2c.device(), "action");
+        try {
+            return action.call();
+        } catch (Exception e) {
+            throw new Pi4JException(text("action", i2c.device()), e);
+        }
+    }
+
+    private void select(int device, String what) {
+        if (remembered == device) {
+            return;
+        }
+        remembered = device;
+        if (held[device]) {
+            throw failure(what, device, "Device or resource busy");
+        }
+        selected = device;
+    }
+
+    private Pi4JException failure(String what, int device, String errno) {
+        return new Pi4JException(text("action", device), new Pi4JException(text(what, device), new IOException(errno)));
+    }
+
+    private String text(String what, int device) {
+        return "Failed to execute " + what + " for device " + device + " on bus " + bus;
+    }
+}

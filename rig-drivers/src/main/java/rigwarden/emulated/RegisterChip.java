@@ -1,0 +1,68 @@
+package rigwarden.emulated;
+
+/**
+ * A chip with a pointer and big-endian registers. The first byte written sets the pointer, further bytes write the
+ * register that it points to, a read starts there. What the datasheet does not document is not acknowledged.
+ */
+public abstract class RegisterChip implements I2cTarget {
+    private int pointer;
+
+    RegisterChip() {}
+
+    RegisterChip(RegisterChip other) {
+        pointer = other.pointer;
+    }
+
+    /** Takes the supply away and gives it back: registers at their reset values, conversions begun anew. */
+    public void powerOnReset() {
+        pointer = 0;
+        reset();
+    }
+
+    /** Puts every register but the pointer to its power-on value. */
+    abstract void reset();
+
+    /** Bytes in a register; 0 for one that the datasheet does not list. */
+    abstract int width(int register);
+
+    /** A register as it reads now, right-aligned; side effects of reading included. */
+    abstract long value(int register);
+
+    /** Writes a register; false when it cannot be written. */
+    abstract boolean store(int register, int word);
+
+    @Override
+    public final int written(byte[] bytes, int offset, int length) {
+        if (length == 0) {
+            return 0;
+        }
+        int wanted = bytes[offset] & 0xFF;
+        int width = width(wanted);
+        if (width == 0) {
+            return -1;
+        }
+        pointer = wanted;
+        if (length == 1) {
+            return 1;
+        }
+        if (length - 1 != width || width > Integer.BYTES) {
+            return -1;
+        }
+        int word = 0;
+        for (int i = 1; i < length; i++) {
+            word = word << Byte.SIZE | bytes[offset + i] & 0xFF;
+        }
+        return store(wanted, word) ? length : -1;
+    }
+
+    @Override
+    public final int read(byte[] into, int offset, int length) {
+        int width = width(pointer);
+        long value = value(pointer);
+        int count = Math.min(width, length);
+        for (int i = 0; i < count; i++) {
+            into[offset + i] = (byte) (value >> Byte.SIZE * (width - 1 - i));
+        }
+        return count;
+    }
+}
