@@ -42,6 +42,8 @@ public final class EmulatedRig {
     private final EmulatedLine sinkLine;
     private final Agents agents;
     private final boolean[] probeOpen;
+    /** A regulator that runs away takes its own protection with it: the worst case. */
+    private boolean protectionDead;
     private final RigBench bench;
     private final OwnWorld own;
 
@@ -103,6 +105,7 @@ public final class EmulatedRig {
         agents = agents(other.agents.source().state(), other.agents.sink().state());
         board = board();
         probeOpen = other.probeOpen.clone();
+        protectionDead = other.protectionDead;
         bench = RigBench.resume(rig, board.context(), clock, agents, own.readings(), other.bench.state());
     }
 
@@ -296,7 +299,10 @@ public final class EmulatedRig {
     public void inflict(BoardFault fault) {
         world.advanceTo(clock.nanos());
         switch (fault) {
-            case BoardFault.InWorld f -> world.inflict(f.fault());
+            case BoardFault.InWorld f -> {
+                world.inflict(f.fault());
+                protectionDead |= f.fault() instanceof Fault.SourceRunaway;
+            }
             case BoardFault.OpenProbe f -> probeOpen[f.probe()] = true;
             case BoardFault.SilentSource _ -> {
                 world.inflict(new Fault.SourceDeaf());
@@ -333,7 +339,9 @@ public final class EmulatedRig {
     /** Brings the world to the clock's time; source and sink look at their own limits. */
     public void catchUp() {
         world.advanceTo(clock.nanos());
-        sourceScpi.protect();
+        if (!protectionDead) {
+            sourceScpi.protect();
+        }
         sinkScpi.protect();
     }
 }

@@ -43,11 +43,12 @@ public final class ScpiInstrument {
     /** Own limit: volts of a source, amperes of a sink. */
     private double protection;
     private final double protectionMost;
+    private final boolean guardsVolts;
     private boolean deaf;
 
     private ScpiInstrument(
             ScpiNode root, String identity, Terminals terminals, Errors errors, Ratings ratings, ScpiStatus status,
-            ScpiAnswer answer, double protectionMost) {
+            ScpiAnswer answer, double protectionMost, boolean guardsVolts) {
         this.root = root;
         this.identity = identity;
         this.terminals = terminals;
@@ -57,19 +58,20 @@ public final class ScpiInstrument {
         this.answer = answer;
         parser = new ScpiParser(this);
         this.protectionMost = protectionMost;
+        this.guardsVolts = guardsVolts;
         protection = protectionMost;
     }
 
     /** A source that has just been switched on: output off, settings 0. */
     public static ScpiInstrument source(Terminals terminals, Errors errors, Ratings ratings) {
         return new ScpiInstrument(ScpiNode.source(), "EMULATED,SOURCE,0,0", terminals, errors, ratings,
-                new ScpiStatus(), new ScpiAnswer(), ratings.volts() * PROTECTION_MARGIN);
+                new ScpiStatus(), new ScpiAnswer(), ratings.volts() * PROTECTION_MARGIN, true);
     }
 
     /** A sink that has just been switched on: input off, setting 0. */
     public static ScpiInstrument sink(Terminals terminals, Errors errors, Ratings ratings) {
         return new ScpiInstrument(ScpiNode.sink(), "EMULATED,SINK,0,0", terminals, errors, ratings,
-                new ScpiStatus(), new ScpiAnswer(), ratings.amps() * PROTECTION_MARGIN);
+                new ScpiStatus(), new ScpiAnswer(), ratings.amps() * PROTECTION_MARGIN, false);
     }
 
     /**
@@ -78,7 +80,7 @@ public final class ScpiInstrument {
      */
     public ScpiInstrument copy(Terminals newTerminals) {
         ScpiInstrument copy = new ScpiInstrument(
-                root, identity, newTerminals, errors, ratings, status.copy(), answer.copy(), protectionMost);
+                root, identity, newTerminals, errors, ratings, status.copy(), answer.copy(), protectionMost, guardsVolts);
         copy.parser.continueFrom(parser);
         copy.on = on;
         copy.volts = volts;
@@ -105,7 +107,7 @@ public final class ScpiInstrument {
 
     /** Switches off when its own protection sees too much, volts at a source, amperes at a sink; the world's to call. */
     public void protect() {
-        double seen = volts > 0 ? terminals.volts() : terminals.amps();
+        double seen = guardsVolts ? terminals.volts() : terminals.amps();
         if (on && seen > protection) {
             on = false;
             status.fail(-240);
