@@ -15,7 +15,7 @@ class OpenCircuitTest {
     @Test
     void the_thinned_table_misses_no_row_of_the_full_one_by_more_than_half_a_millivolt() throws IOException {
         Path table = shared().resolve("data/lfp-26650-parameters/ocv_table.csv");
-        assumeTrue(Files.exists(table), "SKIPPED: the full open-circuit table is not on this machine; name the folder"
+        assumeTrue(Files.exists(table), "SKIPPED: needs ../shared/data, the full open-circuit table, which is not here; name the folder"
                 + " that holds data/ with -Drigwarden.shared=FOLDER");
         List<String> rows = Files.readAllLines(table);
         double worst = 0;
