@@ -50,6 +50,11 @@ public record Channel(
         return Math.sqrt(gain * gain + offsetU * offsetU);
     }
 
+    /** Whether its place can have such a value; NaN is none. */
+    public boolean plausible(double value) {
+        return value >= lowest && value <= highest;
+    }
+
     /** Age beyond which a reading is stale, nanoseconds. */
     public long staleNanos() {
         return (long) (STALE_PERIODS * periodNanos);

@@ -36,6 +36,9 @@ final class ChannelRules {
     }
 
     private static Breach failed(View view, Channel[] channels) {
+        if (!view.anyFailed()) {
+            return Breach.NONE;
+        }
         for (Channel channel : channels) {
             if (view.reading(channel) instanceof Reading.Failed failed
                     && view.nanos() - failed.sinceNanos() >= channel.staleNanos()) {
@@ -47,6 +50,9 @@ final class ChannelRules {
     }
 
     private static Breach stale(View view, Channel[] channels) {
+        if (!view.anyStale()) {
+            return Breach.NONE;
+        }
         for (Channel channel : channels) {
             if (view.reading(channel) instanceof Reading.Valid valid
                     && view.nanos() - valid.takenNanos() > channel.staleNanos()) {
@@ -63,9 +69,11 @@ final class ChannelRules {
     }
 
     private static Breach implausible(View view) {
+        if (!view.anyImplausible()) {
+            return Breach.NONE;
+        }
         for (Channel channel : view.places().own) {
-            if (view.reading(channel) instanceof Reading.Valid valid
-                    && (valid.value() < channel.lowest() || valid.value() > channel.highest())) {
+            if (view.reading(channel) instanceof Reading.Valid valid && !channel.plausible(valid.value())) {
                 double limit = valid.value() < channel.lowest() ? channel.lowest() : channel.highest();
                 return new Breach(channel.index(), valid.value(), limit);
             }

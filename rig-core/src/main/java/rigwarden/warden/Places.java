@@ -9,6 +9,7 @@ import rigwarden.rig.Role;
 final class Places {
     final Rig rig;
     final Channel[] all;
+    final long[] staleNanos;
     final Channel[] own;
     final Channel[] instruments;
     final Channel[] cells;
@@ -28,6 +29,7 @@ final class Places {
     Places(Rig rig) {
         this.rig = rig;
         all = rig.channels().toArray(Channel[]::new);
+        staleNanos = rig.channels().stream().mapToLong(Channel::staleNanos).toArray();
         own = rig.channels().stream().filter(c -> !c.role().ofInstrument()).toArray(Channel[]::new);
         instruments = rig.channels().stream().filter(c -> c.role().ofInstrument()).toArray(Channel[]::new);
         cells = of(Role.CELL_VOLTS);

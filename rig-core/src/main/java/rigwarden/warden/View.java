@@ -7,11 +7,44 @@ public final class View {
     private final Places places;
     private final Scan scan;
     private final Memory memory;
+    private final Reading[] readings;
+    private boolean anyFailed;
+    private boolean anyStale;
+    private boolean anyImplausible;
 
     View(Places places, Scan scan, Memory memory) {
         this.places = places;
         this.scan = scan;
         this.memory = memory;
+        readings = scan.readings().toArray(Reading[]::new);
+        inspect();
+    }
+
+    /** One pass over all channels, so that the rules that look at every channel need not do so on a good scan. */
+    private void inspect() {
+        Channel[] all = places.all;
+        long now = scan.nanos();
+        for (int i = 0; i < readings.length; i++) {
+            switch (readings[i]) {
+                case Reading.Valid valid -> {
+                    anyStale |= now - valid.takenNanos() > places.staleNanos[i];
+                    anyImplausible |= !all[i].plausible(valid.value());
+                }
+                case Reading.Failed _ -> anyFailed = true;
+            }
+        }
+    }
+
+    boolean anyFailed() {
+        return anyFailed;
+    }
+
+    boolean anyStale() {
+        return anyStale;
+    }
+
+    boolean anyImplausible() {
+        return anyImplausible;
     }
 
     Places places() {
@@ -27,7 +60,7 @@ public final class View {
     }
 
     Reading reading(Channel channel) {
-        return scan.readings().get(channel.index());
+        return readings[channel.index()];
     }
 
     boolean valid(Channel channel) {

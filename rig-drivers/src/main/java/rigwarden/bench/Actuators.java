@@ -65,8 +65,7 @@ final class Actuators {
 
     /** The pre-charge relay is held for one scan beyond the contactor's order, until the contact has closed. */
     private Set<Output> contact() {
-        Set<Output> high = outputs.high();
-        boolean closing = high.contains(Output.PRECHARGE) && !high.contains(Output.CONTACTOR);
+        boolean closing = outputs.isHigh(Output.PRECHARGE) && !outputs.isHigh(Output.CONTACTOR);
         return closing ? EnumSet.of(Output.CONTACTOR, Output.PRECHARGE) : EnumSet.of(Output.CONTACTOR);
     }
 

@@ -22,7 +22,7 @@ import rigwarden.serial.InstrumentKind;
  * top. The whole of it can be copied at any instant and run on from there.
  *
  * <p>Transfers take no virtual time; waits of drivers do. The world is moved on at the start of a scan, at every change of
- * a line or an order, and when the last move is more than 20 ms old; in between its slow nodes are taken as they were.
+ * an order or of a line other than the heartbeat's, and when the last move is more than 20 ms old; in between its slow nodes are taken as they were.
  */
 public final class EmulatedRig {
     private static final long COARSE_NANOS = 20_000_000L;
@@ -156,8 +156,10 @@ public final class EmulatedRig {
     }
 
     private void line(Line line, boolean high) {
-        world.advanceTo(clock.nanos());
-        world.line(line, high);
+        if (line != Line.HEARTBEAT) {
+            world.advanceTo(clock.nanos());
+        }
+        now().line(line, high);
     }
 
     /** The world, moved on if it is more than a little behind. */

@@ -5,11 +5,20 @@ package rigwarden.emulated;
  * register that it points to, a read starts there. What the datasheet does not document is not acknowledged.
  */
 public abstract class RegisterChip implements I2cTarget {
+    private static final int REGISTERS = 256;
+
+    private final byte[] widths;
     private int pointer;
 
-    RegisterChip() {}
+    RegisterChip() {
+        widths = new byte[REGISTERS];
+        for (int register = 0; register < REGISTERS; register++) {
+            widths[register] = (byte) width(register);
+        }
+    }
 
     RegisterChip(RegisterChip other) {
+        widths = other.widths;
         pointer = other.pointer;
     }
 
@@ -37,7 +46,7 @@ public abstract class RegisterChip implements I2cTarget {
             return 0;
         }
         int wanted = bytes[offset] & 0xFF;
-        int width = width(wanted);
+        int width = widths[wanted];
         if (width == 0) {
             return -1;
         }
@@ -57,7 +66,7 @@ public abstract class RegisterChip implements I2cTarget {
 
     @Override
     public final int read(byte[] into, int offset, int length) {
-        int width = width(pointer);
+        int width = widths[pointer];
         long value = value(pointer);
         int count = Math.min(width, length);
         for (int i = 0; i < count; i++) {

@@ -90,6 +90,11 @@ public final class Outputs {
         return true;
     }
 
+    /** Whether a line was last written high. */
+    public boolean isHigh(Output output) {
+        return high.contains(output);
+    }
+
     /** Lines that were last written high. */
     public Set<Output> high() {
         return Set.copyOf(high);
