@@ -22,6 +22,7 @@ public final class Loop {
     private final Recorder recorder;
     private final Supplier<Inbox> inbox;
     private Standing standing;
+    private boolean dead;
 
     /** What the loop stands on between two cycles; with the bench's own state it is all that a copy needs. */
     public record Standing(Guard guard, RunState state, Orders inForce) {}
@@ -41,12 +42,27 @@ public final class Loop {
         return new Standing(warden.fresh(nanos), RunState.IDLE, Orders.OFF);
     }
 
-    /** One cycle. Whatever is thrown inside, everything is off and no beat was given before it leaves here. */
+    /**
+     * One cycle. Whatever is thrown inside, everything is ordered off at once, and this loop never energises again: each
+     * further cycle orders Off and throws.
+     *
+     * @return what happened
+     */
     public List<Event> cycle() {
+        if (dead) {
+            bench.apply(Orders.OFF_NOW);
+            throw new IllegalStateException("this loop has ended by an exception");
+        }
         try {
             return turn();
         } catch (RuntimeException | Error thrown) {
-            bench.apply(Orders.OFF_NOW);
+            dead = true;
+            standing = new Standing(standing.guard(), standing.state(), Orders.OFF_NOW);
+            try {
+                bench.apply(Orders.OFF_NOW);
+            } catch (RuntimeException | Error again) {
+                thrown.addSuppressed(again);
+            }
             throw thrown;
         }
     }

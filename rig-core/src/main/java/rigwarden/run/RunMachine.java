@@ -65,22 +65,30 @@ public final class RunMachine {
         return new Next(next.state(), next.wish(), List.copyOf(events));
     }
 
+    /** Every trip is told of in every state: contacts weld when they open, which is after the step. */
     private static Next tripped(RunState state, Verdict.Unhealthy verdict) {
         Event tripped = new Event.Tripped(verdict.first(), verdict.also());
+        int trips = 1 + verdict.also().size();
         return switch (state) {
-            case RunState.Interrupted _, RunState.Finished _ -> Next.quiet(state);
-            case RunState.Idle _ -> Next.quiet(new RunState.Interrupted(0), tripped);
-            case RunState.Proving _ -> Next.quiet(new RunState.Interrupted(0), tripped);
-            case RunState.Waiting s -> interrupted(s.progress(), tripped);
-            case RunState.Closes s -> interrupted(s.progress(), tripped);
-            case RunState.Stepping s -> interrupted(s.progress(), tripped);
-            case RunState.Resting s -> interrupted(s.progress(), tripped);
-            case RunState.Opening s -> interrupted(s.progress(), tripped);
+            case RunState.Interrupted s -> trips == s.told()
+                    ? Next.quiet(s)
+                    : Next.quiet(new RunState.Interrupted(s.step(), trips), tripped);
+            case RunState.Finished s -> trips == s.told()
+                    ? Next.quiet(s)
+                    : Next.quiet(new RunState.Finished(s.by(), trips), tripped);
+            case RunState.Idle _ -> Next.quiet(new RunState.Interrupted(0, trips), tripped);
+            case RunState.Proving _ -> Next.quiet(new RunState.Interrupted(0, trips), tripped);
+            case RunState.Waiting s -> interrupted(s.progress(), tripped, trips);
+            case RunState.Closes s -> interrupted(s.progress(), tripped, trips);
+            case RunState.Stepping s -> interrupted(s.progress(), tripped, trips);
+            case RunState.Resting s -> interrupted(s.progress(), tripped, trips);
+            case RunState.Opening s -> interrupted(s.progress(), tripped, trips);
         };
     }
 
-    private static Next interrupted(Progress progress, Event tripped) {
-        return Next.quiet(new RunState.Interrupted(progress.step() + 1), tripped, ended(progress, Ended.TRIPPED, false));
+    private static Next interrupted(Progress progress, Event tripped, int trips) {
+        return Next.quiet(new RunState.Interrupted(progress.step() + 1, trips), tripped,
+                ended(progress, Ended.TRIPPED, false));
     }
 
     private static Event ended(Progress progress, Ended by, boolean settled) {
@@ -92,7 +100,7 @@ public final class RunMachine {
             return with(Next.quiet(state instanceof RunState.Interrupted ? RunState.IDLE : state,
                     state instanceof RunState.Interrupted ? new Event[] {new Event.Cleared()} : new Event[0]), warned);
         }
-        RunState over = new RunState.Finished(Ended.STOPPED);
+        RunState over = new RunState.Finished(Ended.STOPPED, 0);
         Event stop = new Event.StopRequested();
         Event finished = new Event.Finished(Ended.STOPPED);
         Next next = switch (state) {
@@ -113,12 +121,12 @@ public final class RunMachine {
                     ? Next.quiet(new RunState.Proving(0), new Event.Started())
                     : Next.quiet(state);
             case RunState.Proving s -> proving(s, scan);
-            case RunState.Waiting s -> waiting(s, scan);
+            case RunState.Waiting s -> waiting(s, lease, scan);
             case RunState.Closes s -> closing(s, lease, scan);
             case RunState.Stepping s -> stepping(s, lease, scan);
             case RunState.Resting s -> resting(s, scan);
             case RunState.Opening s -> opening(s, scan);
-            case RunState.Interrupted _ -> Next.quiet(RunState.IDLE, new Event.Cleared());
+            case RunState.Interrupted _ -> Next.quiet(RunState.IDLE);
             case RunState.Finished _ -> Next.quiet(state);
         };
     }
@@ -136,7 +144,7 @@ public final class RunMachine {
         List<Event> all = new ArrayList<>(events);
         if (index == program.steps().size()) {
             all.add(new Event.Finished(Ended.TIME));
-            return new Next(new RunState.Finished(Ended.TIME), Wish.NOTHING, List.copyOf(all));
+            return new Next(new RunState.Finished(Ended.TIME, 0), Wish.NOTHING, List.copyOf(all));
         }
         Step step = program.steps().get(index);
         all.add(new Event.StepBegun(index + 1, step.kind()));
@@ -147,17 +155,17 @@ public final class RunMachine {
         return new Next(state, Wish.NOTHING, List.copyOf(all));
     }
 
-    private Next waiting(RunState.Waiting state, Scan scan) {
+    private Next waiting(RunState.Waiting state, Lease lease, Scan scan) {
         Progress progress = accounted(state.progress(), scan);
         boolean charge = Steps.way(step(progress)) == Way.CHARGE;
         boolean fit = charge
                 ? sight.bodiesWithin(scan, Envelope.CHARGING_ENTRY_LOW_C, Envelope.CHARGING_ENTRY_HIGH_C)
                 : sight.bodiesWithin(scan, Envelope.DISCHARGING_ENTRY_LOW_C, Envelope.DISCHARGING_ENTRY_HIGH_C);
-        if (fit && sight.open(scan) && sight.noCurrent(scan)) {
+        if (fit && lease.steady() && sight.atRest(scan)) {
             return close(progress, Closing.PRECHARGE, scan.nanos());
         }
         if (scan.nanos() - state.sinceNanos() > LONGEST_WAIT_NANOS) {
-            return Next.quiet(new RunState.Finished(Ended.TIME), ended(progress, Ended.TIME, false),
+            return Next.quiet(new RunState.Finished(Ended.TIME, 0), ended(progress, Ended.TIME, false),
                     new Event.Finished(Ended.TIME));
         }
         RunState waits = new RunState.Waiting(progress, state.sinceNanos(), true);
@@ -170,13 +178,13 @@ public final class RunMachine {
         Progress progress = accounted(state.progress(), scan);
         long inStage = scan.nanos() - state.stageNanos();
         return switch (state.stage()) {
-            case PRECHARGE -> sight.sidesMatch(scan)
+            case PRECHARGE -> lease.steady() && sight.sidesMatch(scan)
                     ? close(progress, Closing.CONTACT, scan.nanos())
                     : close(progress, Closing.PRECHARGE, state.stageNanos());
             case CONTACT -> inStage < CONTACT_NANOS || !sight.closed(scan)
                     ? close(progress, Closing.CONTACT, state.stageNanos())
                     : contacted(progress, lease, scan);
-            case SILENCE -> sight.open(scan)
+            case SILENCE -> sight.letGo(scan)
                     ? Next.quiet(new RunState.Waiting(progress.with(progress.carried().proved()), scan.nanos(), false),
                             new Event.HeartbeatProved(inStage * 1e-9))
                     : close(progress, Closing.SILENCE, state.stageNanos());

@@ -32,11 +32,11 @@ public sealed interface RunState {
      */
     record Opening(Progress progress, Optional<Ended> by, boolean off, long sinceNanos) implements RunState {}
 
-    /** The warden tripped in this step. */
-    record Interrupted(int step) implements RunState {}
+    /** The warden tripped in this step; {@code told} trips have been told of. */
+    record Interrupted(int step, int told) implements RunState {}
 
-    /** Over. */
-    record Finished(Ended by) implements RunState {}
+    /** Over; {@code told} trips that came afterwards have been told of. */
+    record Finished(Ended by, int told) implements RunState {}
 
     RunState IDLE = new Idle();
 

@@ -18,6 +18,9 @@ final class Sight {
     private final Channel bus;
     private final Channel feedback;
     private final Channel arm;
+    private final Channel coilFeed;
+    private final Channel sourceOn;
+    private final Channel sinkOn;
     private final Channel room;
     private final Channel[] cells;
     private final Channel[] bodies;
@@ -28,6 +31,9 @@ final class Sight {
         bus = rig.channel(Role.BUS_VOLTS);
         feedback = rig.channel(Role.FEEDBACK);
         arm = rig.channel(Role.ARM);
+        coilFeed = rig.channel(Role.COIL_FEED);
+        sourceOn = rig.channel(Role.SOURCE_ON);
+        sinkOn = rig.channel(Role.SINK_ON);
         room = rig.channel(Role.ROOM);
         cells = rig.channels(Role.CELL_VOLTS).toArray(Channel[]::new);
         bodies = rig.channels(Role.BODY).toArray(Channel[]::new);
@@ -55,6 +61,20 @@ final class Sight {
 
     boolean noCurrent(Scan scan) {
         return valid(scan, current) && Math.abs(value(scan, current)) < NO_CURRENT_A;
+    }
+
+    private static boolean off(Scan scan, Channel channel) {
+        return valid(scan, channel) && value(scan, channel) <= 0.5;
+    }
+
+    /** Everything open, off and empty: a path may begin. */
+    boolean atRest(Scan scan) {
+        return open(scan) && noCurrent(scan) && off(scan, sourceOn) && off(scan, sinkOn) && !sidesMatch(scan);
+    }
+
+    /** The stage has let go: coil supply dead, contact open. */
+    boolean letGo(Scan scan) {
+        return open(scan) && off(scan, coilFeed);
     }
 
     boolean sidesMatch(Scan scan) {

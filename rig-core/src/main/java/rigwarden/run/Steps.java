@@ -20,6 +20,7 @@ final class Steps {
     private static final double SOURCE_ABOVE_V = 0.05;
     /** Where the sink's own low limit lies, V per cell. */
     private static final double SINK_LOW_V = 2.40;
+    private static final double ENOUGH = 1.25;
     private static final long LONGEST_TAPER_NANOS = Math.round(Envelope.TAPER_HOURS * 3600e9);
 
     private final Rig rig;
@@ -76,13 +77,21 @@ final class Steps {
     /** What ends the step now, if anything does. */
     Optional<Ended> ended(Step step, Progress progress, Scan scan) {
         return switch (step) {
-            case Step.Charge charge -> charged(progress, charge.ceilingVolts(), charge.taperAmps(), scan);
-            case Step.Park park -> parked(park, progress);
+            case Step.Charge charge -> charged(progress, charge.ceilingVolts(), charge.taperAmps(), scan)
+                    .or(() -> tooLong(progress, charge.amps(), LONGEST_TAPER_NANOS, scan));
+            case Step.Park park -> parked(park, progress).or(() -> tooLong(progress, park.amps(), 0, scan));
             case Step.Discharge discharge -> progress.window().mean() <= discharge.cutOffVolts()
                     ? Optional.of(Ended.CUT_OFF)
-                    : Optional.empty();
+                    : tooLong(progress, discharge.amps(), 0, scan);
             case Step.Rest _ -> Optional.empty();
         };
+    }
+
+    /** No step goes on for ever: a quarter more than the rating takes at this current is enough for any sound cell. */
+    private Optional<Ended> tooLong(Progress progress, double amps, long more, Scan scan) {
+        double hours = ENOUGH * rig.cells().ratedAmpHours() / amps;
+        boolean over = scan.nanos() - progress.sinceNanos() > hours * 3600e9 + more;
+        return over ? Optional.of(Ended.TIME) : Optional.empty();
     }
 
     private Optional<Ended> charged(Progress progress, double ceilingVolts, double taperAmps, Scan scan) {

@@ -28,11 +28,15 @@ final class ChannelRules {
                 Rules.trips(33, "channel implausible",
                         "A channel reads what its place cannot have: a cut wire, a blown sense fuse, a dead reference.",
                         OWN, "range of the channel", 0.2, ChannelRules::implausible),
+                Rules.trips(36, "channel unreliable",
+                        "A channel fails so often that nothing can be concluded from it: more than one reading in four.",
+                        OWN, "one in four, over some seconds", 0, ChannelRules::unreliable),
                 Rules.trips(34, "instrument silent", "Source or sink has not answered for 2.5 of its polls.",
                         INSTRUMENTS, "2.5 polls", 0, ChannelRules::silent),
                 Rules.trips(35, "instrument on although off",
                         "Source or sink says that its output is on although it was ordered off.",
-                        Set.of(Role.SOURCE_ON, Role.SINK_ON), "5 s after the order", 0.5, ChannelRules::stillOn));
+                        Set.of(Role.SOURCE_ON, Role.SINK_ON), "5 s after the order", 0.5,
+                        view -> view.energised() ? restingOn(view) : stillOn(view)));
     }
 
     private static Breach failed(View view, Channel[] channels) {
@@ -81,8 +85,26 @@ final class ChannelRules {
         return Breach.NONE;
     }
 
+    private static final int UNSURE = 30;
+
+    private static Breach unreliable(View view) {
+        int[] unsure = view.memory().unsure();
+        for (Channel channel : view.places().own) {
+            if (unsure[channel.index()] >= UNSURE) {
+                return new Breach(channel.index(), unsure[channel.index()], UNSURE);
+            }
+        }
+        return Breach.NONE;
+    }
+
+    /** While a way is on, the instrument of the other way must be off: it was, when the path was closed. */
+    private static Breach restingOn(View view) {
+        Channel resting = view.memory().inForce().way() == Way.CHARGE ? view.places().sinkOn : view.places().sourceOn;
+        return view.on(resting) ? new Breach(resting.index(), 1, 0) : Breach.NONE;
+    }
+
     private static Breach stillOn(View view) {
-        if (view.energised() || view.stageNanos() < 5_000_000_000L) {
+        if (view.stageNanos() < 5_000_000_000L) {
             return Breach.NONE;
         }
         for (Channel channel : view.places().instruments) {

@@ -15,12 +15,12 @@ final class ContactorRules {
     /** First beats, before the coil supply must be alive. */
     private static final long COIL_NANOS = 1_500_000_000L;
     private static final long PRECHARGE_NANOS = 5_000_000_000L;
-    private static final double LEAST_PACK_V = 1;
 
     private ContactorRules() {}
 
     static List<Rule> of(Rig rig) {
         long letsGo = Math.round(rig.guards().heartbeatLongest() * 1e9) + 2 * rig.scanNanos();
+        long shortest = Math.round(rig.guards().heartbeatShortest() * 1e9) - 3 * rig.scanNanos();
         long decay = Math.round(rig.busSide().decaySeconds() * 1e9);
         Set<Role> feedback = Set.of(Role.FEEDBACK);
         return List.of(
@@ -43,6 +43,14 @@ final class ContactorRules {
                         "After the bus should have emptied it is within 5 % of the pack: a welded contact.",
                         Set.of(Role.BUS_VOLTS, Role.PACK_VOLTS), "5 % after the proved decay time", 0.3,
                         view -> busHolds(view, decay)),
+                Rules.trips(48, "contactor closed in pre-charge",
+                        "The contactor's feedback says closed while only the pre-charge relay is ordered.",
+                        feedback, "open", 0, view -> on(view, view.at(Closing.PRECHARGE))),
+                Rules.trips(49, "contactor let go too soon",
+                        "Beats were withheld, and the contactor opened while the stage still had to hold, or with the coil "
+                                + "supply alive: this proves nothing.",
+                        Set.of(Role.FEEDBACK, Role.COIL_FEED), "the stage's shortest hold; coil supply dead", 0,
+                        view -> tooSoon(view, shortest)),
                 Rules.trips(47, "pre-charge too slow", "The bus did not come within 5 % of the pack in 5 s.",
                         Set.of(Role.BUS_VOLTS, Role.PACK_VOLTS), "5 s", 0, ContactorRules::slowPrecharge));
     }
@@ -67,10 +75,18 @@ final class ContactorRules {
         return due && view.on(feedback) ? new Breach(feedback.index(), 1, 0) : Breach.NONE;
     }
 
+    private static Breach tooSoon(View view, long shortest) {
+        Places places = view.places();
+        boolean open = view.at(Closing.SILENCE) && view.off(places.feedback);
+        return open && (view.stageNanos() < shortest || view.on(places.coilFeed))
+                ? new Breach(places.feedback.index(), view.stageNanos() * 1e-9, shortest * 1e-9)
+                : Breach.NONE;
+    }
+
     private static Breach busHolds(View view, long decay) {
         Places places = view.places();
         if (view.energised() || view.stageNanos() <= decay || !view.valid(places.pack)
-                || view.value(places.pack) < LEAST_PACK_V || !Sides.match(view.scan(), places.pack, places.bus)) {
+                || !Sides.match(view.scan(), places.pack, places.bus)) {
             return Breach.NONE;
         }
         return new Breach(places.bus.index(), view.value(places.bus), (1 - Sides.SHARE) * view.value(places.pack));

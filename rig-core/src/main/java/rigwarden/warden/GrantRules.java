@@ -26,7 +26,7 @@ final class GrantRules {
     }
 
     private static Rule rule(int number, String name, String sentence) {
-        return new Rule(number, name, sentence, Set.of(Role.CURRENT), "any", 0, Severity.TRIPS, "after a clear",
+        return new Rule(number, name, sentence, Set.of(Role.CURRENT), "any", 0, Severity.TRIPS, Clearing.QUIET,
                 _ -> Breach.NONE);
     }
 
@@ -39,18 +39,20 @@ final class GrantRules {
         if (wish.set().amps() > ceiling * ROUNDING) {
             return tripped(BEYOND_CEILING, guard, scan, wish.set().amps(), ceiling);
         }
-        if (!mayFollow(memory.inForce(), scan, wish) || lease.scan() != scan.number() || !lease.spend()) {
+        if (!mayFollow(memory.inForce(), lease, scan, wish) || lease.scan() != scan.number() || !lease.spend()) {
             return tripped(OUT_OF_ORDER, guard, scan, wish.set().amps(), ceiling);
         }
         return new Granted(new Orders.Energised(lease, wish.way(), wish.stage(), wish.set()), guard);
     }
 
-    private boolean mayFollow(InForce inForce, Scan scan, Wish.Path wish) {
+    private boolean mayFollow(InForce inForce, Lease lease, Scan scan, Wish.Path wish) {
         if (wish.stage() != Closing.CURRENT && !wish.set().equals(Setpoint.NONE)) {
             return false;
         }
         if (!inForce.energised()) {
-            return wish.stage() == Closing.PRECHARGE && isOff(scan, places.feedback) && noCurrent(scan);
+            return wish.stage() == Closing.PRECHARGE && lease.steady() && isOff(scan, places.feedback)
+                    && isOff(scan, places.sourceOn) && isOff(scan, places.sinkOn) && noCurrent(scan)
+                    && !busMatches(scan);
         }
         if (wish.way() != inForce.way()) {
             return false;
@@ -58,7 +60,8 @@ final class GrantRules {
         return switch (wish.stage()) {
             case PRECHARGE -> inForce.stage() == Closing.PRECHARGE;
             case CONTACT -> inForce.stage() == Closing.CONTACT
-                    || inForce.stage() == Closing.PRECHARGE && busMatches(scan);
+                    || inForce.stage() == Closing.PRECHARGE && lease.steady() && isOff(scan, places.feedback)
+                            && busMatches(scan);
             case SILENCE -> inForce.stage() == Closing.CONTACT || inForce.stage() == Closing.SILENCE;
             case CURRENT -> inForce.stage() == Closing.CURRENT
                     || inForce.stage() == Closing.CONTACT && isOn(scan, places.feedback);
@@ -85,9 +88,7 @@ final class GrantRules {
 
     private Granted tripped(Rule rule, Guard guard, Scan scan, double value, double limit) {
         Trip trip = new Trip(rule, places.current, value, limit, scan.nanos(), scan.number());
-        Memory m = guard.memory();
-        Memory ended = new Memory(m.last(), m.earlier(), m.since(), m.said(), m.inForce(), m.trail(), false,
-                scan.nanos());
+        Memory ended = guard.memory().startedAs(false, scan.nanos());
         return new Granted(Orders.OFF_NOW, new Guard.Tripped(trip, List.of(), ended));
     }
 }

@@ -25,6 +25,8 @@ final class Places {
     final Channel coilFeed;
     final Channel feedback;
     final Channel arm;
+    final Channel sourceOn;
+    final Channel sinkOn;
 
     Places(Rig rig) {
         this.rig = rig;
@@ -47,6 +49,8 @@ final class Places {
         coilFeed = rig.channel(Role.COIL_FEED);
         feedback = rig.channel(Role.FEEDBACK);
         arm = rig.channel(Role.ARM);
+        sourceOn = rig.channel(Role.SOURCE_ON);
+        sinkOn = rig.channel(Role.SINK_ON);
     }
 
     private Channel[] of(Role role) {

@@ -13,7 +13,7 @@ import rigwarden.rig.Role;
  * @param limit its limit in words with unit
  * @param holdNanos how long a breach must last
  * @param severity what it does then
- * @param clears when a trip of it may be cleared, in words
+ * @param clears when a trip of it may be cleared
  * @param check finds a breach in one scan
  */
 public record Rule(
@@ -24,7 +24,7 @@ public record Rule(
         String limit,
         long holdNanos,
         Severity severity,
-        String clears,
+        Clearing clears,
         Check check) {
     @Override
     public boolean equals(Object other) {

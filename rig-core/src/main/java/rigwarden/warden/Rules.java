@@ -34,24 +34,24 @@ public final class Rules {
     static Rule trips(int number, String name, String sentence, Set<Role> reads, String limit, double holdSeconds,
             Check check) {
         return new Rule(number, name, sentence, reads, limit, Math.round(holdSeconds * SECOND), Severity.TRIPS,
-                "breach gone for 2 s, armed", check);
+                Clearing.QUIET, check);
     }
 
     static Rule warmth(int number, String name, String sentence, Set<Role> reads, String limit, double holdSeconds,
-            Check check) {
+            Clearing clears, Check check) {
         return new Rule(number, name, sentence, reads, limit, Math.round(holdSeconds * SECOND), Severity.TRIPS,
-                "limit − 5 K for 5 min, armed", check);
+                clears, check);
     }
 
     static Rule weld(int number, String name, String sentence, Set<Role> reads, String limit, double holdSeconds,
             Check check) {
         return new Rule(number, name, sentence, reads, limit, Math.round(holdSeconds * SECOND),
-                Severity.TRIPS_UNTIL_PROVED, "a passed contactor proof", check);
+                Severity.TRIPS_UNTIL_PROVED, Clearing.PROOF, check);
     }
 
     static Rule warns(int number, String name, String sentence, Set<Role> reads, String limit, double holdSeconds,
             Check check) {
         return new Rule(number, name, sentence, reads, limit, Math.round(holdSeconds * SECOND), Severity.WARNS,
-                "by itself", check);
+                Clearing.BY_ITSELF, check);
     }
 }

@@ -12,14 +12,11 @@ import rigwarden.rig.Role;
  * knows of the past is in the {@link Guard} that it is handed.
  */
 public final class Warden {
-    private static final long CLEAR_QUIET_NANOS = 2_000_000_000L;
-    private static final long CLEAR_WARM_NANOS = 300_000_000_000L;
-    private static final double CLEAR_BELOW_K = 5;
-
     private final Rig rig;
     private final Rule[] rules;
     private final Places places;
     private final GrantRules grants;
+    private final int[][] reads;
 
     /** A warden with every rule there is. */
     public Warden(Rig rig) {
@@ -32,6 +29,12 @@ public final class Warden {
         this.rules = rules.toArray(Rule[]::new);
         this.places = new Places(rig);
         this.grants = new GrantRules(places);
+        this.reads = rules.stream()
+                .map(rule -> rig.channels().stream()
+                        .filter(c -> rule.reads().contains(c.role()))
+                        .mapToInt(Channel::index)
+                        .toArray())
+                .toArray(int[][]::new);
     }
 
     /** The guard before the first scan. */
@@ -52,6 +55,7 @@ public final class Warden {
         Memory seen = seen(before, scan, inForce);
         View view = new View(places, scan, seen);
         long[] since = before.since();
+        Breach[] found = before.found();
         boolean[] said = before.said();
         boolean breached = false;
         List<Trip> trips = List.of();
@@ -59,15 +63,23 @@ public final class Warden {
         for (int i = 0; i < rules.length; i++) {
             Rule rule = rules[i];
             Breach breach = rule.check().look(view);
+            boolean goesOn = since[i] != Memory.NEVER;
+            if (!breach.found() && goesOn && view.anyFailed() && unseen(view, i)) {
+                breach = found[i];
+            }
             if (!breach.found()) {
-                if (since[i] != Memory.NEVER) {
+                if (goesOn) {
                     since = with(since, before.since(), i, Memory.NEVER);
                     said = with(said, before.said(), i, false);
                 }
                 continue;
             }
-            if (since[i] == Memory.NEVER) {
+            if (!goesOn) {
                 since = with(since, before.since(), i, scan.nanos());
+            }
+            if (found[i] != breach) {
+                found = found == before.found() ? found.clone() : found;
+                found[i] = breach;
             }
             breached |= rule.severity() != Severity.WARNS;
             if (scan.nanos() - since[i] < rule.holdNanos()) {
@@ -85,7 +97,7 @@ public final class Warden {
             }
         }
         boolean started = (seen.started() || inbox.has(Request.START) && view.on(places.arm)) && !inbox.stop();
-        Memory memory = new Memory(scan, before.last(), since, said, seen.inForce(), seen.trail(),
+        Memory memory = new Memory(scan, before.last(), since, found, seen.unsure(), said, seen.inForce(), seen.trail(),
                 started && trips.isEmpty() && guard instanceof Guard.Watching,
                 breached ? scan.nanos() : before.breachNanos());
         return switch (guard) {
@@ -94,14 +106,37 @@ public final class Warden {
         };
     }
 
+    /** A breach that goes on is not over because a channel that the rule reads cannot be seen just now. */
+    private boolean unseen(View view, int rule) {
+        for (int channel : reads[rule]) {
+            if (!view.valid(places.of(channel))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private Memory seen(Memory before, Scan scan, Orders inForce) {
         double room = scan.readings().get(places.room.index()) instanceof Reading.Valid valid ? valid.value() : 0;
         InForce now = before.inForce().then(inForce, before.last().nanos(), room);
         Trail trail = before.trail().due(scan.nanos())
                 ? before.trail().with(scan, places.temperatures)
                 : before.trail();
-        return new Memory(before.last(), before.earlier(), before.since(), before.said(), now, trail,
-                before.started(), before.breachNanos());
+        return new Memory(before.last(), before.earlier(), before.since(), before.found(),
+                unsure(before.unsure(), scan), before.said(), now, trail, before.started(), before.breachNanos());
+    }
+
+    /** Three more for a scan without a valid reading, one less for a scan with; never below nothing. */
+    private static int[] unsure(int[] before, Scan scan) {
+        int[] now = before;
+        for (int i = 0; i < before.length; i++) {
+            boolean failed = scan.readings().get(i) instanceof Reading.Failed;
+            if (failed || before[i] > 0) {
+                now = now == before ? before.clone() : now;
+                now[i] = failed ? before[i] + 3 : before[i] - 1;
+            }
+        }
+        return now;
     }
 
     private Judged watched(Memory memory, List<Trip> trips, List<Warning> warnings, Scan scan, Inbox inbox) {
@@ -114,9 +149,9 @@ public final class Warden {
         if (inbox.stop()) {
             return new Judged(guard, new Verdict.Stopped(warnings));
         }
-        double charge = Math.min(chargeCeiling(scan), memory.inForce().chargeCeilingAmps());
-        return new Judged(guard, new Verdict.Healthy(
-                new Lease(scan.number(), charge, rig.dischargeCeilingAmps()), warnings));
+        double charge = Math.min(chargeCeiling(scan, memory), memory.inForce().chargeCeilingAmps());
+        Lease lease = new Lease(scan.number(), charge, rig.dischargeCeilingAmps(), !memory.pending(rules));
+        return new Judged(guard, new Verdict.Healthy(lease, warnings));
     }
 
     /** The breach that began first is the cause; of several at once the weightier, then the lower number. */
@@ -131,14 +166,18 @@ public final class Warden {
         return first;
     }
 
-    private double chargeCeiling(Scan scan) {
+    /** By the coldest body that can be seen; where none can, what the path had, and nothing without a path. */
+    private double chargeCeiling(Scan scan, Memory memory) {
         double coldest = Double.MAX_VALUE;
         for (Channel body : places.bodies) {
             if (scan.readings().get(body.index()) instanceof Reading.Valid valid) {
                 coldest = Math.min(coldest, valid.value() - body.uncertainty(valid.value()));
             }
         }
-        double byTemperature = coldest == Double.MAX_VALUE ? 0 : Envelope.chargeCeilingC(coldest);
+        if (coldest == Double.MAX_VALUE) {
+            return memory.inForce().energised() ? memory.inForce().chargeCeilingAmps() : 0;
+        }
+        double byTemperature = Envelope.chargeCeilingC(coldest);
         return Math.min(rig.chargeCeilingAmps(), byTemperature * rig.cells().ratedAmpHours());
     }
 
@@ -160,17 +199,22 @@ public final class Warden {
     }
 
     private boolean clearable(Trip first, List<Trip> also, Memory memory, View view) {
-        boolean needsProof = first.rule().severity() == Severity.TRIPS_UNTIL_PROVED
-                || also.stream().anyMatch(t -> t.rule().severity() == Severity.TRIPS_UNTIL_PROVED);
-        if (needsProof || !view.on(places.arm)) {
+        return view.on(places.arm) && over(first, memory, view) && also.stream().allMatch(t -> over(t, memory, view));
+    }
+
+    /** Whether the cause of one trip is gone for as long, and as far, as its rule asks. */
+    private static boolean over(Trip trip, Memory memory, View view) {
+        Clearing clears = trip.rule().clears();
+        if (view.nanos() - memory.breachNanos() < clears.quietNanos) {
             return false;
         }
-        boolean warm = first.where().role().quantity() == Role.BODY.quantity();
-        long quiet = view.nanos() - memory.breachNanos();
-        boolean cooled = !warm
-                || first.value() < first.limit()
-                || view.valid(first.where()) && view.value(first.where()) <= first.limit() - CLEAR_BELOW_K;
-        return cooled && quiet >= (warm ? CLEAR_WARM_NANOS : CLEAR_QUIET_NANOS);
+        double wanted = trip.limit() + clears.marginKelvin;
+        return switch (clears) {
+            case QUIET, CALM, BY_ITSELF -> true;
+            case COOLED -> view.valid(trip.where()) && view.value(trip.where()) <= wanted;
+            case WARMED -> view.valid(trip.where()) && view.value(trip.where()) >= wanted;
+            case PROOF -> false;
+        };
     }
 
     /**

@@ -23,23 +23,26 @@ final class WarmthRules {
     static List<Rule> of() {
         return List.of(
                 Rules.warmth(21, "cell too warm", "A cell's body is too warm for the way that is on, or for rest.",
-                        BODIES, "45 °C charging, 55 °C else", HOLD_S, WarmthRules::cellWarm),
+                        BODIES, "45 °C charging, 55 °C else", HOLD_S, Clearing.COOLED,
+                        WarmthRules::cellWarm),
                 Rules.warmth(22, "cell too cold", "A cell's body is too cold for the way that is on, or for rest.",
-                        BODIES, "2 °C charging, −10 °C else", HOLD_S, WarmthRules::cellCold),
+                        BODIES, "2 °C charging, −10 °C else", HOLD_S, Clearing.WARMED,
+                        WarmthRules::cellCold),
                 Rules.warmth(23, "hot joint", "A terminal, lug, shunt or contactor is too hot.",
-                        WARMED, "60 °C", HOLD_S, WarmthRules::hot),
+                        WARMED, "60 °C", HOLD_S, Clearing.COOLED, WarmthRules::hot),
                 Rules.warmth(24, "hot over the room", "A terminal, lug, shunt or contactor is too far over the room.",
-                        Set.of(Role.STUD, Role.SHUNT_BODY, Role.CONTACTOR_BODY, Role.ROOM), "35 K", HOLD_S,
+                        Set.of(Role.STUD, Role.SHUNT_BODY, Role.CONTACTOR_BODY, Role.ROOM), "35 K", HOLD_S, Clearing.COOLED,
                         WarmthRules::overRoom),
                 Rules.warmth(25, "terminal over its cell", "A terminal is too far over its own cell.",
-                        Set.of(Role.STUD, Role.BODY), "20 K", HOLD_S, WarmthRules::overCell),
+                        Set.of(Role.STUD, Role.BODY), "20 K", HOLD_S, Clearing.COOLED, WarmthRules::overCell),
                 Rules.warmth(26, "terminal warms fast",
                         "In the first five minutes of current a terminal warms too fast, by itself or beside its likes.",
-                        STUDS, "15 K/min, or 3 × its likes and over 3 K/min", 30, WarmthRules::early),
+                        STUDS, "15 K/min, or 3 × its likes and over 3 K/min", 30, Clearing.CALM,
+                        WarmthRules::early),
                 Rules.warmth(27, "terminal warms on", "After five minutes of current a terminal still warms fast.",
-                        STUDS, "2 K/min over two minutes", HOLD_S, WarmthRules::late),
+                        STUDS, "2 K/min over two minutes", HOLD_S, Clearing.CALM, WarmthRules::late),
                 Rules.warmth(28, "terminal over its likes", "A terminal is warmer than the median of its likes.",
-                        STUDS, "5 K", 60, WarmthRules::overLikes));
+                        STUDS, "5 K", 60, Clearing.CALM, WarmthRules::overLikes));
     }
 
     private static Breach cellWarm(View view) {

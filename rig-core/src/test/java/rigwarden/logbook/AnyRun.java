@@ -11,6 +11,7 @@ import rigwarden.rig.Role;
 import rigwarden.run.Account;
 import rigwarden.run.Event;
 import rigwarden.warden.Breach;
+import rigwarden.warden.Clearing;
 import rigwarden.warden.Closing;
 import rigwarden.warden.Failure;
 import rigwarden.warden.Inbox;
@@ -121,7 +122,7 @@ final class AnyRun {
     List<Event> everyEvent() {
         Channel where = channels.getFirst();
         Rule rule = new Rule(9, "cell high", "A cell above its ceiling.", EnumSet.of(Role.CELL_VOLTS), "3.65 V",
-                500_000_000, Severity.TRIPS, "when below", _ -> Breach.NONE);
+                500_000_000, Severity.TRIPS, Clearing.QUIET, _ -> Breach.NONE);
         Trip trip = new Trip(rule, where, 3.71, 3.65, 4_000, 12);
         return List.of(new Event.Started(), new Event.HeartbeatProved(0.25), new Event.StepBegun(2, "charge"),
                 new Event.Waited(2, 3.5), new Event.Warned(new Warning(rule, where, Double.NaN, 3.6)),

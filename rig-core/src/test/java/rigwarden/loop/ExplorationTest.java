@@ -48,8 +48,8 @@ import rigwarden.warden.Warden;
 class ExplorationTest {
     private static final long[] GAPS = {100_000_000L, 1_200_000_000L, 7_000_000_000L, 7_500_000_000_000L};
     private static final String STANDS = "time stands still";
-    /** Rules on a rise need a history of minutes; each has a walk of its own in the warden's tests. */
-    private static final Set<Integer> NEED_HISTORY = Set.of(26, 27);
+    /** Rules that need a history of their own; LastingBreachTest walks each. */
+    private static final Set<Integer> NEED_HISTORY = Set.of(26, 27, 36);
     private static final int MOST_STATES = 400_000;
 
     private final Rig rig = TestRigs.oneCell();
@@ -106,7 +106,7 @@ class ExplorationTest {
 
     private Node step(Node node, Letter letter, long gap, Set<Integer> rulesSeen) {
         long nanos = letter.equals(letters.get(STANDS)) ? node.nanos() : node.nanos() + gap;
-        Scan scan = letter.scan().apply(new Scans(rig, nanos).obeying(node.inForce())).scan(node.scans() + 1);
+        Scan scan = letter.scan().apply(new Scans(rig, nanos).obeying(node.inForce(), nanos - node.stageNanos())).scan(node.scans() + 1);
         Judged judged = warden.judge(node.guard(), scan, node.inForce(), letter.inbox());
         Next next = machine.next(node.state(), judged.verdict(), scan, letter.inbox());
         Granted granted = warden.grant(judged.guard(), judged.verdict(), scan, next.wish());
@@ -183,8 +183,8 @@ class ExplorationTest {
             case RunState.Waiting w -> key.append(w.said()).append(node.nanos() - w.sinceNanos() > 3_600_000_000_000L);
             case RunState.Closes c -> key.append(c.stage());
             case RunState.Opening o -> key.append(o.off()).append(o.by());
-            case RunState.Interrupted i -> key.append(i.step());
-            case RunState.Finished f -> key.append(f.by());
+            case RunState.Interrupted i -> key.append(i.step()).append(',').append(i.told());
+            case RunState.Finished f -> key.append(f.by()).append(',').append(f.told());
             case RunState.Idle _, RunState.Stepping _, RunState.Resting _ -> { }
         }
         String whole = node.state().toString();
@@ -204,6 +204,8 @@ class ExplorationTest {
     private Map<String, Letter> letters() {
         Map<String, Letter> all = new TreeMap<>();
         all.put("healthy", new Letter(s -> s, Inbox.EMPTY));
+        put(all, "feedback closed in silence", s -> s.set(Role.FEEDBACK, 1).set(Role.COIL_FEED, 0));
+        put(all, "sink on", s -> s.set(Role.SINK_ON, 1));
         all.put("start armed", new Letter(s -> s, Inbox.of(Request.START)));
         all.put("start not armed", new Letter(s -> s.set(Role.ARM, 0), Inbox.of(Request.START)));
         all.put("clear armed", new Letter(s -> s, Inbox.of(Request.CLEAR)));

@@ -8,9 +8,12 @@ import rigwarden.rig.Role;
 
 /** Builds scans for tests: a healthy bench at rest, then changed channel by channel. */
 public final class Scans {
+    private static final long HOLD_NANOS = 700_000_000L;
+
     private final Rig rig;
     private final List<Reading> readings = new ArrayList<>();
     private final long nanos;
+    private long breachNanos;
 
     /** Everything as it is on a bench at rest with the contactor open. */
     public Scans(Rig rig, long nanos) {
@@ -48,6 +51,20 @@ public final class Scans {
         return this;
     }
 
+    /** Remembers when a breach began, for what must say since when. */
+    public Scans since(long began) {
+        breachNanos = began;
+        return this;
+    }
+
+    public long breachNanos() {
+        return breachNanos;
+    }
+
+    public long nanos() {
+        return nanos;
+    }
+
     public Scans old(Channel channel, long ageNanos) {
         Reading.Valid valid = (Reading.Valid) readings.get(channel.index());
         readings.set(channel.index(), new Reading.Valid(valid.code(), valid.value(), nanos - ageNanos));
@@ -59,19 +76,19 @@ public final class Scans {
         return this;
     }
 
-    /** What an obedient rig shows under these orders, with the current that they ask for. */
-    public Scans obeying(Orders orders) {
+    /** What an obedient rig shows under these orders, in force for so long, with the current that they ask for. */
+    public Scans obeying(Orders orders, long ageNanos) {
         return switch (orders) {
             case Orders.Off _ -> this;
-            case Orders.Energised on -> obeying(on);
+            case Orders.Energised on -> obeying(on, ageNanos);
         };
     }
 
-    private Scans obeying(Orders.Energised on) {
-        set(Role.COIL_FEED, on.beats() ? 1 : 0);
+    private Scans obeying(Orders.Energised on, long ageNanos) {
+        boolean holds = on.beats() || ageNanos < HOLD_NANOS;
+        set(Role.COIL_FEED, holds ? 1 : 0);
         set(Role.BUS_VOLTS, 3.3);
-        boolean closed = on.stage() == Closing.CONTACT || on.stage() == Closing.CURRENT;
-        set(Role.FEEDBACK, closed ? 1 : 0);
+        set(Role.FEEDBACK, holds && on.stage() != Closing.PRECHARGE ? 1 : 0);
         if (on.stage() == Closing.CURRENT) {
             set(Role.CURRENT, on.way().sign() * on.set().amps());
         }

@@ -19,13 +19,13 @@ final class Actuators {
         this.agents = agents;
     }
 
-    boolean apply(Orders orders) {
+    boolean apply(Orders orders, long untilNanos) {
         return switch (orders) {
             case Orders.Off off -> off(off.urgency());
             case Orders.Energised energised -> switch (energised.stage()) {
                 case PRECHARGE -> idle(EnumSet.of(Output.PRECHARGE));
                 case CONTACT, SILENCE -> idle(contact());
-                case CURRENT -> flow(energised);
+                case CURRENT -> flow(energised, untilNanos);
             };
         };
     }
@@ -48,7 +48,7 @@ final class Actuators {
         return low && off && raise(wanted);
     }
 
-    private boolean flow(Orders.Energised energised) {
+    private boolean flow(Orders.Energised energised, long untilNanos) {
         Set<Output> wanted = contact();
         boolean charge = energised.way() == Way.CHARGE;
         wanted.add(charge ? Output.SOURCE_RELAY : Output.SINK_RELAY);
@@ -60,7 +60,7 @@ final class Actuators {
             working.order(Order.OFF);
             return false;
         }
-        return raise(wanted) && working.order(new Order.On(energised.set()));
+        return raise(wanted) && working.order(new Order.On(energised.set()), untilNanos);
     }
 
     /** The pre-charge relay is held for one scan beyond the contactor's order, until the contact has closed. */

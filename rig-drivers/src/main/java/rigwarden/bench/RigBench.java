@@ -18,6 +18,9 @@ import rigwarden.warden.Scan;
 
 /** The hardware of a rig. All calls come from the control thread. */
 public final class RigBench implements Bench {
+    /** Scans for which an instrument obeys an order that nobody renews. */
+    private static final int LEASE_SCANS = 5;
+
     private final Clock clock;
     private final Agents agents;
     private final Outputs outputs;
@@ -33,6 +36,7 @@ public final class RigBench implements Bench {
     private final Answers source;
     private final Answers sink;
     private final OwnChannels own;
+    private final long scanNanos;
     private long number;
 
     private RigBench(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own, Outputs outputs,
@@ -43,6 +47,7 @@ public final class RigBench implements Bench {
         this.outputs = outputs;
         this.shunt = shunt;
         this.number = number;
+        scanNanos = rig.scanNanos();
         actuators = new Actuators(outputs, agents);
         inputs = Inputs.claim(context, rig.panel());
         table = new Table(clock, before);
@@ -111,15 +116,25 @@ public final class RigBench implements Bench {
         }
     }
 
+    /** Orders under a lease of another scan than the last are turned into Off here too. */
     @Override
     public boolean apply(Orders orders) {
-        return actuators.apply(orders);
+        if (orders instanceof Orders.Energised energised && energised.lease().scan() != number) {
+            actuators.apply(Orders.OFF_NOW, Long.MAX_VALUE);
+            return false;
+        }
+        return actuators.apply(orders, clock.nanos() + LEASE_SCANS * scanNanos);
     }
 
-    /** Toggles the heartbeat once. A write that does not go out is a missed beat, which the stage itself counts. */
+    /**
+     * Toggles the heartbeat once, under a lease of the last scan and no other. A write that does not go out is a missed
+     * beat, which the stage itself counts.
+     */
     @Override
     public void beat(Lease lease) {
-        outputs.toggleHeartbeat();
+        if (lease.scan() == number) {
+            outputs.toggleHeartbeat();
+        }
     }
 
     /** What the bench knows, for a copy that goes on with other devices in the same condition. */

@@ -78,7 +78,7 @@ public final class Outputs {
         unsure.add(output);
         try {
             lines.get(output).state(DigitalState.getState(up));
-        } catch (RuntimeException e) {
+        } catch (RuntimeException | Error e) {
             return false;
         }
         unsure.remove(output);

@@ -33,6 +33,7 @@ public final class InstrumentAgent {
     private long due;
     private long asked;
     private long quiet;
+    private volatile long until = Long.MAX_VALUE;
     private boolean limited;
     private Order carried;
     private boolean unsure;
@@ -76,6 +77,17 @@ public final class InstrumentAgent {
      * @return false when the instrument is not rated for the set point; Off is ordered instead
      */
     public boolean order(Order wanted) {
+        return order(wanted, Long.MAX_VALUE);
+    }
+
+    /**
+     * The same with an end: an order that is not renewed by then becomes Off, so that an agent outlives a hanging control
+     * thread by no more than that.
+     *
+     * @param untilNanos on the clock that {@link #step} is given
+     */
+    public boolean order(Order wanted, long untilNanos) {
+        until = untilNanos;
         boolean rated = switch (wanted) {
             case Order.Off() -> true;
             case Order.On(var set) -> set.amps() <= instrument.maxAmps() && set.volts() <= instrument.maxVolts();
@@ -111,6 +123,9 @@ public final class InstrumentAgent {
     }
 
     private void cycle(long nanos) {
+        if (order instanceof Order.On && nanos > until) {
+            order(Order.OFF);
+        }
         if (phase == AgentState.Phase.CLOSED) {
             if (nanos >= due) {
                 open(nanos);

@@ -28,7 +28,7 @@ import rigwarden.warden.Trip;
 final class RecordedRehearsal {
     /** What came of it. */
     record Result(int number, long scans, double wallSeconds, long transactions, List<StepFinding> steps,
-            Optional<Trip> trip, Map<String, Object> truth, int exit) {}
+            Optional<Trip> trip, List<Trip> also, Map<String, Object> truth, int exit) {}
 
     private static final double HALF = 0.5;
     private static final long BYTES_A_SCAN = 200;
@@ -36,7 +36,6 @@ final class RecordedRehearsal {
     private static final long TELL_NANOS = 500_000_000L;
     /** A rehearsal's label is fixed: the same seed gives the same rows. */
     private static final String LABEL = "rehearsal";
-    private static final long CLEAN_SCANS = 40;
 
     private final Inputs inputs;
     private final long seed;
@@ -46,6 +45,7 @@ final class RecordedRehearsal {
     private final boolean terminal = terminal();
     private volatile boolean signalled;
     private Optional<Trip> trip = Optional.empty();
+    private List<Trip> also = List.of();
     private String doing = "";
 
     RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, Path folder, PrintStream out) {
@@ -102,7 +102,8 @@ final class RecordedRehearsal {
         long scans = 0;
         long told = began;
         boolean asked = false;
-        for (long after = 0; after < CLEAN_SCANS; ) {
+        long clean = cleanScans();
+        for (long after = 0; after < clean; ) {
             if (signalled && !asked) {
                 asked = true;
                 rehearsal.stop();
@@ -135,7 +136,12 @@ final class RecordedRehearsal {
         int exit = trip.isPresent() ? Exits.TRIPPED : asked ? Exits.STOPPED : Exits.DONE;
         book.finish(begun.number(), outcome(exit), trip.map(t -> "rule " + t.rule()).orElse(""));
         return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().traffic().all(), tally.steps(),
-                trip, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
+                trip, also, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
+    }
+
+    /** After its end a run goes on until a weld would have shown on the bus: its decay time and a second. */
+    private long cleanScans() {
+        return Math.round((inputs.rig().busSide().decaySeconds() + 1) * 1e9) / inputs.rig().scanNanos();
     }
 
     private Rehearsal begin(Recorder recorder) {
@@ -162,7 +168,10 @@ final class RecordedRehearsal {
                 tell(doing);
             }
             case Event.StepEnded e -> tally.ended(e.by(), e.settled(), e.account());
-            case Event.Tripped e -> trip = trip.or(() -> Optional.of(e.first()));
+            case Event.Tripped e -> {
+                trip = trip.or(() -> Optional.of(e.first()));
+                also = e.also();
+            }
             case Event.HeartbeatProved e -> tell(String.format("heartbeat withheld: contactor open after %.1f s", e.seconds()));
             case Event.Waited e -> tell(String.format("step %d waits: cell at %.1f °C", e.step(), e.celsius()));
             case Event.Warned e -> tell("notice: " + e.warning().rule().sentence());

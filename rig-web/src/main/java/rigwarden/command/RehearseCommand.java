@@ -54,7 +54,7 @@ final class RehearseCommand implements Callable<Integer> {
                 + ": every part is emulated, no cell is touched.");
         RecordedRehearsal run = new RecordedRehearsal(inputs, seed, read, logbook.folder(), System.out);
         RecordedRehearsal.Result result = run.run();
-        new Story(inputs.rig()).of(result.steps(), result.trip()).forEach(System.out::println);
+        new Story(inputs.rig()).of(result.steps(), result.trip(), result.also()).forEach(System.out::println);
         System.out.printf("%nRun %04d in %s: %d scans, all stored, in %.1f s (%.0f scans/s), %d transactions on the wire.%n",
                 result.number(), logbook.folder(), result.scans(), result.wallSeconds(),
                 result.scans() / result.wallSeconds(), result.transactions());

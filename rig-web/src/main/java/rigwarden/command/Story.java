@@ -7,7 +7,6 @@ import java.util.Optional;
 import rigwarden.findings.Budget;
 import rigwarden.findings.Capacity;
 import rigwarden.findings.StepFinding;
-import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Trip;
 
@@ -21,7 +20,7 @@ final class Story {
     }
 
     /** The lines: each step, what tripped, each capacity with its uncertainty and what is in it. */
-    List<String> of(List<StepFinding> steps, Optional<Trip> trip) {
+    List<String> of(List<StepFinding> steps, Optional<Trip> trip, List<Trip> also) {
         add("");
         add("%-3s %-10s %9s %11s %11s %8s %8s  %-22s %s", "", "step", "h:mm:ss", "Ah", "Wh", "low V", "high V",
                 "hottest", "ended by");
@@ -33,6 +32,10 @@ final class Story {
                     ended(step));
         }
         trip.ifPresent(this::tripped);
+        for (Trip consequence : also) {
+            add("  and then rule %d, %s, at %s: %s", consequence.rule().number(), consequence.rule().name(),
+                    consequence.where().name(), consequence.rule().sentence());
+        }
         for (Capacity capacity : Capacity.of(rig, steps)) {
             capacity(capacity);
         }
@@ -45,13 +48,12 @@ final class Story {
     }
 
     private void tripped(Trip trip) {
-        Channel where = trip.where();
-        String unit = where.quantity().symbol();
         add("");
         add("TRIPPED by rule %d, %s: %s", trip.rule().number(), trip.rule().name(), trip.rule().sentence());
-        add("  %s read %.4g %s; the limit is %s; held since %.1f s before scan %d.", where.name(), trip.value(), unit,
-                trip.rule().limit(), trip.rule().holdNanos() * 1e-9, trip.scan());
-        add("  Clears: %s. Find the cause first; a cleared trip starts nothing by itself.", trip.rule().clears());
+        add("  At %s: found %.4g where %.4g is the limit (%s), first at %.1f s, tripped in scan %d.", trip.where().name(),
+                trip.value(), trip.limit(), trip.rule().limit(), trip.sinceNanos() * 1e-9, trip.scan());
+        add("  Clears: %s. Find the cause first; a cleared trip starts nothing by itself.",
+                trip.rule().clears().words());
     }
 
     private void capacity(Capacity capacity) {

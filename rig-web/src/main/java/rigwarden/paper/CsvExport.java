@@ -57,20 +57,16 @@ public final class CsvExport {
                         step = event.step().orElse(step);
                     }
                 }
-                double amps = value(scan, current, lastAmps);
-                double volts = 0;
-                for (Channel cell : cells) {
-                    volts += value(scan, cell, 0);
-                }
-                double watts = amps * volts;
-                if (lastNanos >= 0) {
-                    double hours = (scan.nanos() - lastNanos) / 3600e9;
+                if (whole(scan, current, cells)) {
+                    double amps = value(scan, current);
+                    double watts = amps * cells.stream().mapToDouble(cell -> value(scan, cell)).sum();
+                    double hours = lastNanos < 0 ? 0 : (scan.nanos() - lastNanos) / 3600e9;
                     ampHours += (amps + lastAmps) / 2 * hours;
                     wattHours += (watts + lastWatts) / 2 * hours;
+                    lastNanos = scan.nanos();
+                    lastAmps = amps;
+                    lastWatts = watts;
                 }
-                lastNanos = scan.nanos();
-                lastAmps = amps;
-                lastWatts = watts;
                 List<String> row = new ArrayList<>(channels.size() + 4);
                 row.add(plain((scan.nanos() - origin) * 1e-9, 3));
                 row.add(Integer.toString(step));
@@ -95,8 +91,17 @@ public final class CsvExport {
         return channel.role() != Role.ACCUMULATED && channel.role() != Role.FREE_SPACE;
     }
 
-    private static double value(Scan scan, Channel channel, double otherwise) {
-        return scan.readings().get(channel.index()) instanceof Reading.Valid valid ? valid.value() : otherwise;
+    /** Sums go from one scan in which current and cells can be seen to the next such; none is made up between. */
+    private static boolean whole(Scan scan, Channel current, List<Channel> cells) {
+        return valid(scan, current) && cells.stream().allMatch(cell -> valid(scan, cell));
+    }
+
+    private static boolean valid(Scan scan, Channel channel) {
+        return scan.readings().get(channel.index()) instanceof Reading.Valid;
+    }
+
+    private static double value(Scan scan, Channel channel) {
+        return ((Reading.Valid) scan.readings().get(channel.index())).value();
     }
 
     private static int decimals(Channel channel) {
