@@ -2,10 +2,11 @@ package rigwarden.proof;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import rigwarden.emulated.BoardFault;
@@ -51,7 +52,8 @@ class InjectedFaultsTest {
         discharging = night.copy(Bench.NOWHERE);
     }
 
-    private record Outcome(Trip trip, double secondsToZero, World world, Rehearsal rehearsal) {}
+    /** Seconds count from where the truth went wrong; a truth that never crossed its limit has {@code crossed} false. */
+    private record Outcome(Trip trip, boolean crossed, double secondsToZero, World world, Rehearsal rehearsal) {}
 
     /** Runs on until the trip and two seconds more. */
     private static Outcome after(Rehearsal from, BoardFault fault, Threshold truth) {
@@ -79,7 +81,8 @@ class InjectedFaultsTest {
         System.out.printf("%-34s rule %-28s true current zero %6.3f s after the truth went wrong; highest cell %.4f V, "
                 + "hottest %.2f °C at %s%n", fault, trip.get().rule(), toZero, world.oracle().highestCellVolts(),
                 world.oracle().hottestCelsius(), world.oracle().hottestNode());
-        return new Outcome(trip.get(), toZero, world, rehearsal);
+        boolean crossed = truth.equals(NEVER) || world.oracle().crossedNanos(truth).isPresent();
+        return new Outcome(trip.get(), crossed, toZero, world, rehearsal);
     }
 
     private static void kept(Outcome outcome, Integer... rules) {
@@ -109,6 +112,7 @@ class InjectedFaultsTest {
     @Test
     void over_forty_specimens_the_truth_is_never_over_its_limit_for_longer_than_promised() {
         Program discharge = new Program("discharge at once", false, List.of(new Step.Discharge(10.5, 2.5)));
+        int crossed = 0;
         double longest = 0;
         double hottest = 0;
         for (long seed = 1; seed <= 40; seed++) {
@@ -116,20 +120,21 @@ class InjectedFaultsTest {
             Bench.until(rehearsal, () -> Bench.flowing(rehearsal, 1));
             Outcome outcome = after(rehearsal, new InWorld(new Fault.HeatRate(0, 10)), new Threshold.NodeAbove(55));
             kept(outcome, 21);
+            crossed += outcome.crossed() ? 1 : 0;
             longest = Math.max(longest, outcome.secondsToZero());
             hottest = Math.max(hottest, outcome.world().oracle().hottestCelsius());
         }
-        System.out.printf("40 specimens heating by 10 K/min: longest over 55 °C with current %.2f s, hottest %.2f °C%n",
-                longest, hottest);
-        assertThat(longest).as("some specimen reads low enough to be late at all").isGreaterThan(0);
+        System.out.printf("40 specimens heating by 10 K/min, %d over the limit before they are off: longest over 55 °C with current %.2f s, hottest %.2f °C%n",
+                crossed, longest, hottest);
+        assertThat(crossed).as("specimens that read low enough to be late at all").isGreaterThan(5);
     }
 
     @Test
     void a_source_that_no_longer_obeys_while_it_answers_is_cut_off_before_the_cell_is_harmed() {
         Outcome outcome = after(tapering, new InWorld(new Fault.SourceDeaf()), new Threshold.CellAbove(3.70));
 
-        kept(outcome, 1, 11, 12);
-        assertThat(outcome.world().oracle().highestCellVolts()).as("truth-side overshoot").isLessThan(3.70);
+        assertThat(outcome.trip().rule().number()).isIn(1, 11, 12);
+        assertThat(outcome.crossed()).as("the truth never went over 3.70 V").isFalse();
     }
 
     @Test
@@ -144,8 +149,9 @@ class InjectedFaultsTest {
     void a_source_that_runs_away_never_brings_the_cell_past_its_limit() {
         Outcome outcome = after(tapering, new InWorld(new Fault.SourceRunaway(0.3)), new Threshold.CellAbove(3.70));
 
-        kept(outcome, 1, 11, 12);
-        assertThat(outcome.world().oracle().highestCellVolts()).as("truth-side overshoot").isLessThan(3.75);
+        assertThat(outcome.trip().rule().number()).isIn(1, 11, 12);
+        assertThat(outcome.crossed()).as("the truth never went over 3.70 V").isFalse();
+        assertThat(outcome.world().oracle().highestCellVolts()).as("the fault was real").isGreaterThan(3.60);
     }
 
     @Test
@@ -192,16 +198,24 @@ class InjectedFaultsTest {
         world.resetOracle();
         long stopped = world.nanos();
         rehearsal.stop();
-        Bench.seconds(rehearsal, 2);
+        List<Integer> told = new ArrayList<>();
+        for (int scan = 0; scan < 20; scan++) {
+            for (Event event : rehearsal.scan()) {
+                if (event instanceof Event.Tripped tripped) {
+                    told.add(tripped.first().rule().number());
+                }
+            }
+        }
 
         OptionalLong last = world.oracle().lastAmpsNanos();
-        double toZero = last.isPresent() ? (last.getAsLong() - stopped) * NANO : 0;
+        assertThat(last).as("current flowed when STOP was pressed").isPresent();
+        double toZero = (last.getAsLong() - stopped) * NANO;
         System.out.printf("weld, then STOP: true current zero after %.3f s by the second way; contactor still %s%n", toZero,
                 world.feedback() ? "closed" : "open");
         assertThat(toZero).isLessThanOrEqualTo(RIG.scanNanos() * NANO * 2 + RIG.guards().contactLagSeconds() + 0.2);
         assertThat(world.feedback()).as("the weld holds").isTrue();
-        assertThat(rehearsal.loop().standing().guard()).isInstanceOfSatisfying(Guard.Tripped.class,
-                tripped -> assertThat(tripped.first().rule().number()).isEqualTo(45));
+        assertThat(told).as("a person is told").contains(45);
+        assertThat(rehearsal.loop().standing().guard()).isInstanceOf(Guard.Tripped.class);
     }
 
     @Test
@@ -216,22 +230,19 @@ class InjectedFaultsTest {
         assertThat(world.feedback()).isFalse();
     }
 
+    /** Written by hand for the reference rig: must-last + at most three scans + the bead's 8 s + 0.2 s. */
     @Test
-    void what_limits_promises_is_no_more_than_its_parts() {
-        Set<Integer> slow = Set.of(26, 27, 28, 34, 35, 51, 52, 53, 54, 55);
+    void what_limits_promises_is_no_more_than_the_time_written_here() {
+        Map<Integer, Double> allowed = Map.ofEntries(Map.entry(1, 0.8), Map.entry(2, 0.8), Map.entry(3, 0.8),
+                Map.entry(4, 2.5), Map.entry(11, 3.5), Map.entry(12, 0.7), Map.entry(13, 1.0), Map.entry(14, 0.8),
+                Map.entry(21, 9.5), Map.entry(22, 9.5), Map.entry(23, 9.5), Map.entry(24, 9.5), Map.entry(25, 9.5),
+                Map.entry(31, 1.0), Map.entry(32, 1.0), Map.entry(33, 0.7), Map.entry(41, 0.5), Map.entry(42, 0.6),
+                Map.entry(43, 0.6), Map.entry(45, 0.6), Map.entry(48, 0.5), Map.entry(51, 0.5));
         for (Rule rule : Rules.of(RIG)) {
-            if (slow.contains(rule.number())) {
-                continue;
+            if (allowed.containsKey(rule.number())) {
+                assertThat(Limits.reactionSeconds(RIG, rule)).as("%s", rule)
+                        .isLessThanOrEqualTo(allowed.get(rule.number()) + 1e-9);
             }
-            double longest = rule.number() == 31 || rule.number() == 32 ? 2.5 * 0.2 : 0;
-            double beads = RIG.channels().stream()
-                    .filter(c -> rule.reads().contains(c.role()))
-                    .mapToDouble(Channel::lagSeconds)
-                    .max()
-                    .orElse(0);
-            assertThat(Limits.reactionSeconds(RIG, rule))
-                    .as("%s", rule)
-                    .isLessThanOrEqualTo(rule.holdNanos() * NANO + longest + 0.3 + beads + 0.2 + 1e-9);
         }
     }
 

@@ -3,6 +3,7 @@ package rigwarden.proof;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -50,7 +51,16 @@ class ReplayTest {
     void a_night_that_trips_replays_to_the_same_orders_and_the_same_trip() throws Exception {
         Path file = stored("bad.db", 4, List.of(new BoardFault.OpenProbe(1)));
         replayed(file);
-        assertThat(stored("bad again.db", 4, List.of(new BoardFault.OpenProbe(1)))).exists();
+
+        assertThat(replayedGuard).isInstanceOfSatisfying(Guard.Tripped.class,
+                tripped -> assertThat(tripped.first().rule().number()).isEqualTo(31));
+        try (RunReader reader = RunReader.open(file); Cycles cycles = reader.cycles()) {
+            List<Integer> stored = new ArrayList<>();
+            while (cycles.hasNext()) {
+                cycles.next().events().forEach(e -> e.cause().ifPresent(c -> stored.add(c.rule())));
+            }
+            assertThat(stored).contains(31);
+        }
     }
 
     @Test
@@ -85,7 +95,9 @@ class ReplayTest {
         return file;
     }
 
-    private static long replayed(Path file) {
+    private Guard replayedGuard;
+
+    private long replayed(Path file) {
         Warden warden = new Warden(RIG);
         RunMachine machine = new RunMachine(RIG, SHORT);
         RunState state = RunState.IDLE;
@@ -108,6 +120,7 @@ class ReplayTest {
                 inForce = granted.orders();
                 scans++;
             }
+            replayedGuard = guard;
         }
         return scans;
     }

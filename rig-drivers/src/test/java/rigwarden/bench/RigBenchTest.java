@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowable;
 import static org.assertj.core.api.Assertions.within;
 import static org.mockito.ArgumentMatchers.any;
+import static org.mockito.ArgumentMatchers.anyLong;
+import static org.mockito.ArgumentMatchers.eq;
 import static org.mockito.Mockito.clearInvocations;
 import static org.mockito.Mockito.mock;
 import static org.mockito.Mockito.never;
@@ -49,6 +51,8 @@ class RigBenchTest {
         when(sink.heard()).thenReturn(new Heard.Silent(Failure.NO_ANSWER, 0));
         when(source.order(any())).thenReturn(true);
         when(sink.order(any())).thenReturn(true);
+        when(source.order(any(), anyLong())).thenReturn(true);
+        when(sink.order(any(), anyLong())).thenReturn(true);
         bench = RigBench.start(BenchRig.RIG, Scripted.context(wire), clock, agents, own);
         settle();
     }
@@ -79,12 +83,34 @@ class RigBenchTest {
         return ((Reading.Failed) of(scan, role)).why();
     }
 
-    private static Orders.Energised energised(Way way, Closing stage) {
+    private Orders.Energised energised(Way way, Closing stage) {
         Orders.Energised orders = mock(Orders.Energised.class);
+        Lease lease = lease(bench.state().number());
+        when(orders.lease()).thenReturn(lease);
         when(orders.way()).thenReturn(way);
         when(orders.stage()).thenReturn(stage);
         when(orders.set()).thenReturn(SET);
         return orders;
+    }
+
+    private static Lease lease(long scan) {
+        Lease lease = mock(Lease.class);
+        when(lease.scan()).thenReturn(scan);
+        return lease;
+    }
+
+    @Test
+    void ordersAndBeatsUnderALeaseOfAnotherScanDoNothingButOff() {
+        take();
+        Orders.Energised old = energised(Way.CHARGE, Closing.CURRENT);
+        take();
+        wire.log.clear();
+
+        assertThat(bench.apply(old)).isFalse();
+        bench.beat(lease(bench.state().number() - 1));
+
+        assertThat(high()).as("nothing but the sounder").isEqualTo("6");
+        verify(source, never()).order(any(Order.On.class), anyLong());
     }
 
     @Test
@@ -207,13 +233,13 @@ class RigBenchTest {
         assertThat(high()).isEqualTo("1");
         bench.apply(energised(Way.CHARGE, Closing.SILENCE));
         assertThat(high()).isEqualTo("1");
-        verify(source, never()).order(new Order.On(SET));
+        verify(source, never()).order(eq(new Order.On(SET)), anyLong());
         bench.apply(energised(Way.CHARGE, Closing.CURRENT));
         assertThat(high()).isEqualTo("13");
-        verify(source).order(new Order.On(SET));
+        verify(source).order(eq(new Order.On(SET)), anyLong());
         bench.apply(energised(Way.DISCHARGE, Closing.CURRENT));
         assertThat(high()).isEqualTo("14");
-        verify(sink).order(new Order.On(SET));
+        verify(sink).order(eq(new Order.On(SET)), anyLong());
         bench.apply(Orders.OFF_NOW);
         assertThat(high()).isEqualTo("6");
         bench.apply(Orders.OFF);
@@ -257,7 +283,7 @@ class RigBenchTest {
 
         assertThat(bench.apply(energised(Way.CHARGE, Closing.CURRENT))).isFalse();
         assertThat(wire.levels.get(3)).isFalse();
-        verify(source, never()).order(new Order.On(SET));
+        verify(source, never()).order(eq(new Order.On(SET)), anyLong());
     }
 
     @Test
@@ -269,8 +295,8 @@ class RigBenchTest {
         bench.apply(Orders.OFF);
         assertThat(wire.count("line 5")).isZero();
 
-        bench.beat(mock(Lease.class));
-        bench.beat(mock(Lease.class));
+        bench.beat(lease(bench.state().number()));
+        bench.beat(lease(bench.state().number()));
 
         assertThat(wire.log.stream().filter(line -> line.startsWith("line 5")))
                 .containsExactly("line 5 high", "line 5 low");

@@ -39,6 +39,18 @@ class InstrumentAgentTest {
     }
 
     @Test
+    void anOrderThatNobodyRenewsBecomesOff() {
+        agent.order(ON, now + 10 * STEP);
+        steps(10);
+        assertThat(line.sent).anyMatch(text -> text.endsWith("OUTP 1"));
+        line.sent.clear();
+
+        steps(5);
+
+        assertThat(line.sent).contains("OUTP 0");
+    }
+
+    @Test
     void aLimitThatReadsBackOtherwiseNeverLetsTheOutputOn() {
         line.answering = false;
         agent.order(ON);
