@@ -7,8 +7,6 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import rigwarden.bus.BusFailure;
 import rigwarden.emulated.Mishap;
@@ -43,16 +41,18 @@ final class RecordedRehearsal {
     private final Path folder;
     private final PrintStream out;
     private final boolean terminal = terminal();
-    private volatile boolean signalled;
+    private final SignalStop signal;
     private Optional<Trip> trip = Optional.empty();
     private List<Trip> also = List.of();
     private String doing = "";
 
-    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, Path folder, PrintStream out) {
+    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, Path folder, SignalStop signal,
+            PrintStream out) {
         this.inputs = inputs;
         this.seed = seed;
         this.mishaps = mishaps;
         this.folder = folder;
+        this.signal = signal;
         this.out = out;
     }
 
@@ -64,16 +64,6 @@ final class RecordedRehearsal {
 
     Result run() {
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
-        CountDownLatch over = new CountDownLatch(1);
-        Thread onSignal = new Thread(() -> {
-            signalled = true;
-            try {
-                over.await(10, TimeUnit.SECONDS);
-            } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-            }
-        }, "stop on signal");
-        Runtime.getRuntime().addShutdownHook(onSignal);
         try (Logbook book = Logbook.open(folder, now)) {
             book.said().forEach(out::println);
             RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
@@ -81,11 +71,6 @@ final class RecordedRehearsal {
             Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
                     inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
             return recorded(book, begun);
-        } finally {
-            over.countDown();
-            if (!signalled) {
-                Runtime.getRuntime().removeShutdownHook(onSignal);
-            }
         }
     }
 
@@ -104,7 +89,7 @@ final class RecordedRehearsal {
         boolean asked = false;
         long clean = cleanScans();
         for (long after = 0; after < clean; ) {
-            if (signalled && !asked) {
+            if (signal.requested() && !asked) {
                 asked = true;
                 rehearsal.stop();
             }

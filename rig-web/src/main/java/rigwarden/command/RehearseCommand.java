@@ -45,14 +45,21 @@ final class RehearseCommand implements Callable<Integer> {
     private LogbookOption logbook = new LogbookOption();
 
     @Override
-    public Integer call() throws Exception {
+    public Integer call() {
+        try (SignalStop signal = new SignalStop()) {
+            return signal.done(rehearsed(signal));
+        }
+    }
+
+    private int rehearsed(SignalStop signal) {
         Inputs inputs = Inputs.read(rigFile, programFile);
         MishapReader reader = new MishapReader(inputs.rig());
         List<Mishap> read = mishaps.stream().map(reader::read).toList();
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
         System.out.println("REHEARSAL of " + inputs.program().name() + " on " + inputs.rig().name() + ", seed " + seed
                 + ": every part is emulated, no cell is touched.");
-        RecordedRehearsal run = new RecordedRehearsal(inputs, seed, read, logbook.folder(), System.out);
+        RecordedRehearsal run = new RecordedRehearsal(inputs, seed, read, logbook.folder(), signal,
+                System.out);
         RecordedRehearsal.Result result = run.run();
         new Story(inputs.rig()).of(result.steps(), result.trip(), result.also()).forEach(System.out::println);
         System.out.printf("%nRun %04d in %s: %d scans, all stored, in %.1f s (%.0f scans/s), %d transactions on the wire.%n",
