@@ -1,0 +1,43 @@
+package rigwarden.proof;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.locks.LockSupport;
+import rigwarden.emulated.Rehearsal;
+import rigwarden.logbook.Logbook;
+import rigwarden.logbook.RunAbout;
+import rigwarden.logbook.RunSettings;
+import rigwarden.rig.Rig;
+import rigwarden.run.RunState;
+
+/** The process that {@link CrashTest} kills: a recorded rehearsal that says what is stored and when it closes a path. */
+final class KilledRehearsal {
+    private KilledRehearsal() {}
+
+    public static void main(String[] arguments) throws Exception {
+        Rig rig = Bench.rig();
+        Logbook book = Logbook.open(Path.of(arguments[0]), "killed");
+        RunAbout about = new RunAbout("", "", Map.of(), "emulated", 1, true, "rehearsal", 0);
+        RunSettings often = new RunSettings(2_000, 100, 20_000_000L, 200_000_000L, 20_000_000_000L, 0);
+        Logbook.Begun begun = book.begin(about, rig.name(), "killed", rig.channels(), 1_000_000, often,
+                stored -> System.out.println("stored " + stored));
+        Rehearsal rehearsal = new Rehearsal(rig, Bench.night(), Long.parseLong(arguments[1]), List.of(), begun.writer());
+        boolean closing = false;
+        while (!rehearsal.over()) {
+            rehearsal.scan();
+            boolean closes = rehearsal.loop().standing().state() instanceof RunState.Closes;
+            if (closes && !closing) {
+                System.out.println("closing");
+            }
+            closing = closes;
+            if (closes) {
+                LockSupport.parkNanos(20_000_000L);
+            }
+            while (begun.writer().fill() > 0.5) {
+                LockSupport.parkNanos(200_000L);
+            }
+        }
+        throw new IllegalStateException("was not killed");
+    }
+}
