@@ -1,5 +1,6 @@
 package rigwarden.rigfile;
 
+import java.util.Map;
 import rigwarden.quantity.Quantity;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
@@ -16,6 +17,8 @@ public record Reaction(Rule rule, double seconds) {
     /** Orders carried out, and room for a scan that takes longer than others, s: this project's choice. */
     private static final double ORDERS_S = 0.05;
     private static final double NANO = 1e-9;
+    /** Time over which a check itself looks back: two rises, and a channel that fails one time in three; s. */
+    private static final Map<Integer, Double> LOOKS_BACK_S = Map.of(26, 30.0, 27, 120.0, 36, 9.0);
 
     static Reaction of(Rig rig, Rule rule) {
         double scan = rig.scanNanos() * NANO;
@@ -31,7 +34,8 @@ public record Reaction(Rule rule, double seconds) {
         boolean warmth = rule.reads().stream().allMatch(role -> role.quantity() == Quantity.TEMPERATURE);
         return new Reaction(rule, seconds + sampling + (warmth ? bead : 0)
                 + (takesMedian(rule) ? scan : 0)
-                + (waitsForPeriods(rule) ? Channel.STALE_PERIODS * sampling : 0));
+                + (waitsForPeriods(rule) ? Channel.STALE_PERIODS * sampling : 0)
+                + LOOKS_BACK_S.getOrDefault(rule.number(), 0.0));
     }
 
     private static boolean takesMedian(Rule rule) {
