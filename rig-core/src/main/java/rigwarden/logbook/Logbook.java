@@ -130,15 +130,11 @@ public final class Logbook implements AutoCloseable {
     }
 
     private void needSpace(long estimateBytes, long ballastBytes) {
-        try {
-            long free = Files.getFileStore(runs).getUsableSpace();
-            if (estimateBytes > (free - ballastBytes) / 2) {
-                throw new LogbookException(String.format(Locale.ROOT, "The run may need %.0f MB, and twice that and "
-                        + "%.0f MB of ballast must be free in %s: %.0f MB are. Free some space or choose a shorter "
-                        + "programme.", estimateBytes * 1e-6, ballastBytes * 1e-6, runs, free * 1e-6));
-            }
-        } catch (IOException e) {
-            throw new LogbookException("The free space of " + runs + " cannot be read", e);
+        long free = runs.toFile().getUsableSpace();
+        if (estimateBytes > (free - ballastBytes) / 2) {
+            throw new LogbookException(String.format(Locale.ROOT, "The run may need %.0f MB, and twice that and "
+                    + "%.0f MB of ballast must be free in %s: %.0f MB are. Free some space or choose a shorter "
+                    + "programme.", estimateBytes * 1e-6, ballastBytes * 1e-6, runs, free * 1e-6));
         }
     }
 
