@@ -130,9 +130,9 @@ class LogbookTest {
     }
 
     @Test
-    void aRunIsRefusedWhenTwiceItsSizeIsNotFree() throws IOException {
+    void aRunIsRefusedWhenTwiceItsSizeIsNotFree() {
         try (Logbook logbook = Logbook.open(dir, LABEL)) {
-            long free = Files.getFileStore(dir).getUsableSpace();
+            long free = dir.toFile().getUsableSpace();
 
             assertThatThrownBy(() -> begin(logbook, free / 2 + (1L << 34), _ -> {}))
                     .isInstanceOf(LogbookException.class).hasMessageContaining("twice that");

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import rigwarden.program.Program;
@@ -22,6 +23,9 @@ class LimitsTest {
 
     private final Rig rig = Reference.rig().value();
     private final Limits limits = Limits.of(rig);
+
+    /** Seconds over which a check itself looks back: rises over 30 and 120 s, a channel that fails one time in three. */
+    private static final Map<Integer, Double> LOOKS_BACK = Map.of(26, 30.0, 27, 120.0, 36, 9.0);
 
     @Test
     void the_cells_govern_the_charge_and_the_fuse_the_discharge() {
@@ -63,7 +67,8 @@ class LimitsTest {
                 double bead = warmth ? read.stream().mapToDouble(Channel::lagSeconds).max().orElse(0) : 0;
                 assertThat(Limits.reactionSeconds(rig, rule)).as(rule.toString())
                         .isGreaterThan(rule.holdNanos() * 1e-9)
-                        .isLessThanOrEqualTo(rule.holdNanos() * 1e-9 + 3 * scan + bead + 0.2);
+                        .isLessThanOrEqualTo(rule.holdNanos() * 1e-9 + 3 * scan + bead + 0.2
+                                + LOOKS_BACK.getOrDefault(rule.number(), 0.0));
                 judged++;
             }
         }
