@@ -12,11 +12,11 @@ public final class View {
     private boolean anyStale;
     private boolean anyImplausible;
 
-    View(Places places, Scan scan, Memory memory) {
+    View(Places places, Scan scan, Reading[] readings, Memory memory) {
         this.places = places;
         this.scan = scan;
         this.memory = memory;
-        readings = scan.readings().toArray(Reading[]::new);
+        this.readings = readings;
         inspect();
     }
 

@@ -52,8 +52,9 @@ public final class Warden {
      */
     public Judged judge(Guard guard, Scan scan, Orders inForce, Inbox inbox) {
         Memory before = guard.memory();
-        Memory seen = seen(before, scan, inForce);
-        View view = new View(places, scan, seen);
+        Reading[] readings = scan.readings().toArray(Reading[]::new);
+        Memory seen = seen(before, scan, readings, inForce);
+        View view = new View(places, scan, readings, seen);
         long[] since = before.since();
         Breach[] found = before.found();
         boolean[] said = before.said();
@@ -116,21 +117,21 @@ public final class Warden {
         return false;
     }
 
-    private Memory seen(Memory before, Scan scan, Orders inForce) {
-        double room = scan.readings().get(places.room.index()) instanceof Reading.Valid valid ? valid.value() : 0;
+    private Memory seen(Memory before, Scan scan, Reading[] readings, Orders inForce) {
+        double room = readings[places.room.index()] instanceof Reading.Valid valid ? valid.value() : 0;
         InForce now = before.inForce().then(inForce, before.last().nanos(), room);
         Trail trail = before.trail().due(scan.nanos())
                 ? before.trail().with(scan, places.temperatures)
                 : before.trail();
         return new Memory(before.last(), before.earlier(), before.since(), before.found(),
-                unsure(before.unsure(), scan), before.said(), now, trail, before.started(), before.breachNanos());
+                unsure(before.unsure(), readings), before.said(), now, trail, before.started(), before.breachNanos());
     }
 
     /** Three more for a scan without a valid reading, one less for a scan with; never below nothing. */
-    private static int[] unsure(int[] before, Scan scan) {
+    private static int[] unsure(int[] before, Reading[] readings) {
         int[] now = before;
         for (int i = 0; i < before.length; i++) {
-            boolean failed = scan.readings().get(i) instanceof Reading.Failed;
+            boolean failed = readings[i] instanceof Reading.Failed;
             if (failed || before[i] > 0) {
                 now = now == before ? before.clone() : now;
                 now[i] = failed ? before[i] + 3 : before[i] - 1;
