@@ -257,6 +257,7 @@ public final class EmulatedRig {
         };
     }
 
+    /** Its sense leads sit on the cells' outer studs, whatever its output does. */
     private Terminals sourceTerminals() {
         return new Terminals() {
             @Override
@@ -267,7 +268,7 @@ public final class EmulatedRig {
 
             @Override
             public double volts() {
-                return now().sourceVolts();
+                return now().packVolts();
             }
 
             @Override
