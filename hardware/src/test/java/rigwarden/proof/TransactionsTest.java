@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.emulated.Traffic;
+import rigwarden.warden.Orders;
 
 /**
  * The provider's count of transactions against a table written from the data sheets' way of reading, independent of the
@@ -43,10 +44,7 @@ class TransactionsTest {
         assertThat(board.gpioWrites - lineWrites).as("idle is silent").isZero();
         assertThat(board.registerWrites - writes).as("registers out").isEqualTo((INPUT_WRITES + PROBE_WRITES) * SCANS);
         long edges = board.registerReads - reads - (SHUNT_READS + INPUT_READS + PROBE_READS) * SCANS;
-        double minutes = SCANS / 600.0;
-        System.out.printf("%d reads of the ready flag for clock edges in %.1f minutes%n", edges, minutes);
-        assertThat(edges).as("polls for clock edges: once a minute, at most two conversion cycles of 33.7 ms by 0.25 ms")
-                .isBetween(10L, Math.round((minutes + 2) * (2 * 33.7 / 0.25 + 2)));
+        assertThat(edges).as("polls for clock edges").isBetween(10L, edgesAtMost(SCANS));
     }
 
     @Test
@@ -62,5 +60,38 @@ class TransactionsTest {
         }
 
         assertThat(board.gpioWrites - lineWrites).isEqualTo(1000);
+    }
+
+    @Test
+    void a_whole_night_costs_what_the_table_says() {
+        long[] beats = {0};
+        Rehearsal rehearsal = Bench.rehearsal(1).copy((_, _, orders, _) -> {
+            if (orders instanceof Orders.Energised on && on.beats()) {
+                beats[0]++;
+            }
+        });
+        Traffic board = rehearsal.rig().emulatedBoard().traffic();
+        long scans = 0;
+        long claims = board.gpioWrites;
+        while (!rehearsal.over()) {
+            rehearsal.scan();
+            scans++;
+        }
+        long levels = board.gpioWrites - claims - beats[0];
+        long edges = board.registerReads - (SHUNT_READS + INPUT_READS + PROBE_READS) * scans;
+        System.out.printf("%d scans: %d lines in, %d beats, %d other levels, %d registers out, %d in, of these %d for clock edges%n",
+                scans, board.gpioReads, beats[0], levels, board.registerWrites, board.registerReads, edges);
+
+        assertThat(board.gpioReads).as("lines in").isEqualTo(LINE_READS * scans);
+        assertThat(levels).as("five paths: pre-charge, contactor and one relay up and down; the heartbeat down where it was up")
+                .isBetween(5 * 6L, 5 * 7L);
+        assertThat(board.registerWrites).as("registers out, all six probes in every second scan")
+                .isEqualTo(INPUT_WRITES * scans + 2 * PROBE_WRITES * (scans / 2));
+        assertThat(edges).as("polls for clock edges").isBetween(scans / 600, edgesAtMost(scans));
+    }
+
+    /** Once a minute at most two conversion cycles of 33.7 ms, polled by 0.25 ms. */
+    private static long edgesAtMost(long scans) {
+        return Math.round((scans / 600.0 + 2) * (2 * 33.7 / 0.25 + 2));
     }
 }
