@@ -5,14 +5,23 @@ public sealed interface Step {
     /** Word for this kind in files, tables and reports. */
     String kind();
 
+    /** A step with current: a way through one device of the rig, by its place in the rig's list. */
+    sealed interface Flowing extends Step {
+        int through();
+
+        /** Highest current that it orders, A; of a switched device what that may give or take. */
+        double amps();
+    }
+
     /**
      * Constant current, then the highest cell held at the ceiling while the current falls.
      *
+     * @param through the source
      * @param amps charge current, A
      * @param ceilingVolts voltage at which the highest cell is held, V
      * @param taperAmps current at which the cell counts as full, A
      */
-    record Charge(double amps, double ceilingVolts, double taperAmps) implements Step {
+    record Charge(int through, double amps, double ceilingVolts, double taperAmps) implements Flowing {
         @Override
         public String kind() {
             return "charge";
@@ -35,10 +44,11 @@ public sealed interface Step {
     /**
      * Constant current out of the cells until the first is at its cut-off.
      *
+     * @param through the sink
      * @param amps discharge current, A, positive
      * @param cutOffVolts voltage of the lowest cell, mean of one second, V
      */
-    record Discharge(double amps, double cutOffVolts) implements Step {
+    record Discharge(int through, double amps, double cutOffVolts) implements Flowing {
         @Override
         public String kind() {
             return "discharge";
@@ -48,14 +58,31 @@ public sealed interface Step {
     /**
      * Charge from empty to a healthy state and leave the cells there.
      *
+     * @param through the source
      * @param amps charge current, A
      * @param share part of the capacity measured last, or of the rating where none was, 0.3…0.5
      * @param ceilingVolts voltage at which it ends anyway, V
      */
-    record Park(double amps, double share, double ceilingVolts) implements Step {
+    record Park(int through, double amps, double share, double ceilingVolts) implements Flowing {
         @Override
         public String kind() {
             return "park";
+        }
+    }
+
+    /**
+     * A long discharge at high current with the terminals watched, until the first cell is at its cut-off, the sink quits,
+     * or its time is over.
+     *
+     * @param through the sink
+     * @param amps highest current that it may take, A, positive
+     * @param cutOffVolts voltage of the lowest cell, mean of one second, V
+     * @param atMostNanos time after which it ends anyway
+     */
+    record HeatRun(int through, double amps, double cutOffVolts, long atMostNanos) implements Flowing {
+        @Override
+        public String kind() {
+            return "heat_run";
         }
     }
 }

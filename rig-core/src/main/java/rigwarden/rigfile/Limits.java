@@ -3,19 +3,18 @@ package rigwarden.rigfile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
+import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Rule;
 import rigwarden.warden.Rules;
-import rigwarden.warden.Way;
 
 /**
  * The limits in force on a rig, and how soon each acts.
  *
  * @param envelope rows of the envelope as readings on this rig
- * @param governing the governing part of each way
+ * @param governing the governing part with each source and sink
  * @param taps uncertainty of each tap
  * @param reactions each rule's latest reaction, by number
  * @param wires wire time of each bus in the fullest scan
@@ -38,7 +37,7 @@ public record Limits(
     }
 
     public static Limits of(Rig rig) {
-        return new Limits(Allowed.of(rig), Stream.of(Way.values()).map(way -> Governing.of(rig, way)).toList(),
+        return new Limits(Allowed.of(rig), rig.devices().stream().map(device -> Governing.of(rig, device)).toList(),
                 TapLimit.of(rig), Rules.of(rig).stream().map(rule -> Reaction.of(rig, rule)).toList(),
                 WireTime.of(rig), List.of());
     }
@@ -63,21 +62,23 @@ public record Limits(
 
     private static String step(Rig rig, Step step) {
         return switch (step) {
-            case Step.Charge charge -> current(rig, "charge", charge.amps(), Way.CHARGE)
-                    + held(rig, charge.ceilingVolts()) + ", taper " + Figures.of(charge.taperAmps(), "A");
+            case Step.Charge charge -> current(rig, charge) + held(rig, charge.ceilingVolts()) + ", taper "
+                    + Figures.of(charge.taperAmps(), "A");
             case Step.Rest rest -> "rest "
                     + Figures.range(rest.atLeastNanos() / 60e9, rest.atMostNanos() / 60e9, "min");
-            case Step.Discharge discharge -> current(rig, "discharge", discharge.amps(), Way.DISCHARGE) + " to "
-                    + Figures.of(discharge.cutOffVolts(), "V");
-            case Step.Park park -> current(rig, "park", park.amps(), Way.CHARGE) + " to "
-                    + Figures.of(100 * park.share(), "%") + held(rig, park.ceilingVolts());
+            case Step.Discharge discharge -> current(rig, discharge) + " to " + Figures.of(discharge.cutOffVolts(), "V");
+            case Step.HeatRun run -> current(rig, run) + " to " + Figures.of(run.cutOffVolts(), "V") + ", at most "
+                    + Figures.of(run.atMostNanos() / 3600e9, "h");
+            case Step.Park park -> current(rig, park) + " to " + Figures.of(100 * park.share(), "%")
+                    + held(rig, park.ceilingVolts());
         };
     }
 
-    private static String current(Rig rig, String kind, double amps, Way way) {
-        Governing governing = Governing.of(rig, way);
-        return kind + " " + Figures.of(amps, "A") + " of " + Figures.of(governing.amps(), "A") + " ("
-                + governing.part() + ")";
+    private static String current(Rig rig, Step.Flowing step) {
+        Device device = rig.devices().get(step.through());
+        Governing governing = Governing.of(rig, device);
+        return step.kind().replace('_', ' ') + " " + (device.switched() ? "up to " : "") + Figures.of(step.amps(), "A")
+                + " through " + device.name() + " of " + Figures.of(governing.amps(), "A") + " (" + governing.part() + ")";
     }
 
     private static String held(Rig rig, double volts) {
@@ -93,8 +94,8 @@ public record Limits(
         envelope.forEach(a -> lines.add(
                 columns(a.quantity(), a.programme(), a.trips(), Figures.of(a.mustLast(), "s"))));
         lines.add("");
-        governing.forEach(g -> lines.add("The " + g.way().name().toLowerCase(Locale.ROOT) + " current is governed by "
-                + g.part() + ": " + Figures.of(g.amps(), "A") + "."));
+        governing.forEach(g -> lines.add("The " + g.way().name().toLowerCase(Locale.ROOT) + " current through " + g.device()
+                + " is governed by " + g.part() + ": " + Figures.of(g.amps(), "A") + "."));
         taps.forEach(t -> lines.add(t.name() + ": U = " + millis(t.uncertaintyVolts(), "mV") + " at 3.65 V"
                 + (t.givesBackVolts() > 0 ? "; calibrating it gives back " + millis(t.givesBackVolts(), "mV") : "")
                 + "."));

@@ -98,7 +98,7 @@ public final class Warden {
             }
         }
         boolean started = (seen.started() || inbox.has(Request.START) && view.on(places.arm)) && !inbox.stop();
-        Memory memory = new Memory(scan, before.last(), since, found, seen.unsure(), said, seen.inForce(), seen.trail(),
+        Memory memory = new Memory(scan, before.last(), since, found, seen.unsure(), said, seen.inForce(), seen.past(),
                 started && trips.isEmpty() && guard instanceof Guard.Watching,
                 breached ? scan.nanos() : before.breachNanos());
         return switch (guard) {
@@ -120,11 +120,9 @@ public final class Warden {
     private Memory seen(Memory before, Scan scan, Reading[] readings, Orders inForce) {
         double room = readings[places.room.index()] instanceof Reading.Valid valid ? valid.value() : 0;
         InForce now = before.inForce().then(inForce, before.last().nanos(), room);
-        Trail trail = before.trail().due(scan.nanos())
-                ? before.trail().with(scan, places.temperatures)
-                : before.trail();
         return new Memory(before.last(), before.earlier(), before.since(), before.found(),
-                unsure(before.unsure(), readings), before.said(), now, trail, before.started(), before.breachNanos());
+                unsure(before.unsure(), readings), before.said(), now, before.past().then(scan, readings, places, now), before.started(),
+                before.breachNanos());
     }
 
     /** Three more for a scan without a valid reading, one less for a scan with; never below nothing. */

@@ -1,6 +1,7 @@
 package rigwarden.serial;
 
 import java.util.concurrent.atomic.AtomicBoolean;
+import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Instrument;
 import rigwarden.rig.Rig;
@@ -60,15 +61,14 @@ public final class InstrumentAgent {
     }
 
     /**
-     * The agent of a rig's source or sink, before its port is opened. A source's own limit is the highest true
-     * voltage of all cells, V; a sink's is the rig's highest discharge current, A.
+     * The agent of one of a rig's programmable devices, before its port is opened. A source's own limit is the highest
+     * true voltage of all cells, V; a sink's is the highest current that the rig allows it, A.
      */
-    public static InstrumentAgent of(InstrumentKind kind, Rig rig, SerialLine line, AgentState state) {
-        double highest = Math.min(rig.cells().series() * Envelope.CEILING_V, rig.source().maxVolts());
-        return switch (kind) {
-            case SOURCE -> new InstrumentAgent(kind, rig.source(), highest, line, state);
-            case SINK -> new InstrumentAgent(kind, rig.sink(), rig.dischargeCeilingAmps(), line, state);
-        };
+    public static InstrumentAgent of(Rig rig, Device.Programmed device, SerialLine line, AgentState state) {
+        double volts = Math.min(rig.cells().series() * Envelope.CEILING_V, device.instrument().maxVolts());
+        return device.charges()
+                ? new InstrumentAgent(InstrumentKind.SOURCE, device.instrument(), volts, line, state)
+                : new InstrumentAgent(InstrumentKind.SINK, device.instrument(), rig.ceilingAmps(device), line, state);
     }
 
     /**
