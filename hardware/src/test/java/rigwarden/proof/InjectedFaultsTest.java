@@ -131,7 +131,7 @@ class InjectedFaultsTest {
 
     @Test
     void a_source_that_no_longer_obeys_while_it_answers_is_cut_off_before_the_cell_is_harmed() {
-        Outcome outcome = after(tapering, new InWorld(new Fault.SourceDeaf()), new Threshold.CellAbove(3.70));
+        Outcome outcome = after(tapering, new InWorld(new Fault.SourceDeaf(0)), new Threshold.CellAbove(3.70));
 
         assertThat(outcome.trip().rule().number()).isIn(1, 11, 12);
         assertThat(outcome.crossed()).as("the truth never went over 3.70 V").isFalse();
@@ -147,7 +147,7 @@ class InjectedFaultsTest {
 
     @Test
     void a_source_that_runs_away_never_brings_the_cell_past_its_limit() {
-        Outcome outcome = after(tapering, new InWorld(new Fault.SourceRunaway(0.3)), new Threshold.CellAbove(3.70));
+        Outcome outcome = after(tapering, new InWorld(new Fault.SourceRunaway(0, 0.3)), new Threshold.CellAbove(3.70));
 
         assertThat(outcome.trip().rule().number()).isIn(1, 11, 12);
         assertThat(outcome.crossed()).as("the truth never went over 3.70 V").isFalse();
@@ -164,7 +164,7 @@ class InjectedFaultsTest {
 
     @Test
     void a_cut_tap_wire_is_cut_off_and_named_as_a_channel_not_as_an_empty_cell() {
-        Outcome outcome = after(discharging, new InWorld(new Fault.BrokenTap(0)), NEVER);
+        Outcome outcome = after(discharging, new InWorld(new Fault.BrokenTap(1)), NEVER);
 
         kept(outcome, 33);
         assertThat(outcome.trip().where().role()).isEqualTo(Role.CELL_VOLTS);
@@ -175,7 +175,7 @@ class InjectedFaultsTest {
         Outcome outcome = after(charging, new BoardFault.SilentSource(), NEVER);
 
         kept(outcome, 34);
-        assertThat(outcome.world().sourceOn()).as("the source still means to deliver").isTrue();
+        assertThat(outcome.world().sourceOn(0)).as("the source still means to deliver").isTrue();
     }
 
     @Test

@@ -156,7 +156,7 @@ public final class EmulatedRig {
     }
 
     private void line(Line line, boolean high) {
-        if (line != Line.HEARTBEAT) {
+        if (line.kind() != Line.Kind.HEARTBEAT) {
             world.advanceTo(clock.nanos());
         }
         now().line(line, high);
@@ -222,10 +222,16 @@ public final class EmulatedRig {
                 if (input == null) {
                     return 0;
                 }
-                double volts = input.cell() > 0 ? now().tapVolts(input.cell() - 1) : now().busVolts();
+                double volts = input.cell() > 0 ? betweenTaps(input.cell()) : now().busVolts();
                 return volts / input.divider();
             }
         };
+    }
+
+    /** What an input across one cell sees; with either wire cut its own resistance pulls it to 0 V. */
+    private double betweenTaps(int cell) {
+        World at = now();
+        return at.tapCut(cell) || at.tapCut(cell - 1) ? 0 : at.tapVolts(cell) - at.tapVolts(cell - 1);
     }
 
     private Mcp9601Emulator.Wiring probeWiring(int bead) {
@@ -263,7 +269,7 @@ public final class EmulatedRig {
             @Override
             public void order(boolean on, double volts, double amps) {
                 world.advanceTo(clock.nanos());
-                world.source(on, volts, amps);
+                world.source(0, on, volts, amps);
             }
 
             @Override
@@ -273,7 +279,7 @@ public final class EmulatedRig {
 
             @Override
             public double amps() {
-                return now().sourceAmps();
+                return now().sourceAmps(0);
             }
         };
     }
@@ -283,17 +289,17 @@ public final class EmulatedRig {
             @Override
             public void order(boolean on, double volts, double amps) {
                 world.advanceTo(clock.nanos());
-                world.sink(on, amps);
+                world.sink(0, on, amps);
             }
 
             @Override
             public double volts() {
-                return now().sinkVolts();
+                return now().sinkVolts(0);
             }
 
             @Override
             public double amps() {
-                return now().sinkAmps();
+                return now().sinkAmps(0);
             }
         };
     }
@@ -308,11 +314,11 @@ public final class EmulatedRig {
             }
             case BoardFault.OpenProbe f -> probeOpen[f.probe()] = true;
             case BoardFault.SilentSource _ -> {
-                world.inflict(new Fault.SourceDeaf());
+                world.inflict(new Fault.SourceDeaf(0));
                 sourceLine.set(LineFault.SILENT);
             }
             case BoardFault.SilentSink _ -> {
-                world.inflict(new Fault.SinkDeaf());
+                world.inflict(new Fault.SinkDeaf(0));
                 sinkLine.set(LineFault.SILENT);
             }
         }

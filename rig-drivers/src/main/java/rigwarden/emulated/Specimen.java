@@ -97,10 +97,8 @@ final class Specimen {
                         * (1 + CELL_SPREAD / 2 * chance("cell " + (k + 1), "capacity").nextGaussian())))
                 .toList();
         BusSide bus = rig.busSide();
-        PathParameters bench = PathParameters.bench().withBus(bus.prechargeOhms(), bus.farads(), bus.bleedOhms());
-        PathParameters path = new PathParameters(bench.jointOhms(), bench.linkOhms(), bench.fuseOhms(),
-                rig.shunt().ohms(), bench.contactorOhms(), bench.prechargeOhms(), bench.busFarads(), bench.bleedOhms(),
-                bench.sourceLeadOhms(), bench.sinkLeadOhms(), bench.slewAmpsPerSecond(), bench.load());
+        PathParameters path = PathParameters.bench().withShunt(rig.shunt().ohms())
+                .withBus(bus.prechargeOhms(), bus.farads(), bus.bleedOhms());
         List<Bead> beads = rig.probes().stream().map(p -> new Bead(node(p), p.lagSeconds())).toList();
         return WorldParameters.inSeries(rig.cells().series())
                 .withCells(cells)

@@ -31,7 +31,7 @@ final class MishapReader {
         world("cell 1 leaks 0.5 A", "cell (\\d+) leaks " + NUMBER + " a", m -> new Fault.Leak(cell(m), number(m, 2)));
         world("joint 1p loosens 2 mohm", "joint (\\d+)([pn]) loosens " + NUMBER + " mohm",
                 m -> new Fault.LooseJoint(cell(m), m.group(2).equals("p"), number(m, 3) * 1e-3));
-        world("tap 1 breaks", "tap (\\d+) breaks", m -> new Fault.BrokenTap(cell(m)));
+        world("tap 1 breaks", "tap (\\d+) breaks", m -> new Fault.BrokenTap(cell(m) + 1));
         board("probe terminal_01p_c opens", "probe (\\w+) opens", m -> new BoardFault.OpenProbe(probe(m)));
         world("probe terminal_01p_c falls off", "probe (\\w+) falls off", m -> new Fault.DetachedBead(probe(m)));
         world("contactor welds", "contactor welds", _ -> new Fault.Weld(Line.CONTACTOR));
@@ -43,7 +43,7 @@ final class MishapReader {
         board("source goes silent", "source goes silent", _ -> new BoardFault.SilentSource());
         board("sink goes silent", "sink goes silent", _ -> new BoardFault.SilentSink());
         world("source runs away 0.2 V", "source runs away " + NUMBER + " v",
-                m -> new Fault.SourceRunaway(number(m, 1)));
+                m -> new Fault.SourceRunaway(0, number(m, 1)));
         world("room jumps 8 K", "room jumps " + NUMBER + " k", m -> new Fault.RoomStep(number(m, 1)));
         world("loop opens", "loop opens", _ -> new Fault.LoopOpens());
     }
