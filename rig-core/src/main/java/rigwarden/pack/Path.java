@@ -1,17 +1,25 @@
 package rigwarden.pack;
 
+import java.util.Arrays;
+
 /**
- * Currents and voltages between the pack and the instruments at one instant, and the bus while nothing stiff holds it.
+ * Currents and voltages between the pack, sources and sinks at one instant, and the bus while nothing stiff holds it.
  *
  * <p>With K1 closed the bus follows the pack at once and its capacitance counts only in the spark at the closing.
- * With K1 open the bus is a capacitor between bleed, pre-charge resistor, source and sink, solved by its exponential.
+ * With K1 open the bus is a capacitor between bleed, pre-charge resistor, sources and sinks, solved by its exponential.
  */
 final class Path {
+    private static final double SETTLED_AMPS = 1e-12;
+    private static final int PASSES = 200;
+
     private final PathParameters p;
+    private final double busFarads;
+    private final double[] sourceAmps;
+    private final double[] sinkAmps;
+    private final double[] sinkSiemens;
+    private final boolean[] asked;
     private double busVolts;
     private double amps;
-    private double sourceAmps;
-    private double sinkAmps;
     private boolean joined;
     private boolean held;
     private double aimVolts;
@@ -22,14 +30,22 @@ final class Path {
 
     Path(PathParameters p) {
         this.p = p;
+        busFarads = p.allFarads();
+        sourceAmps = new double[p.supplies().size()];
+        asked = new boolean[sourceAmps.length];
+        sinkAmps = new double[p.loads().size()];
+        sinkSiemens = new double[sinkAmps.length];
     }
 
     Path(Path other) {
         p = other.p;
+        busFarads = other.busFarads;
+        sourceAmps = other.sourceAmps.clone();
+        sinkAmps = other.sinkAmps.clone();
+        sinkSiemens = other.sinkSiemens.clone();
+        asked = other.asked.clone();
         busVolts = other.busVolts;
         amps = other.amps;
-        sourceAmps = other.sourceAmps;
-        sinkAmps = other.sinkAmps;
         joined = other.joined;
         held = other.held;
         aimVolts = other.aimVolts;
@@ -47,66 +63,124 @@ final class Path {
      * @param outerOhms from there to the bus and back
      * @return coulombs that the spark of a closing K1 took out of the pack; 0 otherwise
      */
-    double solve(Contacts contacts, double emfVolts, double senseOhms, double outerOhms, Output source, Output sink) {
+    double solve(Contacts contacts, double emfVolts, double senseOhms, double outerOhms, Source[] sources,
+            Sink[] sinks) {
         double siemens = 1 / p.bleedOhms();
-        double load = 0;
-        if (contacts.sink() && sink.on()) {
-            switch (p.load()) {
-                case Load.Electronic _ -> load = sink.limitAmps();
-                case Load.Resistor(double ohms) -> siemens += 1 / (ohms + p.sinkLeadOhms());
-            }
+        for (int j = 0; j < sinks.length; j++) {
+            double before = siemens;
+            siemens += sinks[j].siemens();
+            sinkSiemens[j] = siemens - before;
         }
-        double sinkSiemens = siemens - 1 / p.bleedOhms();
+        double spark = 0;
         if (contacts.contactor()) {
             double before = busVolts;
-            solveJoined(contacts, emfVolts, senseOhms, senseOhms + outerOhms, siemens, load, source);
-            sinkAmps += sinkSiemens * busVolts;
-            double spark = joined ? 0 : p.busFarads() * (busVolts - before);
+            solveJoined(emfVolts, senseOhms, senseOhms + outerOhms, siemens, sources, sinks);
+            spark = joined ? 0 : busFarads * (busVolts - before);
             joined = true;
-            return spark;
+        } else {
+            joined = false;
+            prechargeSiemens = contacts.precharge() ? 1 / (p.prechargeOhms() + senseOhms + outerOhms) : 0;
+            solveParted(emfVolts, siemens, sources, sinks);
         }
-        joined = false;
-        prechargeSiemens = contacts.precharge() ? 1 / (p.prechargeOhms() + senseOhms + outerOhms) : 0;
-        solveParted(contacts.source() && source.on(), emfVolts, siemens, load, source);
-        sinkAmps += sinkSiemens * busVolts;
-        return 0;
+        for (int j = 0; j < sinks.length; j++) {
+            sinkAmps[j] += sinkSiemens[j] * busVolts;
+        }
+        return spark;
     }
 
-    private void solveJoined(Contacts contacts, double emfVolts, double senseOhms, double ohms, double siemens,
-            double wantedLoad, Output source) {
-        double load = wantedLoad;
+    /** Each source and sink in turn answers what the others leave it, until nobody moves any more. */
+    private void solveJoined(double emfVolts, double senseOhms, double ohms, double siemens, Source[] sources,
+            Sink[] sinks) {
         double share = 1 + siemens * ohms;
         double own = siemens * emfVolts;
-        double limit = contacts.source() ? source.limitAmps() : 0;
-        double wanted = (source.volts() - emfVolts) / senseOhms * share + load + own;
-        sourceAmps = Math.clamp(wanted, 0, limit);
-        amps = (sourceAmps - load - own) / share;
-        if (load > 0 && p.load() instanceof Load.Electronic(double floorVolts)
-                && emfVolts + amps * ohms - load * p.sinkLeadOhms() < floorVolts) {
-            double room = emfVolts + (sourceAmps - own) * ohms / share - floorVolts;
-            load = Math.max(0, room / (ohms / share + p.sinkLeadOhms()));
-            amps = (sourceAmps - load - own) / share;
+        Arrays.fill(sourceAmps, 0);
+        for (int j = 0; j < sinks.length; j++) {
+            sinkAmps[j] = sinks[j].amps(emfVolts);
         }
-        sinkAmps = load;
+        double moved = 1;
+        for (int pass = 0; pass < PASSES && moved > SETTLED_AMPS; pass++) {
+            moved = 0;
+            double load = sum(sinkAmps);
+            double given = sum(sourceAmps);
+            for (int i = 0; i < sources.length; i++) {
+                double limit = sources[i].limitAmps().now();
+                double others = given - sourceAmps[i];
+                double next = limit == 0 ? 0 : Math.clamp(sources[i].wantedAmps(
+                        new Knot(emfVolts, senseOhms, ohms, share, load, own, others)), 0, limit);
+                moved += Math.abs(next - sourceAmps[i]);
+                sourceAmps[i] = next;
+                given = others + next;
+            }
+            for (int j = 0; j < sinks.length; j++) {
+                double others = load - sinkAmps[j];
+                double next = sinks[j].amps(emfVolts + (given - own - others) * ohms / share, ohms / share);
+                moved += Math.abs(next - sinkAmps[j]);
+                sinkAmps[j] = next;
+                load = others + next;
+            }
+        }
+        amps = (sum(sourceAmps) - sum(sinkAmps) - own) / share;
         busVolts = emfVolts + amps * ohms;
     }
 
-    private void solveParted(boolean driven, double emfVolts, double siemens, double load, Output source) {
+    /** The source with the highest voltage holds the bus if it can; else it gives all it has and the next one helps. */
+    private void solveParted(double emfVolts, double siemens, Source[] sources, Sink[] sinks) {
         double total = siemens + prechargeSiemens;
         double fromPack = prechargeSiemens * emfVolts;
-        double needed = load + total * source.volts() - fromPack;
-        boolean below = driven && busVolts <= source.volts() && needed >= 0;
-        held = below && needed <= source.settingAmps();
-        if (held) {
-            busVolts = source.volts();
-            sourceAmps = needed;
-        } else {
-            sourceAmps = below ? source.settingAmps() : 0;
+        double given = 0;
+        held = false;
+        Arrays.fill(sourceAmps, 0);
+        Arrays.fill(asked, false);
+        for (int i = highest(sources); i >= 0 && !held; i = highest(sources)) {
+            asked[i] = true;
+            double volts = sources[i].volts();
+            double needed = draw(sinks, volts) + total * volts - fromPack - given;
+            boolean below = busVolts <= volts && needed >= 0;
+            held = below && needed <= sources[i].settingAmps();
+            if (held) {
+                busVolts = volts;
+                sourceAmps[i] = needed;
+            } else {
+                sourceAmps[i] = below ? sources[i].settingAmps() : 0;
+            }
+            given += sourceAmps[i];
         }
-        sinkAmps = busVolts > 0 ? load : Math.min(load, fromPack + sourceAmps);
-        tauSeconds = p.busFarads() / total;
-        aimVolts = (sourceAmps + fromPack - load) / total;
+        double load = draw(sinks, busVolts);
+        double left = busVolts > 0 ? load : Math.min(load, fromPack + given);
+        for (int j = 0; j < sinks.length; j++) {
+            sinkAmps[j] = Math.min(sinks[j].amps(busVolts), left);
+            left = busVolts > 0 ? load : left - sinkAmps[j];
+        }
+        tauSeconds = busFarads / total;
+        aimVolts = (given + fromPack - load) / total;
         amps = prechargeSiemens * (busVolts - emfVolts);
+    }
+
+    private int highest(Source[] sources) {
+        int highest = -1;
+        for (int i = 0; i < sources.length; i++) {
+            if (!asked[i] && sources[i].feeds()
+                    && (highest < 0 || sources[i].volts() > sources[highest].volts())) {
+                highest = i;
+            }
+        }
+        return highest;
+    }
+
+    private static double draw(Sink[] sinks, double volts) {
+        double amps = 0;
+        for (Sink sink : sinks) {
+            amps += sink.amps(volts);
+        }
+        return amps;
+    }
+
+    private static double sum(double[] values) {
+        double sum = 0;
+        for (double value : values) {
+            sum += value;
+        }
+        return sum;
     }
 
     /** Lives through a step; afterwards the means can be read. With K1 closed they are the values of its start. */
@@ -145,12 +219,12 @@ final class Path {
         return amps;
     }
 
-    double sourceAmps() {
-        return sourceAmps;
+    double sourceAmps(int source) {
+        return sourceAmps[source];
     }
 
-    double sinkAmps() {
-        return sinkAmps;
+    double sinkAmps(int sink) {
+        return sinkAmps[sink];
     }
 
     double meanAmps() {

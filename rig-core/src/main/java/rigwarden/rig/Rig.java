@@ -44,6 +44,12 @@ public record Rig(
         devices = List.copyOf(devices);
     }
 
+    /** The same rig with other channels. */
+    public Rig with(List<Channel> others) {
+        return new Rig(name, scanNanos, cells, path, busHertz, shunt, inputs, probes, panel, devices, busSide, guards,
+                protection, others, rehearsed);
+    }
+
     /** The only channel of a role; a rig without it cannot have been built. */
     public Channel channel(Role role) {
         for (Channel channel : channels) {

@@ -42,9 +42,7 @@ record Sketch(
 
     /** The same rig with its channels. */
     Rig complete() {
-        return new Rig(rig.name(), rig.scanNanos(), rig.cells(), rig.path(), rig.busHertz(), rig.shunt(), rig.inputs(),
-                rig.probes(), rig.panel(), rig.devices(), rig.busSide(), rig.guards(), rig.protection(), channels(),
-                rig.rehearsed());
+        return rig.with(channels());
     }
 
     /** The channels that these parts give. */

@@ -3,7 +3,8 @@ package rigwarden.warden;
 import rigwarden.rig.Channel;
 
 /**
- * Resistance of what lies between the pack's measuring points and outside the cells', learnt anew in each path.
+ * Resistance of what lies between the pack's measuring points and outside the cells', learnt anew in each path: it has the
+ * gain errors of both in it, which change their sign with the current's.
  *
  * @param known whether it was learnt
  * @param ohms mean from half a minute to a minute and a half of current
@@ -16,9 +17,11 @@ record Learnt(boolean known, double ohms) {
     private static final double SHARE = 0.02;
 
     Learnt then(Scan scan, Reading[] readings, Places places, InForce inForce) {
+        if (!inForce.energised() || inForce.stage() != Closing.CURRENT) {
+            return NOTHING;
+        }
         long flowing = scan.nanos() - inForce.pathSinceNanos();
-        boolean learning = inForce.energised() && inForce.stage() == Closing.CURRENT && flowing > FROM_NANOS
-                && flowing <= TO_NANOS;
+        boolean learning = flowing > FROM_NANOS && flowing <= TO_NANOS;
         if (!learning || !(readings[places.current.index()] instanceof Reading.Valid current)
                 || Math.abs(current.value()) < LEAST_AMPS || !(readings[places.pack.index()] instanceof Reading.Valid pack)) {
             return this;

@@ -37,12 +37,14 @@ final class PathRules {
         return rules;
     }
 
+    /** An open contactor, a dead coil supply and an open loop have rules of their own, which name them better. */
     private static Breach lost(View view) {
         Places places = view.places();
         InForce now = view.memory().inForce();
         boolean due = view.at(Closing.CURRENT) && now.amps() >= LEAST_ORDERED_A
                 && view.memory().past().flowedNanos() > now.pathSinceNanos();
-        if (!due || !view.valid(places.current) || !view.valid(places.pack) || !view.valid(places.bus)) {
+        boolean named = view.off(places.feedback) || view.off(places.coilFeed) || view.off(places.loop);
+        if (!due || named || !view.valid(places.current) || !view.valid(places.pack) || !view.valid(places.bus)) {
             return Breach.NONE;
         }
         double amps = view.value(places.current);

@@ -31,15 +31,15 @@ class WorldCopyTest {
         Rigs.join(copy, Line.SINK_RELAY);
         copy.inflict(new Fault.LooseJoint(0, true, 1));
         copy.inflict(new Fault.DetachedBead(0));
-        copy.inflict(new Fault.BrokenTap(0));
+        copy.inflict(new Fault.BrokenTap(1));
         copy.inflict(new Fault.RoomStep(20));
-        copy.sink(true, 50);
+        copy.sink(0, true, 50);
         Rigs.advance(copy, 100);
         Rigs.advance(world, 100);
         World fresh = new World(WorldParameters.oneCell(), new double[] {0.5});
         Rigs.advance(fresh, 100);
         assertSame(world, fresh);
-        assertThat(copy.tapVolts(0)).isZero();
+        assertThat(copy.tapVolts(1)).isZero();
     }
 
     @Test
@@ -50,8 +50,8 @@ class WorldCopyTest {
         world.inflict(new Fault.Weld(Line.CONTACTOR));
         world.inflict(new Fault.StuckOpen(Line.SINK_RELAY));
         world.inflict(new Fault.StuckHeartbeat(false));
-        world.inflict(new Fault.SourceDeaf());
-        world.inflict(new Fault.BrokenTap(0));
+        world.inflict(new Fault.SourceDeaf(0));
+        world.inflict(new Fault.BrokenTap(1));
         world.inflict(new Fault.HeatBody(0, 50));
         world.line(Line.SOUNDER, true);
         Rigs.advance(world, 5);
@@ -61,15 +61,15 @@ class WorldCopyTest {
             each.line(Line.SINK_RELAY, true);
             Rigs.beat(each, 1);
             each.line(Line.CONTACTOR, false);
-            each.source(true, 3.6, 10);
+            each.source(0, true, 3.6, 10);
             Rigs.advance(each, 1);
         }
         assertSame(world, copy);
         assertThat(copy.feedback()).isTrue();
         assertThat(copy.coilFeed()).isFalse();
-        assertThat(copy.sourceOn()).isFalse();
+        assertThat(copy.sourceOn(0)).isFalse();
         assertThat(copy.sounding()).isTrue();
-        assertThat(copy.tapVolts(0)).isZero();
+        assertThat(copy.tapVolts(1)).isZero();
         assertThat(copy.oracle().hottestNode()).isEqualTo(Node.body(0));
         assertThat(copy.oracle().crossedNanos(high)).isEqualTo(world.oracle().crossedNanos(high));
     }
@@ -79,8 +79,8 @@ class WorldCopyTest {
         Line[] lines = {Line.CONTACTOR, Line.PRECHARGE, Line.SOURCE_RELAY, Line.SINK_RELAY};
         world.line(lines[chance.nextInt(4)], chance.nextInt(4) > 0);
         if (chance.nextInt(8) == 0) {
-            world.source(chance.nextBoolean(), 10.8, 60 * chance.nextDouble());
-            world.sink(chance.nextBoolean(), 60 * chance.nextDouble());
+            world.source(0, chance.nextBoolean(), 10.8, 60 * chance.nextDouble());
+            world.sink(0, chance.nextBoolean(), 60 * chance.nextDouble());
         }
         world.advanceTo(world.nanos() + chance.nextLong(700_000_000));
     }
@@ -94,8 +94,8 @@ class WorldCopyTest {
     private static double[] bits(World world) {
         return new double[] {
             world.nanos(), world.amps(), world.coulombsIn(), world.coulombsOut(), world.joules(), world.busJoules(),
-            world.busVolts(), world.packVolts(), world.cellVolts(0), world.charge(0), world.sourceAmps(),
-            world.sinkAmps(), world.beadCelsius(0), world.beadCelsius(1), world.celsius(Node.body(0)),
+            world.busVolts(), world.packVolts(), world.cellVolts(0), world.charge(0), world.sourceAmps(0),
+            world.sinkAmps(0), world.beadCelsius(0), world.beadCelsius(1), world.celsius(Node.body(0)),
             world.celsius(Node.link(0)), world.celsius(Node.CONTACTOR), world.oracle().highestCellVolts(),
             world.oracle().lowestCellVolts(), world.oracle().hottestCelsius(), world.oracle().greatestAmps()
         };

@@ -23,7 +23,7 @@ public final class WorldSpeed {
         Arrays.fill(charges, 0.9);
         World world = new World(p, charges);
         Rigs.join(world, Line.SINK_RELAY);
-        world.sink(amps > 0, amps);
+        world.sink(0, amps > 0, amps);
         int steps = 100_000;
         long start = System.nanoTime();
         for (int i = 0; i < steps; i++) {

@@ -251,7 +251,7 @@ public final class EmulatedRig {
                 return (input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell())) / input.divider();
             }
 
-            /** A cut wire is pulled down to the island's ground by the bleed at its input. */
+            // A cut wire is pulled down to the island's ground by the bleed at its input.
             private double overGround(int tap) {
                 World at = now();
                 return at.tapCut(tap) ? 0 : at.tapVolts(tap) - at.tapVolts(ground);
