@@ -50,6 +50,18 @@ final class Devices {
         }
     }
 
+    /** Shows each what it does now; true if one of them means to do something of its own. */
+    boolean saw(Path path, long nanos) {
+        boolean changed = false;
+        for (int i = 0; i < sources.length; i++) {
+            changed |= sources[i].saw(path.sourceAmps(i), nanos);
+        }
+        for (int j = 0; j < sinks.length; j++) {
+            changed |= sinks[j].saw(path.sinkVolts(j), path.sinkAmps(j), nanos);
+        }
+        return changed;
+    }
+
     /** When the next one changes by itself, or the end of time. */
     long dueNanos() {
         long due = Long.MAX_VALUE;

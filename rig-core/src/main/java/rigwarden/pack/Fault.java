@@ -110,6 +110,34 @@ public sealed interface Fault {
     record SourceRunaway(int source, double volts) implements Fault {}
 
     /**
+     * A source's ceiling is too high; its current stays.
+     *
+     * @param source number from 0
+     * @param volts above what it should regulate to
+     */
+    record ChargerHigh(int source, double volts) implements Fault {}
+
+    /**
+     * A balancer works on every cell above a voltage, whatever was stated.
+     *
+     * @param amps past the shunt, not negative
+     * @param aboveVolts 0 for always
+     */
+    record BalancerOn(double amps, double aboveVolts) implements Fault {
+        public BalancerOn {
+            requireSize(amps);
+        }
+    }
+
+    /**
+     * The battery's protection stands at other limits; its releases moved with them.
+     *
+     * @param highVolts of a cell
+     * @param lowVolts of a cell
+     */
+    record ProtectionSet(double highVolts, double lowVolts) implements Fault {}
+
+    /**
      * A sink hears no more orders and keeps its current.
      *
      * @param sink number from 0, one that takes orders

@@ -45,6 +45,11 @@ final class OrderedSink implements Sink {
     }
 
     @Override
+    public boolean saw(double volts, double nowAmps, long nanos) {
+        return false;
+    }
+
+    @Override
     public Ramp ramp() {
         return amps;
     }
@@ -81,6 +86,16 @@ final class OrderedSink implements Sink {
     @Override
     public double amps(double busVolts) {
         return load instanceof Load.Electronic && takes() ? amps.now() : 0;
+    }
+
+    @Override
+    public double leaveVolts() {
+        return 0;
+    }
+
+    @Override
+    public double rippleShare() {
+        return 0;
     }
 
     @Override

@@ -50,6 +50,11 @@ final class OrderedSource implements Source {
     }
 
     @Override
+    public boolean saw(double amps, long nanos) {
+        return false;
+    }
+
+    @Override
     public Ramp limitAmps() {
         return limitAmps;
     }

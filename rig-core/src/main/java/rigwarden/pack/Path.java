@@ -5,8 +5,8 @@ import java.util.Arrays;
 /**
  * Currents and voltages between the pack, sources and sinks at one instant, and the bus while nothing stiff holds it.
  *
- * <p>With K1 closed the bus follows the pack at once and its capacitance counts only in the spark at the closing.
- * With K1 open the bus is a capacitor between bleed, pre-charge resistor, sources and sinks, solved by its exponential.
+ * <p>With K1 and the battery's protection closed the bus follows the pack at once and its capacitance counts only in
+ * the spark at the closing. A protection that blocks one direction lets the other through, like a diode. Else the bus is a capacitor between bleed, pre-charge resistor, sources and sinks, solved by its exponential.
  */
 final class Path {
     private static final double SETTLED_AMPS = 1e-12;
@@ -22,6 +22,7 @@ final class Path {
     private double amps;
     private boolean joined;
     private boolean held;
+    private double takeOverVolts;
     private double aimVolts;
     private double tauSeconds;
     private double prechargeSiemens;
@@ -48,6 +49,7 @@ final class Path {
         amps = other.amps;
         joined = other.joined;
         held = other.held;
+        takeOverVolts = other.takeOverVolts;
         aimVolts = other.aimVolts;
         tauSeconds = other.tauSeconds;
         prechargeSiemens = other.prechargeSiemens;
@@ -61,31 +63,53 @@ final class Path {
      * @param emfVolts of the cells in series
      * @param senseOhms between the outer studs
      * @param outerOhms from there to the bus and back
-     * @return coulombs that the spark of a closing K1 took out of the pack; 0 otherwise
+     * @return coulombs that the spark of a closing switch took out of the pack; 0 otherwise
      */
-    double solve(Contacts contacts, double emfVolts, double senseOhms, double outerOhms, Source[] sources,
-            Sink[] sinks) {
+    double solve(Contacts contacts, ProtectionSwitch protection, double emfVolts, double senseOhms, double outerOhms,
+            Devices devices) {
+        Source[] sources = devices.sources();
+        Sink[] sinks = devices.sinks();
         double siemens = 1 / p.bleedOhms();
         for (int j = 0; j < sinks.length; j++) {
             double before = siemens;
             siemens += sinks[j].siemens();
             sinkSiemens[j] = siemens - before;
         }
-        double spark = 0;
-        if (contacts.contactor()) {
-            double before = busVolts;
+        double before = busVolts;
+        boolean open = !contacts.contactor();
+        if (!open) {
             solveJoined(emfVolts, senseOhms, senseOhms + outerOhms, siemens, sources, sinks);
-            spark = joined ? 0 : busFarads * (busVolts - before);
-            joined = true;
-        } else {
+            open = !passes(protection, before, emfVolts);
+        }
+        double spark = 0;
+        if (open) {
+            busVolts = before;
             joined = false;
-            prechargeSiemens = contacts.precharge() ? 1 / (p.prechargeOhms() + senseOhms + outerOhms) : 0;
+            takeOverVolts = contacts.contactor() && protection.chargeBlocked() ? emfVolts : 0;
+            boolean through = !contacts.contactor() && contacts.precharge()
+                    && !(busVolts < emfVolts ? protection.dischargeBlocked() : protection.chargeBlocked());
+            prechargeSiemens = through ? 1 / (p.prechargeOhms() + senseOhms + outerOhms) : 0;
             solveParted(emfVolts, siemens, sources, sinks);
+        } else {
+            spark = joined ? 0 : spark(protection, busFarads * (busVolts - before));
+            joined = true;
         }
         for (int j = 0; j < sinks.length; j++) {
             sinkAmps[j] += sinkSiemens[j] * busVolts;
         }
         return spark;
+    }
+
+    /** Whether the protection lets this current through; a bus above the pack cannot draw from it yet. */
+    private boolean passes(ProtectionSwitch protection, double before, double emfVolts) {
+        boolean charge = !protection.chargeBlocked() || amps <= 0 && (joined || before <= emfVolts);
+        return charge && (!protection.dischargeBlocked() || amps >= 0);
+    }
+
+    /** What a blocked direction does not let out of the pack, or into it, the source gave or the sink took. */
+    private static double spark(ProtectionSwitch protection, double coulombs) {
+        double out = protection.dischargeBlocked() ? Math.min(coulombs, 0) : coulombs;
+        return protection.chargeBlocked() ? Math.max(out, 0) : out;
     }
 
     /** Each source and sink in turn answers what the others leave it, until nobody moves any more. */
@@ -183,6 +207,23 @@ final class Path {
         return sum;
     }
 
+    /**
+     * Seconds until the bus, left to itself and falling, meets a voltage at which something takes place: a sink quits,
+     * or a pack that may only be discharged takes over; infinite if there is none.
+     */
+    double secondsAlone(Sink[] sinks) {
+        if (joined || held || aimVolts >= busVolts) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double next = takeOverVolts < busVolts ? takeOverVolts : 0;
+        for (Sink sink : sinks) {
+            double leave = sink.leaveVolts();
+            next = leave < busVolts ? Math.max(next, leave) : next;
+        }
+        return next > Math.max(aimVolts, 0) ? tauSeconds * Math.log((busVolts - aimVolts) / (next - aimVolts))
+                : Double.POSITIVE_INFINITY;
+    }
+
     /** Lives through a step; afterwards the means can be read. With K1 closed they are the values of its start. */
     void step(double seconds, double emfVolts) {
         if (joined) {
@@ -225,6 +266,19 @@ final class Path {
 
     double sinkAmps(int sink) {
         return sinkAmps[sink];
+    }
+
+    double sinkVolts(int sink) {
+        return busVolts - sinkAmps[sink] * p.sinkLeadOhms();
+    }
+
+    /** Amplitude of the 100 Hz part of the current through the shunt. */
+    double rippleAmps(Sink[] sinks) {
+        double ripple = 0;
+        for (int j = 0; j < sinks.length; j++) {
+            ripple += joined ? sinks[j].rippleShare() * sinkAmps[j] : 0;
+        }
+        return ripple;
     }
 
     double meanAmps() {

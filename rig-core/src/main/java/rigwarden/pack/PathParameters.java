@@ -11,7 +11,7 @@ import java.util.List;
  * @param shuntOhms the shunt
  * @param contactorOhms closed main contactor
  * @param prechargeOhms resistor parallel to it
- * @param busFarads capacitance of the bus, above 0
+ * @param busFarads capacitance of the bus without the sinks' own, above 0
  * @param bleedOhms resistor across the bus
  * @param sourceLeadOhms from the bus to the source's terminals
  * @param sinkLeadOhms from the bus to the sink's terminals
@@ -54,6 +54,12 @@ public record PathParameters(double jointOhms, double linkOhms, double fuseOhms,
                 ohmsOfBleed, sourceLeadOhms, sinkLeadOhms, slewAmpsPerSecond, supplies, loads);
     }
 
+    /** The same path with other leads to sources and sinks. */
+    public PathParameters withLeads(double ohmsToSource, double ohmsToSink) {
+        return new PathParameters(jointOhms, linkOhms, fuseOhms, shuntOhms, contactorOhms, prechargeOhms, busFarads,
+                bleedOhms, ohmsToSource, ohmsToSink, slewAmpsPerSecond, supplies, loads);
+    }
+
     /** The same path with another shunt. */
     public PathParameters withShunt(double otherOhms) {
         return new PathParameters(jointOhms, linkOhms, fuseOhms, otherOhms, contactorOhms, prechargeOhms, busFarads,
@@ -62,6 +68,13 @@ public record PathParameters(double jointOhms, double linkOhms, double fuseOhms,
 
     /** All capacitance on the bus, the sinks' own in it. */
     double allFarads() {
-        return busFarads;
+        return busFarads + loads.stream().mapToDouble(PathParameters::farads).sum();
+    }
+
+    private static double farads(Load load) {
+        return switch (load) {
+            case Load.Inverter inverter -> inverter.farads();
+            case Load.Electronic _, Load.Resistor _ -> 0;
+        };
     }
 }

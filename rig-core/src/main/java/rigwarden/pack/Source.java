@@ -1,11 +1,12 @@
 package rigwarden.pack;
 
 /** A source as the world moves it and the path asks it. Currents are positive out of the source. */
-sealed interface Source permits OrderedSource {
+sealed interface Source permits OrderedSource, MainsCharger {
     /** The runtime of a kind of source. */
     static Source of(Supply supply, PathParameters path) {
         return switch (supply) {
             case Supply.Programmable _ -> new OrderedSource(path.slewAmpsPerSecond());
+            case Supply.Charger charger -> new MainsCharger(charger, path.sourceLeadOhms());
         };
     }
 
@@ -19,6 +20,9 @@ sealed interface Source permits OrderedSource {
      * @param joined whether current can flow from the bus into the pack, K1 being closed
      */
     void aim(boolean relay, boolean joined, long nanos);
+
+    /** Takes in what it delivers; true if that makes it do something of its own, now or after a while. */
+    boolean saw(double amps, long nanos);
 
     /** The current that it may deliver now into a pack. */
     Ramp limitAmps();

@@ -13,6 +13,8 @@ package rigwarden.pack;
 public final class World {
     private static final long STEP_NANOS = 100_000_000;
     private static final double NANOS = 1e9;
+    /** Several devices may answer each other at one instant; what is left over then waits for the next step. */
+    private static final int REACTIONS = 8;
     private static final double HOUR_NANOS = 3600 * NANOS;
 
     private final WorldParameters p;
@@ -26,6 +28,7 @@ public final class World {
     private final Devices devices;
     private final Path path;
     private final Account account;
+    private final ProtectionSwitch protection;
     private Oracle oracle;
 
     private long nanos;
@@ -62,6 +65,7 @@ public final class World {
         devices = new Devices(p.path());
         path = new Path(p.path());
         account = new Account();
+        protection = new ProtectionSwitch(p.protection(), cells.length);
         oracle = new Oracle();
         refresh();
     }
@@ -81,6 +85,7 @@ public final class World {
         devices = new Devices(other.devices);
         path = new Path(other.path);
         account = new Account(other.account);
+        protection = new ProtectionSwitch(other.protection);
         oracle = new Oracle(other.oracle);
         nanos = other.nanos;
         eventNanos = other.eventNanos;
@@ -112,7 +117,9 @@ public final class World {
         }
     }
 
-    private void step(long end) {
+    private void step(long latest) {
+        double alone = path.secondsAlone(devices.sinks()) * NANOS;
+        long end = alone < latest - nanos ? nanos + 1 + (long) alone : latest;
         double seconds = (end - nanos) / NANOS;
         double room = celsiusOfRoom(nanos + (end - nanos) / 2);
         boolean moving = devices.moving();
@@ -124,7 +131,7 @@ public final class World {
         double amps = path.meanAmps();
         double studVolts = 0;
         for (int k = 0; k < cells.length; k++) {
-            cells[k].step(amps, seconds, warmth.celsius(k));
+            cells[k].step(amps - protection.balanceAmps(k), seconds, warmth.celsius(k));
             studVolts += cells[k].meanVolts();
         }
         account.enter(amps * seconds, studVolts, path.meanBusVolts(), celsius(Node.SHUNT));
@@ -140,14 +147,31 @@ public final class World {
         }
         solve();
         observe(before);
+        protection.balance(cellVolts);
+        if (react()) {
+            refresh();
+        }
+    }
+
+    /** Whether something does something of its own after what it saw of this instant. */
+    private boolean react() {
+        boolean changed = devices.saw(path, nanos);
+        return protection.saw(highest(), lowest(), nanos) || changed;
     }
 
     /** Takes in what changed at this instant. */
     private void refresh() {
         contacts.feed(coilFeed(), nanos);
-        devices.aim(contacts, nanos);
-        eventNanos = Math.min(Math.min(contacts.dueNanos(), heartbeat.dueNanos()), devices.dueNanos());
-        solve();
+        boolean changed = true;
+        for (int i = 0; i < REACTIONS && changed; i++) {
+            protection.aim(nanos);
+            devices.aim(contacts, nanos);
+            solve();
+            changed = react();
+        }
+        long due = Math.min(Math.min(contacts.dueNanos(), heartbeat.dueNanos()),
+                Math.min(devices.dueNanos(), protection.dueNanos()));
+        eventNanos = Math.max(due, nanos + 1);
         observe(nanos);
     }
 
@@ -155,15 +179,16 @@ public final class World {
         double emf = 0;
         double ohms = warmth.innerOhms();
         for (int k = 0; k < cells.length; k++) {
-            cellVolts[k] = cells[k].emfVolts(warmth.celsius(k));
+            cellVolts[k] = cells[k].emfVolts(warmth.celsius(k)) - protection.balanceAmps(k) * cells[k].ohms();
             emf += cellVolts[k];
             ohms += cells[k].ohms();
         }
         emfVolts = emf;
         senseOhms = ohms;
         PathParameters parts = p.path();
-        double outer = warmth.lugOhms() + parts.fuseOhms() + parts.shuntOhms() + parts.contactorOhms();
-        double spark = path.solve(contacts, emf, ohms, outer, devices.sources(), devices.sinks());
+        double outer = warmth.lugOhms() + parts.fuseOhms() + parts.shuntOhms() + parts.contactorOhms()
+                + protection.ohms();
+        double spark = path.solve(contacts, protection, emf, ohms, outer, devices);
         for (int k = 0; k < cells.length; k++) {
             cellVolts[k] += path.amps() * cells[k].ohms();
         }
@@ -176,12 +201,8 @@ public final class World {
     }
 
     private void observe(long before) {
-        double high = cellVolts[0];
-        double low = cellVolts[0];
-        for (int k = 1; k < cellVolts.length; k++) {
-            high = Math.max(high, cellVolts[k]);
-            low = Math.min(low, cellVolts[k]);
-        }
+        double high = highest();
+        double low = lowest();
         oracle.cells(high, low);
         int hot = warmth.hottest();
         double celsius = warmth.celsius(hot);
@@ -190,6 +211,22 @@ public final class World {
         }
         oracle.current(path.amps(), feedback(), nanos);
         oracle.thresholds(before, nanos, high, low, celsius, path.amps());
+    }
+
+    private double highest() {
+        double high = cellVolts[0];
+        for (double volts : cellVolts) {
+            high = Math.max(high, volts);
+        }
+        return high;
+    }
+
+    private double lowest() {
+        double low = cellVolts[0];
+        for (double volts : cellVolts) {
+            low = Math.min(low, volts);
+        }
+        return low;
     }
 
     /** Sets an order line; what it moves, moves after its lag. */
@@ -273,6 +310,9 @@ public final class World {
             case Fault.DetachedBead(int bead) -> beads.detach(bead);
             case Fault.SourceDeaf(int source) -> devices.source(source).deafen();
             case Fault.SourceRunaway(int source, double volts) -> devices.source(source).stray(volts, 2);
+            case Fault.ChargerHigh(int source, double volts) -> devices.source(source).stray(volts, 1);
+            case Fault.BalancerOn(double amps, double aboveVolts) -> protection.balancer(amps, aboveVolts);
+            case Fault.ProtectionSet(double highVolts, double lowVolts) -> protection.set(highVolts, lowVolts);
             case Fault.SinkDeaf(int sink) -> devices.sink(sink).deafen();
             case Fault.RoomStep(double kelvin) -> roomOffset += kelvin;
             case Fault.LoopOpens() -> loopClosed = false;
@@ -370,7 +410,7 @@ public final class World {
     /** Voltage at a sink's terminals. */
     public double sinkVolts(int sink) {
         boolean wired = contacts.sink(sink) || !devices.sink(sink).relayInLead();
-        return wired ? path.busVolts() - path.sinkAmps(sink) * p.path().sinkLeadOhms() : 0;
+        return wired ? path.sinkVolts(sink) : 0;
     }
 
     /** What a sink takes, A, not negative. */
@@ -378,12 +418,22 @@ public final class World {
         return path.sinkAmps(sink);
     }
 
-    /** Whether a source's output is on. */
+    /** Amplitude of the 100 Hz part of the current through the shunt, A; {@link #amps()} is the mean. */
+    public double rippleAmps() {
+        return path.rippleAmps(devices.sinks());
+    }
+
+    /** Whether the battery's own protection blocks charge or discharge now. */
+    public boolean protectionOpen() {
+        return protection.chargeBlocked() || protection.dischargeBlocked();
+    }
+
+    /** Whether a source's output is on; a charger's while it has mains and has not finished. */
     public boolean sourceOn(int source) {
         return devices.source(source).on();
     }
 
-    /** Whether a sink's input is on. */
+    /** Whether a sink's input is on; an inverter's while it runs, its thermostat aside. */
     public boolean sinkOn(int sink) {
         return devices.sink(sink).on();
     }
