@@ -63,11 +63,23 @@ final class CurrentRules {
     /** The larger of the last two set points while the newer is young, else the newer; A. */
     private static double expected(View view, Pace[] paces) {
         InForce now = view.memory().inForce();
-        if (now.stage() != Closing.CURRENT) {
-            return 0;
+        switch (now.stage()) {
+            case PRECHARGE -> {
+                return filling(view);
+            }
+            case NO_LOAD, CONTACT, SILENCE -> {
+                return 0;
+            }
+            case CURRENT -> { }
         }
         boolean young = view.nanos() - now.ampsSinceNanos() <= paces[now.through()].settlingNanos();
         return young ? Math.max(now.amps(), now.earlierAmps()) : now.amps();
+    }
+
+    /** Through the pre-charge resistor flows at most what the pack drives into an empty bus. */
+    private static double filling(View view) {
+        Places places = view.places();
+        return view.valid(places.pack) ? view.value(places.pack) / places.rig.busSide().prechargeOhms() : 0;
     }
 
     private static Breach above(View view, double factor, Pace[] paces) {

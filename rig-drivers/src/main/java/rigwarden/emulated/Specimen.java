@@ -9,6 +9,7 @@ import rigwarden.pack.Chance;
 import rigwarden.pack.Load;
 import rigwarden.pack.Node;
 import rigwarden.pack.PathParameters;
+import rigwarden.pack.Protection;
 import rigwarden.pack.Room;
 import rigwarden.pack.Supply;
 import rigwarden.pack.WarmthParameters;
@@ -31,6 +32,12 @@ final class Specimen {
     private static final double PROBE_NOISE_K = 0.03;
     private static final double INVERTER_FARADS = 0.02;
     private static final double LEAST_FARADS = 0.001;
+    private static final double RIPPLE_SHARE = 0.3;
+    private static final double THERMOSTAT_ON_S = 900;
+    private static final double PROTECTION_RELEASE_V = 0.1;
+    private static final double PROTECTION_OHMS = 0.3e-3;
+    private static final double BALANCE_ABOVE_V = 3.40;
+    private static final double BALANCE_A = 0.2;
 
     private final Rig rig;
     private final long seed;
@@ -93,7 +100,7 @@ final class Specimen {
     }
 
     WorldParameters world() {
-        CellParameters typical = CellParameters.lfp105();
+        CellParameters typical = CellParameters.lfp105().inParallel(rig.cells().parallel());
         double size = rig.cells().ratedAmpHours() / typical.nominalAmpHours();
         double spread = rig.rehearsed().capacitySpread();
         List<CellParameters> cells = IntStream.range(0, rig.cells().series())
@@ -106,6 +113,7 @@ final class Specimen {
                 .withPath(path())
                 .withWarmth(rig.cells().series() == 1 ? WarmthParameters.alone() : WarmthParameters.inPack())
                 .withRoom(new Room(rig.rehearsed().roomCelsius(), rig.rehearsed().roomKelvinPerHour()))
+                .withProtection(rig.protection().map(this::protection).orElse(Protection.NONE))
                 .withBeads(beads);
     }
 
@@ -120,11 +128,27 @@ final class Specimen {
     }
 
     private Supply supply(Device source) {
-        return new Supply.Programmable();
+        return source instanceof Device.PlainCharger c
+                ? new Supply.Charger(c.amps() * (1 + within(c.name(), "amps", c.ampsRelative())), c.startSeconds(),
+                        c.volts() * (1 + within(c.name(), "volts", c.voltsRelative())), c.finishAmps(), c.floats(),
+                        c.floatVolts())
+                : new Supply.Programmable();
     }
 
     private Load load(Device sink) {
-        return new Load.Electronic(0.1);
+        return sink instanceof Device.Inverter i
+                ? new Load.Inverter(i.watts(), i.efficiency(), i.quitVolts(), i.restartVolts(), i.startSeconds(),
+                        INVERTER_FARADS, RIPPLE_SHARE, i.pauseSeconds() > 0 ? THERMOSTAT_ON_S : 0, i.pauseSeconds())
+                : new Load.Electronic(0.1);
+    }
+
+    /** Drawn within the limits that the file states; its releases and its resistance are assumptions of this project. */
+    private Protection protection(rigwarden.rig.Protection stated) {
+        double high = stated.highVolts() + within("protection", "high", stated.toleranceVolts());
+        double low = stated.lowVolts() + within("protection", "low", stated.toleranceVolts());
+        return new Protection(high, stated.delaySeconds(), high - PROTECTION_RELEASE_V, low, stated.delaySeconds(),
+                low + 2 * PROTECTION_RELEASE_V, PROTECTION_OHMS, stated.balances() ? BALANCE_ABOVE_V : 0,
+                stated.balances() ? BALANCE_A : 0);
     }
 
     /** States of charge in which the cells arrived: somewhere in the middle, spread as the file says, in any order. */

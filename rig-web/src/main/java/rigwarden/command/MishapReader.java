@@ -17,6 +17,7 @@ import rigwarden.rig.Rig;
 /** Reads {@code --with "PART VERB [SIZE UNIT] at h:mm"} (elapsed) or {@code … at step N + h:mm}. */
 final class MishapReader {
     private static final String NUMBER = "(-?\\d+(?:\\.\\d+)?)";
+    private static final double BALANCE_ABOVE_V = 3.40;
     private static final Pattern WHEN = Pattern.compile("(.+?) at (?:step (\\d+) \\+ )?(\\d+):([0-5]\\d)");
 
     /** One phrase, as it is shown to a person and as it is read. */
@@ -44,6 +45,12 @@ final class MishapReader {
         board("source goes silent", "(\\w+) goes silent", m -> new BoardFault.SilentDevice(instrument(m)));
         world("source runs away 0.2 V", "(\\w+) runs away " + NUMBER + " v",
                 m -> new Fault.SourceRunaway(source(m), number(m, 2)));
+        world("charger regulates high 0.4 V", "(\\w+) regulates high " + NUMBER + " v",
+                m -> new Fault.ChargerHigh(source(m), number(m, 2)));
+        world("tap 3 reads off -50 mV", "tap (\\d+) reads off " + NUMBER + " mv",
+                m -> new Fault.TapOffset(tap(m), number(m, 2) * 1e-3));
+        world("balancer works 0.2 A", "balancer works " + NUMBER + " a",
+                m -> new Fault.BalancerOn(number(m, 1), BALANCE_ABOVE_V));
         world("room jumps 8 K", "room jumps " + NUMBER + " k", m -> new Fault.RoomStep(number(m, 1)));
         world("loop opens", "loop opens", _ -> new Fault.LoopOpens());
     }
