@@ -33,9 +33,9 @@ final class PackRules {
         }
         return List.of(
                 Rules.trips(5, "tap off",
-                        "Two neighbours on the flat of the curve differ from the others by as much, one up and one down: "
-                                + "the tap between them is off, and no cell.",
-                        Set.of(Role.CELL_VOLTS), "20 mV + uncertainty each, between 3.25 and 3.38 V", 1, PackRules::tap),
+                        "Two neighbours on the flat of the curve differ from the others, who are alike, by as much, one up "
+                                + "and one down: the tap between them is off, and no cell.",
+                        Set.of(Role.CELL_VOLTS), "20 mV + uncertainty each, the others within 20 mV between 3.25 and 3.38 V", 1, PackRules::tap),
                 Rules.trips(6, "cell or joint stepped",
                         "At steady current a cell moved against its likes within a second: a joint came loose.",
                         Set.of(Role.CELL_VOLTS, Role.CURRENT), "0.1 mΩ × current + 5 mV, between 3.0 and 3.5 V", 0.2,
@@ -73,9 +73,22 @@ final class PackRules {
         double lower = view.value(cells[k]) - median;
         double upper = view.value(cells[k + 1]) - median;
         double limit = TAP_OFF_V + cells[k].uncertainty(median) + cells[k + 1].uncertainty(median);
-        boolean opposite = Math.abs(lower + upper) < 0.5 * Math.abs(lower - upper) && lower * upper < 0;
+        boolean opposite = Math.abs(lower + upper) < TAP_OFF_V && lower * upper < 0;
         boolean off = Math.abs(lower) > limit && Math.abs(upper) > limit;
-        return opposite && off ? new Breach(cells[k].index(), lower, limit) : Breach.NONE;
+        return opposite && off && othersAlike(view, cells, k) ? new Breach(cells[k].index(), lower, limit) : Breach.NONE;
+    }
+
+    /** Where the others differ among themselves, some are beyond the flat, and nothing can be said of a tap. */
+    private static boolean othersAlike(View view, Channel[] cells, int k) {
+        double lowest = Double.MAX_VALUE;
+        double highest = -Double.MAX_VALUE;
+        for (int i = 0; i < cells.length; i++) {
+            if (i != k && i != k + 1) {
+                lowest = Math.min(lowest, view.value(cells[i]));
+                highest = Math.max(highest, view.value(cells[i]));
+            }
+        }
+        return highest - lowest <= TAP_OFF_V;
     }
 
     private static Breach stepped(View view) {
