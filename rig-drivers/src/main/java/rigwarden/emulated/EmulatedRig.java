@@ -228,10 +228,14 @@ public final class EmulatedRig {
 
     private Ads1115Emulator.Wiring inputWiring(int bus, int address) {
         VoltageInput[] pins = new VoltageInput[4];
+        double[] ratios = new double[4];
+        double[] offsets = new double[4];
         int lowest = Integer.MAX_VALUE;
         for (VoltageInput input : rig.inputs()) {
             if (input.bus() == bus && input.address() == address) {
                 pins[input.input()] = input;
+                ratios[input.input()] = specimen.inputRatio(input) / input.divider();
+                offsets[input.input()] = specimen.inputOffset(input);
                 lowest = input.role() == Role.BUS_VOLTS ? lowest : Math.min(lowest, input.cell());
             }
         }
@@ -248,7 +252,8 @@ public final class EmulatedRig {
                 if (input == null) {
                     return 0;
                 }
-                return (input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell())) / input.divider();
+                double volts = input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell());
+                return (volts + offsets[pin]) * ratios[pin];
             }
 
             // A cut wire is pulled down to the island's ground by the bleed at its input.

@@ -15,6 +15,7 @@ import rigwarden.pack.Supply;
 import rigwarden.pack.WarmthParameters;
 import rigwarden.pack.WorldParameters;
 import rigwarden.rig.BusSide;
+import rigwarden.rig.Calibration;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Device;
 import rigwarden.rig.Instrument;
@@ -74,14 +75,36 @@ final class Specimen {
                 SHUNT_NOISE_VOLTS);
     }
 
+    /** A chip with a calibrated input has no errors of its own here: what a calibration leaves is drawn by input. */
     Ads1115Emulator.Errors inputErrors(VoltageInput input) {
         String part = input.bus() + ":" + input.address();
+        boolean calibrated = rig.inputs().stream()
+                .anyMatch(i -> i.bus() == input.bus() && i.address() == input.address() && i.calibration().known());
         double[] gains = new double[8];
-        Arrays.fill(gains, within(part, "gain", Channels.ADS1115_GAIN));
+        Arrays.fill(gains, calibrated ? 0 : within(part, "gain", Channels.ADS1115_GAIN));
         double[] offsets = new double[4];
-        Arrays.fill(offsets, within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS));
+        Arrays.fill(offsets, calibrated
+                ? 0
+                : within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS));
         return new Ads1115Emulator.Errors(gains, offsets, within(part, "rate", 0.1), input.supplyVolts(),
                 TAP_NOISE_VOLTS);
+    }
+
+    /** What truly stands before an input ÷ what its divider makes of it, over what the file says of both. */
+    double inputRatio(VoltageInput input) {
+        Calibration calibration = input.calibration();
+        double wrong = calibration.known()
+                ? calibration.gainU() / 2 * chance(input.name(), "gain").nextGaussian()
+                : within(input.name(), "divider", input.dividerRelative());
+        return (1 + wrong) / calibration.gain();
+    }
+
+    /** What an input reads too much after its calibration, V before its divider; 0 without one. */
+    double inputOffset(VoltageInput input) {
+        Calibration calibration = input.calibration();
+        return calibration.known()
+                ? calibration.offsetU() / 2 * chance(input.name(), "offset").nextGaussian() - calibration.offset()
+                : 0;
     }
 
     Mcp9601Emulator.Errors probeErrors(Probe probe) {
