@@ -85,4 +85,71 @@ public sealed interface Step {
             return "heat_run";
         }
     }
+
+    /**
+     * Two currents, one after the other, for the DC resistance by the two-current method (IEC 61960-3; from memory).
+     *
+     * @param through a programmable source or sink
+     * @param baseAmps first current, A
+     * @param baseNanos for how long
+     * @param amps second current, A, above the first
+     * @param pulseNanos for how long
+     */
+    record Pulse(int through, double baseAmps, long baseNanos, double amps, long pulseNanos) implements Flowing {
+        @Override
+        public String kind() {
+            return "pulse";
+        }
+    }
+
+    /**
+     * Top balance. Cells in parallel are held at the ceiling until hardly any current flows for a while; cells in series are
+     * charged gently until the first meets the ceiling, so that their differences can be seen.
+     *
+     * @param through a programmable source
+     * @param amps charge current, A
+     * @param ceilingVolts voltage of the highest cell, V
+     * @param endAmps current below which cells in parallel count as balanced, A
+     * @param holdNanos for how long it must stay below
+     */
+    record Balance(int through, double amps, double ceilingVolts, double endAmps, long holdNanos) implements Flowing {
+        @Override
+        public String kind() {
+            return "balance";
+        }
+    }
+
+    /**
+     * A gentle approach to where the battery's own protection should open, by a source from below or a sink from above;
+     * attended. Not opened at the limit is a finding too.
+     *
+     * @param through a programmable source or sink
+     * @param amps current, A, at most 0.05 C
+     * @param limitVolts reading of the first cell at which the approach ends, V
+     */
+    record ProveProtection(int through, double amps, double limitVolts) implements Flowing {
+        @Override
+        public String kind() {
+            return "prove_protection";
+        }
+    }
+
+    /**
+     * A very gentle charge of cells that were found below the lowest voltage of any other step; attended.
+     *
+     * @param through a programmable source
+     * @param amps charge current, A, at most 0.05 C
+     * @param untilVolts voltage of the lowest cell at which it ends, V
+     */
+    record Recover(int through, double amps, double untilVolts) implements Flowing {
+        @Override
+        public String kind() {
+            return "recover";
+        }
+    }
+
+    /** Whether a person must stand by. */
+    static boolean attended(Step step) {
+        return step instanceof ProveProtection || step instanceof Recover;
+    }
 }

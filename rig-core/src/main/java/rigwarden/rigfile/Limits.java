@@ -69,6 +69,11 @@ public record Limits(
             case Step.Discharge discharge -> current(rig, discharge) + " to " + Figures.of(discharge.cutOffVolts(), "V");
             case Step.HeatRun run -> current(rig, run) + " to " + Figures.of(run.cutOffVolts(), "V") + ", at most "
                     + Figures.of(run.atMostNanos() / 3600e9, "h");
+            case Step.Pulse pulse -> current(rig, pulse) + " after " + Figures.of(pulse.baseAmps(), "A");
+            case Step.Balance balance -> current(rig, balance) + held(rig, balance.ceilingVolts()) + ", until "
+                    + Figures.of(balance.endAmps(), "A") + " for " + Figures.of(balance.holdNanos() / 60e9, "min");
+            case Step.ProveProtection proof -> current(rig, proof) + " towards " + Figures.of(proof.limitVolts(), "V");
+            case Step.Recover recover -> current(rig, recover) + " to " + Figures.of(recover.untilVolts(), "V");
             case Step.Park park -> current(rig, park) + " to " + Figures.of(100 * park.share(), "%")
                     + held(rig, park.ceilingVolts());
         };

@@ -64,7 +64,13 @@ public enum RefusalKind {
     TWO_RATES(60, "A current is not given in exactly one way."),
     WHICH_DEVICE(61, "A step does not say which source or sink works."),
     NO_SET_POINT(62, "A step orders a current from a device that takes no orders."),
-    HEAT_RUN_LONG(63, "A heat run has no end in time.");
+    HEAT_RUN_LONG(63, "A heat run has no end in time."),
+    ATTENDED_STEP(64, "A step that needs a person stands in a programme that nobody watches."),
+    NOT_GENTLE(65, "A step near the edge of a cell has too much current."),
+    NEEDS_SET_POINT(66, "A step that tells its current is given to a device that takes none."),
+    PULSE_FLAT(67, "A pulse is not higher than the current before it."),
+    PROOF_BLIND(68, "The taps are too uncertain to approach a protection's edge."),
+    REPEAT_DEEP(69, "Repeats stand in each other too deep.");
 
     /** What a kind does to a file. */
     public enum Weight {

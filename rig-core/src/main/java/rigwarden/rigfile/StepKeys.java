@@ -11,9 +11,10 @@ import rigwarden.rig.Role;
 
 /** Reads the steps of a programme, each against the rig. */
 final class StepKeys {
-    private static final List<String> KINDS = List.of("charge", "rest", "discharge", "heat_run", "park");
+    private static final List<String> KINDS = List.of("charge", "rest", "discharge", "heat_run", "pulse", "balance", "recover", "prove_protection", "park", "repeat");
     private static final long MINUTE_NANOS = 60_000_000_000L;
     private static final int SHORTEST_REST_MIN = 30;
+    private static final int DEEPEST = 3;
     private static final double PARK_LEAST = 0.3;
     private static final double PARK_MOST = 0.5;
     private static final double ROUNDING = 1 + 1e-9;
@@ -21,17 +22,18 @@ final class StepKeys {
 
     private final Page page;
     private final Rig rig;
+    private final GentleKeys gentle;
 
     StepKeys(Page page, Rig rig) {
         this.page = page;
         this.rig = rig;
+        gentle = new GentleKeys(page, rig, this);
     }
 
     List<Step> steps(Keys root) {
         List<Step> steps = new ArrayList<>();
         for (Keys keys : root.tables("step", RefusalKind.NO_STEPS, "a programme is its steps")) {
-            steps.add(step(keys));
-            keys.noOthers();
+            add(keys, steps, 1);
         }
         if (steps.isEmpty() && page.sound()) {
             page.refuse(RefusalKind.NO_STEPS, "step", "an empty list", "at least one [[step]]",
@@ -40,12 +42,40 @@ final class StepKeys {
         return List.copyOf(steps);
     }
 
-    private Step step(Keys keys) {
-        return switch (keys.word("kind", KINDS, "a step is one of these")) {
+    /** A repeat is its steps as often as it says: plain nesting, and no jumps. */
+    private void add(Keys keys, List<Step> steps, int depth) {
+        String kind = keys.word("kind", KINDS, "a step is one of these");
+        if (!kind.equals("repeat")) {
+            steps.add(step(keys, kind));
+            keys.noOthers();
+            return;
+        }
+        int times = keys.whole("times", "", 1, 100, "a repeat is its steps as often as it says");
+        List<Step> inner = new ArrayList<>();
+        for (Keys one : keys.tables("step", RefusalKind.NO_STEPS, "a repeat is its steps")) {
+            if (depth >= DEEPEST) {
+                page.refuse(RefusalKind.REPEAT_DEEP, one.full("kind"), "at most " + DEEPEST + " repeats in each other",
+                        "nobody can tell how long such a night takes", "Write the steps out.");
+            } else {
+                add(one, inner, depth + 1);
+            }
+        }
+        keys.noOthers();
+        for (int i = 0; i < times; i++) {
+            steps.addAll(inner);
+        }
+    }
+
+    private Step step(Keys keys, String kind) {
+        return switch (kind) {
             case "rest" -> rest(keys);
             case "discharge" -> discharge(keys);
             case "heat_run" -> heatRun(keys);
             case "park" -> park(keys);
+            case "pulse" -> gentle.pulse(keys);
+            case "balance" -> gentle.balance(keys);
+            case "recover" -> gentle.recover(keys);
+            case "prove_protection" -> gentle.prove(keys);
             case String _ -> charge(keys);
         };
     }
@@ -68,7 +98,7 @@ final class StepKeys {
     }
 
     /** Place of the step's device; it need not be named where the rig has only one. */
-    private int through(Keys keys, boolean charging) {
+    int through(Keys keys, boolean charging) {
         List<String> names = rig.devices(charging).stream().map(Device::name).toList();
         if (!keys.has("with")) {
             if (names.size() != 1 && keys.good("kind")) {
@@ -80,7 +110,7 @@ final class StepKeys {
         return place(keys.word("with", names, "the rig has these"));
     }
 
-    private int place(String name) {
+    int place(String name) {
         for (int i = 0; i < rig.devices().size(); i++) {
             if (rig.devices().get(i).name().equals(name)) {
                 return i;
@@ -126,7 +156,7 @@ final class StepKeys {
         return share;
     }
 
-    private double ceiling(Keys keys) {
+    double ceiling(Keys keys) {
         double volts = keys.number("ceiling_v", "V", 3.0, 5.0, "the highest cell is held at it");
         double u = uncertainty(volts);
         double most = Math.min(Envelope.CEILING_V, rig.cells().ceilingVolts());
@@ -138,7 +168,7 @@ final class StepKeys {
         return volts;
     }
 
-    private double uncertainty(double volts) {
+    double uncertainty(double volts) {
         double u = 0;
         for (Channel tap : rig.channels(Role.CELL_VOLTS)) {
             u = Math.max(u, tap.uncertainty(volts));
@@ -156,7 +186,7 @@ final class StepKeys {
         return volts;
     }
 
-    private double charging(Keys keys, int through) {
+    double charging(Keys keys, int through) {
         double amps = ordered(keys, through);
         double most = Envelope.CHARGE_C * rig.cells().ratedAmpHours();
         if (amps > most * ROUNDING) {
@@ -169,7 +199,7 @@ final class StepKeys {
         return amps;
     }
 
-    private double within(Keys keys, int through) {
+    double within(Keys keys, int through) {
         double amps = ordered(keys, through);
         governed(keys, amps, through);
         return amps;
@@ -200,12 +230,12 @@ final class StepKeys {
         }
     }
 
-    private static String rateKey(Keys keys) {
+    static String rateKey(Keys keys) {
         return keys.full(keys.has("rate_c") ? "rate_c" : "amps");
     }
 
     /** A current in amperes, given as a multiple of the rating or in amperes. */
-    private double current(Keys keys, String rate, String amps) {
+    double current(Keys keys, String rate, String amps) {
         boolean asRate = keys.has(rate);
         boolean asAmps = keys.has(amps);
         if (asRate == asAmps) {

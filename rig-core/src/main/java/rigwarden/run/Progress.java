@@ -12,7 +12,7 @@ import java.util.TreeSet;
  * @param point last point of the trapezoid
  * @param amps set point now, A
  * @param controlNanos when the set point was last looked at
- * @param ceilingNanos when the highest cell first met its ceiling; {@link Long#MAX_VALUE} before
+ * @param ceilingNanos when the highest cell first met its ceiling, in a balance since when the current has been small there; {@link Long#MAX_VALUE} before
  * @param flowedNanos when more than 1 A flowed last; {@link Long#MIN_VALUE} before any in this path
  * @param window lowest cell, mean of the last second
  * @param top highest cell, mean of the last second

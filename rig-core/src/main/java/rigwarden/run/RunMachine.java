@@ -39,11 +39,19 @@ public final class RunMachine {
     private final Program program;
     private final Sight sight;
     private final Steps steps;
+    private final Request asks;
 
     public RunMachine(Rig rig, Program program) {
         this.program = program;
         this.sight = new Sight(rig);
         this.steps = new Steps(rig, sight);
+        this.asks = start(program);
+    }
+
+    /** What a person must ask for to start this programme. */
+    public static Request start(Program program) {
+        boolean recovers = program.steps().stream().anyMatch(step -> step instanceof Step.Recover);
+        return recovers ? Request.RECOVER : Request.START;
     }
 
     /** One cycle. */
@@ -122,7 +130,7 @@ public final class RunMachine {
 
     private Next healthy(RunState state, Lease lease, Scan scan, Inbox inbox) {
         return switch (state) {
-            case RunState.Idle _ -> inbox.has(Request.START) && sight.armed(scan)
+            case RunState.Idle _ -> inbox.has(asks) && sight.armed(scan)
                     ? Next.quiet(new RunState.Proving(0), new Event.Started())
                     : Next.quiet(state);
             case RunState.Proving s -> proving(s, scan);
@@ -164,12 +172,12 @@ public final class RunMachine {
     private Next waiting(RunState.Waiting state, Lease lease, Scan scan) {
         Progress progress = accounted(state.progress(), scan);
         Step.Flowing step = flowing(progress);
-        boolean warm = Steps.way(step) == Way.CHARGE
+        boolean warm = steps.way(step) == Way.CHARGE
                 ? sight.bodiesWithin(scan, Envelope.CHARGING_ENTRY_LOW_C, Envelope.CHARGING_ENTRY_HIGH_C)
                 : sight.bodiesWithin(scan, Envelope.DISCHARGING_ENTRY_LOW_C, Envelope.DISCHARGING_ENTRY_HIGH_C);
-        boolean fit = warm && steps.fits(step, lease.ceilingAmps(Steps.way(step)));
+        boolean fit = warm && steps.fits(step, lease.ceilingAmps(steps.way(step)));
         if (fit && lease.steady() && sight.atRest(scan)) {
-            boolean shows = Steps.way(step) == Way.CHARGE && steps.device(step).switched()
+            boolean shows = steps.way(step) == Way.CHARGE && steps.device(step).switched()
                     && !progress.carried().shown().contains(step.through());
             return shows ? show(progress, 0, scan.nanos()) : close(progress, Closing.PRECHARGE, scan.nanos());
         }
@@ -240,15 +248,15 @@ public final class RunMachine {
     }
 
     private Next close(Progress progress, Closing stage, long stageNanos) {
-        Step step = step(progress);
-        Wish wish = new Wish.Path(Steps.way(step), Steps.through(step), stage, NO_SET);
+        Step.Flowing step = flowing(progress);
+        Wish wish = new Wish.Path(steps.way(step), step.through(), stage, NO_SET);
         return Next.of(new RunState.Closes(progress, stage, stageNanos), wish);
     }
 
     private Next stepping(RunState.Stepping state, Lease lease, Scan scan) {
         Progress progress = accounted(state.progress(), scan);
         Step.Flowing step = flowing(progress);
-        double ceiling = lease.ceilingAmps(Steps.way(step));
+        double ceiling = lease.ceilingAmps(steps.way(step));
         if (!steps.fits(step, ceiling)) {
             return open(progress, Optional.empty(), scan);
         }
@@ -263,7 +271,7 @@ public final class RunMachine {
     }
 
     private Wish current(Step.Flowing step, double amps) {
-        return new Wish.Path(Steps.way(step), step.through(), Closing.CURRENT,
+        return new Wish.Path(steps.way(step), step.through(), Closing.CURRENT,
                 new Setpoint(amps, steps.instrumentVolts(step)));
     }
 

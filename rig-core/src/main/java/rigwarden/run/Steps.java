@@ -37,25 +37,17 @@ final class Steps {
         this.sight = sight;
     }
 
-    /** Direction of a step; a rest has none and is never asked. */
-    static Way way(Step step) {
-        return switch (step) {
-            case Step.Charge _, Step.Park _ -> Way.CHARGE;
-            case Step.Discharge _, Step.HeatRun _, Step.Rest _ -> Way.DISCHARGE;
-        };
+    /** Direction of a step with current. */
+    Way way(Step.Flowing step) {
+        return device(step).charges() ? Way.CHARGE : Way.DISCHARGE;
     }
 
-    /** The device of a step, by its place in the rig's list; a rest has none and is never asked. */
-    static int through(Step step) {
-        return step instanceof Step.Flowing flowing ? flowing.through() : 0;
-    }
-
-    Device device(Step step) {
-        return rig.devices().get(through(step));
+    Device device(Step.Flowing step) {
+        return rig.devices().get(step.through());
     }
 
     /** The instrument's own voltage limit, V: upper for a source, lower for a sink; none for a switched device. */
-    double instrumentVolts(Step step) {
+    double instrumentVolts(Step.Flowing step) {
         if (device(step).switched()) {
             return 0;
         }
@@ -78,7 +70,17 @@ final class Steps {
         return switch (step) {
             case Step.Charge charge -> held(progress, most, charge.ceilingVolts(), scan);
             case Step.Park park -> held(progress, most, park.ceilingVolts(), scan);
-            case Step.Discharge _, Step.HeatRun _ ->
+            case Step.Balance balance -> {
+                Progress held = held(progress, most, balance.ceilingVolts(), scan);
+                boolean flows = held.ceilingNanos() != Long.MAX_VALUE && held.amps() > balance.endAmps();
+                yield flows ? held.ordering(held.amps(), held.controlNanos(), scan.nanos()) : held;
+            }
+            case Step.Pulse pulse -> {
+                boolean base = scan.nanos() - progress.controlNanos() < pulse.baseNanos();
+                yield progress.ordering(base ? Math.min(pulse.baseAmps(), most) : most, progress.controlNanos(),
+                        progress.ceilingNanos());
+            }
+            case Step.Discharge _, Step.HeatRun _, Step.ProveProtection _, Step.Recover _ ->
                 progress.ordering(most, progress.controlNanos(), progress.ceilingNanos());
         };
     }
@@ -112,6 +114,12 @@ final class Steps {
             case Step.Park park -> parked(park, progress, scan).or(() -> tooLong(progress, park.amps(), 0, scan));
             case Step.Discharge discharge -> empty(progress, discharge.cutOffVolts())
                     .or(() -> tooLong(progress, discharge.amps(), 0, scan));
+            case Step.Pulse pulse -> pulsed(pulse, progress, scan);
+            case Step.Balance balance -> balanced(balance, progress, scan);
+            case Step.ProveProtection proof -> approached(proof, scan).or(() -> tooLong(progress, proof.amps(), 0, scan));
+            case Step.Recover recover -> sight.lowest(scan) >= recover.untilVolts()
+                    ? Optional.of(Ended.CHARGE_REACHED)
+                    : tooLong(progress, recover.amps(), 0, scan);
             case Step.HeatRun run -> empty(progress, run.cutOffVolts())
                     .or(() -> scan.nanos() - progress.sinceNanos() > run.atMostNanos()
                             ? Optional.of(Ended.TIME) : Optional.empty());
@@ -130,6 +138,9 @@ final class Steps {
         if (!sight.tied(scan)) {
             Way way = way(step);
             double extreme = (way == Way.CHARGE ? progress.top() : progress.window()).mean();
+            if (step instanceof Step.ProveProtection) {
+                return Optional.of(Ended.PROTECTION);
+            }
             return rig.protection()
                     .filter(protection -> sight.meets(protection, scan, extreme, way))
                     .map(_ -> Ended.PROTECTION);
@@ -159,6 +170,35 @@ final class Steps {
             return Optional.of(Ended.TAPER);
         }
         return highest >= charge.ceilingVolts() ? Optional.of(Ended.CEILING) : Optional.empty();
+    }
+
+    private Optional<Ended> pulsed(Step.Pulse pulse, Progress progress, Scan scan) {
+        boolean high = way(pulse) == Way.CHARGE && sight.highest(scan) >= rig.cells().ceilingVolts() - NEAR_V;
+        boolean low = way(pulse) == Way.DISCHARGE && progress.window().mean() <= rig.cells().cutOffVolts();
+        if (high || low) {
+            return Optional.of(high ? Ended.CEILING : Ended.CUT_OFF);
+        }
+        boolean over = scan.nanos() - progress.controlNanos() >= pulse.baseNanos() + pulse.pulseNanos();
+        return over ? Optional.of(Ended.TIME) : Optional.empty();
+    }
+
+    /** In series the first cell at the ceiling ends it; in parallel a current that has been small since {@code ceilingNanos}. */
+    private Optional<Ended> balanced(Step.Balance balance, Progress progress, Scan scan) {
+        if (progress.ceilingNanos() == Long.MAX_VALUE) {
+            return tooLong(progress, balance.amps(), 0, scan);
+        }
+        if (rig.cells().series() > 1) {
+            return Optional.of(Ended.CEILING);
+        }
+        boolean balanced = scan.nanos() - progress.ceilingNanos() >= balance.holdNanos();
+        return balanced ? Optional.of(Ended.TAPER) : tooLong(progress, balance.endAmps(), 0, scan);
+    }
+
+    private Optional<Ended> approached(Step.ProveProtection proof, Scan scan) {
+        if (way(proof) == Way.CHARGE) {
+            return sight.highest(scan) >= proof.limitVolts() ? Optional.of(Ended.CEILING) : Optional.empty();
+        }
+        return sight.lowest(scan) <= proof.limitVolts() ? Optional.of(Ended.CUT_OFF) : Optional.empty();
     }
 
     private Optional<Ended> charged(Progress progress, double ceilingVolts, double taperAmps, Scan scan) {

@@ -22,10 +22,10 @@ final class CellRules {
                         "A cell's voltage plus its uncertainty reaches 3.70 V (median of three scans).",
                         TAPS, Envelope.HIGH_TRIP_V + " V", HOLD_S, CellRules::high),
                 Rules.trips(2, "cell low",
-                        "A cell's voltage minus its uncertainty falls to 2.40 V in discharge or rest (median of three).",
+                        "In a run a cell's voltage minus its uncertainty falls to 2.40 V in discharge or rest (median of three).",
                         TAPS, Envelope.LOW_TRIP_V + " V", HOLD_S, CellRules::low),
                 Rules.trips(3, "cell low charging",
-                        "A cell's voltage minus its uncertainty is under 2.00 V while charging (median of three).",
+                        "A cell's voltage minus its uncertainty is under 2.00 V while charging or being recovered (median of three).",
                         TAPS, Envelope.LOW_CHARGING_TRIP_V + " V", HOLD_S, CellRules::lowCharging),
                 Rules.trips(4, "pack against cells",
                         "The pack's voltage and the sum of its cells differ by more than their uncertainties explain.",
@@ -48,11 +48,15 @@ final class CellRules {
     }
 
     private static Breach low(View view) {
-        return view.energised(Way.CHARGE) ? Breach.NONE : below(view, Math.nextUp(Envelope.LOW_TRIP_V));
+        boolean charging = view.energised(Way.CHARGE);
+        boolean idle = !view.energised() && view.memory().started() == Started.NOT;
+        boolean recovering = !view.energised() && view.memory().started() == Started.RECOVERING;
+        return charging || idle || recovering ? Breach.NONE : below(view, Math.nextUp(Envelope.LOW_TRIP_V));
     }
 
     private static Breach lowCharging(View view) {
-        return view.energised(Way.CHARGE) ? below(view, Envelope.LOW_CHARGING_TRIP_V) : Breach.NONE;
+        boolean recovering = view.memory().started() == Started.RECOVERING && !view.energised(Way.DISCHARGE);
+        return view.energised(Way.CHARGE) || recovering ? below(view, Envelope.LOW_CHARGING_TRIP_V) : Breach.NONE;
     }
 
     private static Breach below(View view, double limit) {

@@ -33,7 +33,7 @@ final class GrantRules {
     Granted grant(Guard guard, Lease lease, Scan scan, Wish.Path wish) {
         Memory memory = guard.memory();
         double ceiling = Math.min(lease.ceilingAmps(wish.way()), places.deviceAmps(wish));
-        if (!memory.started()) {
+        if (memory.started() == Started.NOT) {
             return tripped(NOT_STARTED, guard, scan, wish.set().amps(), 0);
         }
         if (wish.set().amps() > ceiling * ROUNDING) {
@@ -98,7 +98,7 @@ final class GrantRules {
 
     private Granted tripped(Rule rule, Guard guard, Scan scan, double value, double limit) {
         Trip trip = new Trip(rule, places.current, value, limit, scan.nanos(), scan.number());
-        Memory ended = guard.memory().startedAs(false, scan.nanos());
+        Memory ended = guard.memory().startedAs(Started.NOT, scan.nanos());
         return new Granted(Orders.OFF_NOW, new Guard.Tripped(trip, List.of(), ended));
     }
 }

@@ -27,7 +27,7 @@ public record Memory(
         boolean[] said,
         InForce inForce,
         Past past,
-        boolean started,
+        Started started,
         long breachNanos) {
     /** No breach. */
     static final long NEVER = Long.MAX_VALUE;
@@ -43,7 +43,7 @@ public record Memory(
     }
 
     /** The same with another state of the start. */
-    Memory startedAs(boolean now, long breach) {
+    Memory startedAs(Started now, long breach) {
         return new Memory(last, earlier, since, found, unsure, said, inForce, past, now, breach);
     }
 
@@ -55,6 +55,6 @@ public record Memory(
         Breach[] found = new Breach[rules];
         Arrays.fill(found, Breach.NONE);
         return new Memory(none, none, since, found, new int[rig.channels().size()], new boolean[rules],
-                InForce.off(nanos), Past.blank(none), false, nanos);
+                InForce.off(nanos), Past.blank(none), Started.NOT, nanos);
     }
 }

@@ -32,6 +32,7 @@ final class Places {
     final Channel[] outputs;
     /** The same by device; null in this package only, for a device that says nothing. */
     private final Channel[] outputOf;
+    private final double[] deviceAmps;
 
     Places(Rig rig) {
         this.rig = rig;
@@ -59,6 +60,7 @@ final class Places {
         outputs = rig.channels().stream()
                 .filter(c -> c.role() == Role.SOURCE_ON || c.role() == Role.SINK_ON)
                 .toArray(Channel[]::new);
+        deviceAmps = rig.devices().stream().mapToDouble(rig::ceilingAmps).toArray();
         outputOf = rig.devices().stream().map(d -> rig.column(d.name() + "_on").orElse(null)).toArray(Channel[]::new);
     }
 
@@ -73,7 +75,7 @@ final class Places {
     /** What the wished device may carry, A; nothing where the way is not the device's. */
     double deviceAmps(Wish.Path wish) {
         Device device = rig.devices().get(wish.through());
-        return device.charges() == (wish.way() == Way.CHARGE) ? rig.ceilingAmps(device) : -1;
+        return device.charges() == (wish.way() == Way.CHARGE) ? deviceAmps[wish.through()] : -1;
     }
 
     /** Only a switched source has a no-load voltage to show: a programmable one is told its own. */

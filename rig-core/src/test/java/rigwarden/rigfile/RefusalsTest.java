@@ -16,6 +16,8 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import rigwarden.program.Program;
+import rigwarden.program.Step;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 
@@ -73,6 +75,32 @@ class RefusalsTest {
     }
 
     private static final List<Edit> EDITS = List.of(
+            night(RefusalKind.ATTENDED_STEP, "unattended", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"recover\"\nrate_c = 0.05\nuntil_v = 2.6"),
+            night(RefusalKind.NOT_GENTLE, "step.3.rate_c", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"recover\"\nrate_c = 0.1\nuntil_v = 2.6"),
+            packNight(RefusalKind.NEEDS_SET_POINT, "step.3.kind",
+                    "kind = \"discharge\"\nwith = \"sink\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"recover\"\nuntil_v = 2.6"),
+            night(RefusalKind.PULSE_FLAT, "step.3.rate_c", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"pulse\"\nwith = \"sink\"\nrate_c = 0.1\nbase_rate_c = 0.2\nbase_s = 10\npulse_s = 1"),
+            night(RefusalKind.PROOF_BLIND, "step.3.kind", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"prove_protection\"\nwith = \"sink\"\nrate_c = 0.05"),
+            night(RefusalKind.REPEAT_DEEP, "step.2.step.1.step.1.step.1.kind",
+                    "kind = \"rest\"\nat_least_min = 120\nat_most_min = 180", """
+                    kind = "repeat"
+                    times = 2
+                    [[step.step]]
+                    kind = "repeat"
+                    times = 2
+                    [[step.step.step]]
+                    kind = "repeat"
+                    times = 2
+                    [[step.step.step.step]]
+                    kind = "rest"
+                    at_least_min = 30
+                    at_most_min = 60
+                    """),
             pack(RefusalKind.TAP_IN_PACK, "adc.lower_island.input.tap_01_v.measures", "measures = \"tap\"",
                     "measures = \"cell\""),
             pack(RefusalKind.ISLAND_GAP, "adc.lower_island", "name = \"tap_04_v\"\nmeasures = \"tap\"\ncell = 4",
@@ -293,6 +321,33 @@ class RefusalsTest {
             assertThat(Reference.refusals(ProgramFile.read("empty.toml", text, Reference.rig())))
                     .extracting(Refusal::kind).containsExactly(RefusalKind.NO_STEPS);
         }
+    }
+
+    @Test
+    void a_repeat_is_its_steps_as_often_as_it_says() {
+        Read<Program> read = ProgramFile.read("repeat.toml", """
+                name = "pulses"
+                unattended = false
+                leave_empty = true
+                [[step]]
+                kind = "repeat"
+                times = 3
+                [[step.step]]
+                kind = "pulse"
+                with = "sink"
+                base_amps = 10
+                base_s = 10
+                amps = 50
+                pulse_s = 1
+                [[step.step]]
+                kind = "rest"
+                at_least_min = 30
+                at_most_min = 60
+                """, Reference.rig());
+
+        assertThat(Reference.sound(read).value().steps()).hasSize(6).startsWith(
+                new Step.Pulse(1, 10, 10_000_000_000L, 50, 1_000_000_000L),
+                new Step.Rest(1_800_000_000_000L, 3_600_000_000_000L));
     }
 
     @Test
