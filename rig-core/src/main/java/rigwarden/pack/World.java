@@ -68,6 +68,8 @@ public final class World {
         protection = new ProtectionSwitch(p.protection(), cells.length);
         oracle = new Oracle();
         refresh();
+        protection.balance(cellVolts);
+        solve();
     }
 
     private World(World other) {
@@ -311,7 +313,10 @@ public final class World {
             case Fault.SourceDeaf(int source) -> devices.source(source).deafen();
             case Fault.SourceRunaway(int source, double volts) -> devices.source(source).stray(volts, 2);
             case Fault.ChargerHigh(int source, double volts) -> devices.source(source).stray(volts, 1);
-            case Fault.BalancerOn(double amps, double aboveVolts) -> protection.balancer(amps, aboveVolts);
+            case Fault.BalancerOn(double amps, double aboveVolts) -> {
+                protection.balancer(amps, aboveVolts);
+                protection.balance(cellVolts);
+            }
             case Fault.ProtectionSet(double highVolts, double lowVolts) -> protection.set(highVolts, lowVolts);
             case Fault.SinkDeaf(int sink) -> devices.sink(sink).deafen();
             case Fault.RoomStep(double kelvin) -> roomOffset += kelvin;

@@ -137,7 +137,7 @@ class ProtectionTest {
 
         Rigs.advance(world, 3600);
 
-        assertThat((0.5 - world.charge(3)) * 360_000 + before).isCloseTo(216, within(0.1));
+        assertThat((0.5 - world.charge(3)) * 360_000 + before).isCloseTo(216, within(1e-6));
         assertThat(world.coulombs()).isEqualTo(before);
         assertThat(world.cellVolts(3)).isCloseTo(3.60 - 0.06 * 1e-3, within(1e-9));
     }
