@@ -120,7 +120,7 @@ public final class World {
     }
 
     private void step(long latest) {
-        double alone = path.secondsAlone(devices.sinks()) * NANOS;
+        double alone = path.secondsAlone(contacts, protection, emfVolts, devices.sinks()) * NANOS;
         long end = alone < latest - nanos ? nanos + 1 + (long) alone : latest;
         double seconds = (end - nanos) / NANOS;
         double room = celsiusOfRoom(nanos + (end - nanos) / 2);
@@ -151,6 +151,7 @@ public final class World {
         observe(before);
         protection.balance(cellVolts);
         if (react()) {
+            heartbeat.reach(nanos);
             refresh();
         }
     }

@@ -98,6 +98,42 @@ class ProtectionTest {
         assertThat(world.amps()).as("not even the bleed is let out").isZero();
     }
 
+    /** The reference pack with one cell far ahead: opened at 3.65 V, seen as the charger's own voltage on the bus. */
+    @Test
+    void a_charger_whose_pack_opened_shows_its_own_voltage_and_gives_up_after_two_seconds() {
+        World world = new World(WorldParameters.pack(), new double[] {0.9, 0.9, 0.9, 0.995, 0.9, 0.9, 0.9, 0.9});
+        Rigs.join(world, Line.source(0));
+        while (!world.protectionOpen()) {
+            Rigs.advance(world, 0.1);
+        }
+
+        assertThat(world.oracle().highestCellVolts()).isBetween(3.65, 3.67);
+        assertThat(world.amps()).isZero();
+        assertThat(world.busVolts()).isEqualTo(28.8);
+        assertThat(world.packVolts()).isLessThan(28.0);
+        Rigs.advance(world, 1.8);
+        assertThat(world.sourceOn(0)).isTrue();
+        Rigs.advance(world, 0.3);
+        assertThat(world.sourceOn(0)).isFalse();
+        Rigs.advance(world, 60);
+        assertThat(world.busVolts()).as("fallen to the pack, which feeds the bleed").isLessThan(28.0);
+        assertThat(world.amps()).isCloseTo(-world.busVolts() / 220, within(1e-9));
+    }
+
+    @Test
+    void an_inverter_whose_pack_opened_empties_the_bus_and_quits() {
+        World world = new World(WorldParameters.pack(), new double[] {0.5, 0.5, 0.5, 0.01, 0.5, 0.5, 0.5, 0.5});
+        Rigs.join(world, Line.sink(1));
+        while (!world.protectionOpen()) {
+            Rigs.advance(world, 0.1);
+        }
+
+        assertThat(world.amps()).isZero();
+        Rigs.advance(world, 0.1);
+        assertThat(world.sinkOn(1)).isFalse();
+        assertThat(world.busVolts()).isLessThan(21.2);
+    }
+
     @Test
     void pre_charge_too_is_stopped_by_it() {
         World world = world(2.40);
