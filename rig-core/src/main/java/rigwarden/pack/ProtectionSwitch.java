@@ -11,6 +11,7 @@ final class ProtectionSwitch {
     private boolean dischargeBlocked;
     private long highNanos = Long.MAX_VALUE;
     private long lowNanos = Long.MAX_VALUE;
+    private long openedNanos;
     private final double[] balanceAmps;
 
     ProtectionSwitch(Protection p, int cells) {
@@ -24,6 +25,7 @@ final class ProtectionSwitch {
         dischargeBlocked = other.dischargeBlocked;
         highNanos = other.highNanos;
         lowNanos = other.lowNanos;
+        openedNanos = other.openedNanos;
         balanceAmps = other.balanceAmps.clone();
     }
 
@@ -42,30 +44,32 @@ final class ProtectionSwitch {
     /** Opens if a delay is over. */
     void aim(long nanos) {
         if (highNanos <= nanos) {
+            openedNanos = nanos;
             chargeBlocked = true;
             highNanos = Long.MAX_VALUE;
         }
         if (lowNanos <= nanos) {
+            openedNanos = nanos;
             dischargeBlocked = true;
             lowNanos = Long.MAX_VALUE;
         }
     }
 
-    /** Looks at the cells; true if a delay began or ended, or a direction was released. */
+    /** Looks at the cells; true if a delay began or ended, or a direction was released, never as soon as it opened. */
     boolean saw(double highest, double lowest, long nanos) {
         if (!p.present()) {
             return false;
         }
-        boolean released = chargeBlocked && highest < p.highReleaseVolts()
-                || dischargeBlocked && lowest > p.lowReleaseVolts();
-        chargeBlocked &= highest >= p.highReleaseVolts();
-        dischargeBlocked &= lowest <= p.lowReleaseVolts();
+        boolean releasesHigh = chargeBlocked && nanos > openedNanos && highest < p.highReleaseVolts();
+        boolean releasesLow = dischargeBlocked && nanos > openedNanos && lowest > p.lowReleaseVolts();
+        chargeBlocked &= !releasesHigh;
+        dischargeBlocked &= !releasesLow;
         boolean high = !chargeBlocked && highest > p.highVolts();
         boolean low = !dischargeBlocked && lowest < p.lowVolts();
         boolean turned = high != (highNanos != Long.MAX_VALUE) || low != (lowNanos != Long.MAX_VALUE);
         highNanos = due(high, highNanos, nanos, p.highDelaySeconds());
         lowNanos = due(low, lowNanos, nanos, p.lowDelaySeconds());
-        return released || turned;
+        return releasesHigh || releasesLow || turned;
     }
 
     private static long due(boolean beyond, long now, long nanos, double delaySeconds) {

@@ -68,6 +68,8 @@ public final class World {
         protection = new ProtectionSwitch(p.protection(), cells.length);
         oracle = new Oracle();
         refresh();
+        protection.balance(cellVolts);
+        solve();
     }
 
     private World(World other) {
@@ -118,7 +120,7 @@ public final class World {
     }
 
     private void step(long latest) {
-        double alone = path.secondsAlone(devices.sinks()) * NANOS;
+        double alone = path.secondsAlone(contacts, protection, emfVolts, devices.sinks()) * NANOS;
         long end = alone < latest - nanos ? nanos + 1 + (long) alone : latest;
         double seconds = (end - nanos) / NANOS;
         double room = celsiusOfRoom(nanos + (end - nanos) / 2);
@@ -149,6 +151,7 @@ public final class World {
         observe(before);
         protection.balance(cellVolts);
         if (react()) {
+            heartbeat.reach(nanos);
             refresh();
         }
     }
@@ -311,7 +314,10 @@ public final class World {
             case Fault.SourceDeaf(int source) -> devices.source(source).deafen();
             case Fault.SourceRunaway(int source, double volts) -> devices.source(source).stray(volts, 2);
             case Fault.ChargerHigh(int source, double volts) -> devices.source(source).stray(volts, 1);
-            case Fault.BalancerOn(double amps, double aboveVolts) -> protection.balancer(amps, aboveVolts);
+            case Fault.BalancerOn(double amps, double aboveVolts) -> {
+                protection.balancer(amps, aboveVolts);
+                protection.balance(cellVolts);
+            }
             case Fault.ProtectionSet(double highVolts, double lowVolts) -> protection.set(highVolts, lowVolts);
             case Fault.SinkDeaf(int sink) -> devices.sink(sink).deafen();
             case Fault.RoomStep(double kelvin) -> roomOffset += kelvin;

@@ -98,10 +98,6 @@ class PackNightTest {
         return world;
     }
 
-    private static void relay(World world, Line line, boolean closed) {
-        world.inflict(closed ? new Fault.Weld(line) : new Fault.StuckOpen(line));
-    }
-
     private static void rest(World world) {
         Rigs.advance(world, 7200);
     }
@@ -124,38 +120,38 @@ class PackNightTest {
 
     private static double charge(World world) {
         long start = world.nanos();
-        relay(world, Line.source(0), true);
+        Rigs.relay(world, Line.source(0), true);
         while (highest(world) < 3.60) {
             assertThat(world.sourceOn(0)).isTrue();
             Rigs.advance(world, 0.1);
         }
         assertThat(world.cellVolts(HIGHEST)).isGreaterThanOrEqualTo(3.60);
         assertThat(world.amps()).as("the ceiling came before any taper").isGreaterThan(19.8);
-        relay(world, Line.source(0), false);
+        Rigs.relay(world, Line.source(0), false);
         return (world.nanos() - start) / (double) Rigs.HOUR;
     }
 
     private static void chargeFor(World world, double hours) {
-        relay(world, Line.source(0), true);
+        Rigs.relay(world, Line.source(0), true);
         Rigs.advance(world, hours * 3600);
-        relay(world, Line.source(0), false);
+        Rigs.relay(world, Line.source(0), false);
     }
 
     private static double slowDischarge(World world) {
         double start = world.coulombs();
-        relay(world, Line.sink(0), true);
+        Rigs.relay(world, Line.sink(0), true);
         world.sink(0, true, 10.5);
         while (lowest(world) > 2.50) {
             Rigs.advance(world, 0.1);
         }
         assertThat(world.cellVolts(LOWEST)).isLessThanOrEqualTo(2.50);
-        relay(world, Line.sink(0), false);
+        Rigs.relay(world, Line.sink(0), false);
         return (start - world.coulombs()) / 3600;
     }
 
     private static HeatRun heatRun(World world) {
         long start = world.nanos();
-        relay(world, Line.sink(1), true);
+        Rigs.relay(world, Line.sink(1), true);
         Rigs.advance(world, 6);
         HeatRun run = new HeatRun(0, world.sinkAmps(1), 0, 0, false, 0, 0, 0, Double.NEGATIVE_INFINITY);
         while (lowest(world) > 2.50 && world.sinkOn(1)) {
@@ -163,7 +159,7 @@ class PackNightTest {
             Rigs.advance(world, 0.1);
         }
         boolean quit = !world.sinkOn(1);
-        relay(world, Line.sink(1), false);
+        Rigs.relay(world, Line.sink(1), false);
         return new HeatRun((world.nanos() - start) / (double) Rigs.HOUR, run.firstAmps, run.lastAmps, run.lastVolts,
                 quit, run.bodyCelsius, run.studCelsius, run.overRoom, run.overOwnCell);
     }
