@@ -18,6 +18,7 @@ import rigwarden.warden.Rules;
  * @param taps uncertainty of each tap
  * @param reactions each rule's latest reaction, by number
  * @param wires wire time of each bus in the fullest scan
+ * @param order who opens first, by quantity
  * @param steps each step of the programme beside its limit; empty without a programme
  */
 public record Limits(
@@ -26,6 +27,7 @@ public record Limits(
         List<TapLimit> taps,
         List<Reaction> reactions,
         List<WireTime> wires,
+        List<OpensFirst> order,
         List<String> steps) {
     public Limits {
         envelope = List.copyOf(envelope);
@@ -33,13 +35,14 @@ public record Limits(
         taps = List.copyOf(taps);
         reactions = List.copyOf(reactions);
         wires = List.copyOf(wires);
+        order = List.copyOf(order);
         steps = List.copyOf(steps);
     }
 
     public static Limits of(Rig rig) {
         return new Limits(Allowed.of(rig), rig.devices().stream().map(device -> Governing.of(rig, device)).toList(),
                 TapLimit.of(rig), Rules.of(rig).stream().map(rule -> Reaction.of(rig, rule)).toList(),
-                WireTime.of(rig), List.of());
+                WireTime.of(rig), OpensFirst.of(rig, List.of()), List.of());
     }
 
     public static Limits of(Rig rig, Program program) {
@@ -48,7 +51,8 @@ public record Limits(
         for (Step step : program.steps()) {
             steps.add(String.format(Locale.ROOT, "%3d  %s", steps.size() + 1, step(rig, step)));
         }
-        return new Limits(bare.envelope, bare.governing, bare.taps, bare.reactions, bare.wires, steps);
+        return new Limits(bare.envelope, bare.governing, bare.taps, bare.reactions, bare.wires, OpensFirst.of(rig, List.of(program)),
+                steps);
     }
 
     /**
@@ -112,6 +116,10 @@ public record Limits(
         wires.forEach(w -> lines.add(String.format(Locale.ROOT,
                 "Bus %d at %d kHz: %.1f ms of wire time in the fullest scan, %.1f %% of it (at most 60 %%).", w.bus(),
                 w.hertz() / 1000, w.seconds() * 1e3, 100 * w.share())));
+        order.forEach(first -> {
+            lines.add("");
+            lines.addAll(first.lines());
+        });
         if (!steps.isEmpty()) {
             lines.add("");
             lines.addAll(steps);
