@@ -205,7 +205,8 @@ public final class EmulatedRig {
             @Override
             public double shuntVolts() {
                 World at = now();
-                return at.amps() * ohms * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
+                double amps = at.amps() + Ripple.mean(at.rippleAmps(), clock.nanos());
+                return amps * ohms * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
             }
 
             @Override
