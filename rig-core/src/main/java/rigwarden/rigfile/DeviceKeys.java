@@ -50,11 +50,11 @@ final class DeviceKeys {
     }
 
     private Device programmed(Keys keys, boolean charges) {
-        return new Device.Programmed(rig.name(keys), charges, relay(keys), stops(keys), instrument(keys),
+        return new Device.Programmed(rig.name(keys), charges, relay(keys), stops(keys), instrument(keys, charges),
                 keys.yesOrNo("limit_read_back", "without a hardware window it is the first layer"));
     }
 
-    private static Instrument instrument(Keys keys) {
+    private static Instrument instrument(Keys keys, boolean source) {
         return new Instrument(
                 keys.text("port", "orders go out over it"),
                 keys.whole("baud", "bit/s", 1200, 4_000_000, "serial ports know no others"),
@@ -63,7 +63,8 @@ final class DeviceKeys {
                 keys.number("min_v", "V", 0, 400, "a test ends where it gives up"),
                 keys.whole("poll_ms", "ms", 100, 2000, "an answer older than 2.5 polls trips") * RigKeys.MILLI,
                 keys.number("amps_u_percent", "%", 0, 20, "its figure is a second opinion on the shunt") / HUNDRED,
-                keys.number("volts_u_percent", "%", 0, 20, "its figure is a second opinion on the taps") / HUNDRED);
+                keys.number("volts_u_percent", "%", 0, 20, "its figure is a second opinion on the taps") / HUNDRED,
+                CommandKeys.commands(keys, source));
     }
 
     private Device charger(Keys keys) {

@@ -70,7 +70,8 @@ public enum RefusalKind {
     NEEDS_SET_POINT(66, "A step that tells its current is given to a device that takes none."),
     PULSE_FLAT(67, "A pulse is not higher than the current before it."),
     PROOF_BLIND(68, "The taps are too uncertain to approach a protection's edge."),
-    REPEAT_DEEP(69, "Repeats stand in each other too deep.");
+    REPEAT_DEEP(69, "Repeats stand in each other too deep."),
+    COMMAND_WRONG(70, "An instrument's command cannot be sent, or lacks its number.");
 
     /** What a kind does to a file. */
     public enum Weight {

@@ -25,8 +25,8 @@ public final class TestRigs {
                 probe("shunt_c", Role.SHUNT_BODY, 0, false, 0x63),
                 probe("contactor_c", Role.CONTACTOR_BODY, 0, false, 0x64),
                 probe("room_c", Role.ROOM, 0, false, 0x65));
-        Instrument source = new Instrument("source", 115200, 60, 3.65, 0, 500_000_000L, 0.01, 0.01);
-        Instrument sink = new Instrument("sink", 115200, 120, 60, 2.0, 500_000_000L, 0.01, 0.01);
+        Instrument source = new Instrument("source", 115200, 60, 3.65, 0, 500_000_000L, 0.01, 0.01, Commands.SOURCE);
+        Instrument sink = new Instrument("sink", 115200, 120, 60, 2.0, 500_000_000L, 0.01, 0.01, Commands.SINK);
         Guards guards = new Guards(0.6, 1.0, List.of("emergency_stop", "thermal_cutout"), true, 3.75, 2.30, 0.03);
         List<Device> devices = List.of(new Device.Programmed("source", true, 13, STOPS, source, true),
                 new Device.Programmed("sink", false, 19, STOPS, sink, true));

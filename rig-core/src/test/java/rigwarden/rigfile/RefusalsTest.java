@@ -75,6 +75,10 @@ class RefusalsTest {
     }
 
     private static final List<Edit> EDITS = List.of(
+            rig(RefusalKind.COMMAND_WRONG, "source.source.commands.set", "limit_read_back = true",
+                    "limit_read_back = true\ncommands = { set = \"SOUR:VOLT {volts}\" }"),
+            rig(RefusalKind.COMMAND_WRONG, "source.source.commands.poll", "limit_read_back = true",
+                    "limit_read_back = true\ncommands = { poll = \"MEAS:VOLT\" }"),
             night(RefusalKind.ATTENDED_STEP, "unattended", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
                     "kind = \"recover\"\nrate_c = 0.05\nuntil_v = 2.6"),
             night(RefusalKind.NOT_GENTLE, "step.3.rate_c", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",

@@ -19,7 +19,6 @@ public final class InstrumentAgent {
     /** Beyond it a number is one of the standard's marks (9.91E37 is "not a number"), or nonsense. */
     private static final double LARGEST = 1e6;
 
-    private final InstrumentKind kind;
     private final Words words;
     private final Instrument instrument;
     private final double limit;
@@ -30,6 +29,8 @@ public final class InstrumentAgent {
     private final AtomicBoolean offWaiting;
     private volatile Order order;
     private volatile Heard heard;
+    /** Letters of the name that have arrived and fit; negative once one does not. */
+    private int named;
     private AgentState.Phase phase;
     private long due;
     private long asked;
@@ -41,13 +42,15 @@ public final class InstrumentAgent {
 
     /** Takes up an instrument with what its agent knew. Nothing is sent; an open question is not waited for. */
     public InstrumentAgent(
-            InstrumentKind kind, Instrument instrument, double limit, SerialLine line, AgentState state) {
-        this.kind = kind;
-        words = new Words(kind);
+            Instrument instrument, double limit, SerialLine line, AgentState state) {
+        words = new Words(instrument.commands());
         this.instrument = instrument;
         this.limit = limit;
         this.line = line;
-        boolean open = state.phase() == AgentState.Phase.ASKED || state.phase() == AgentState.Phase.LIMITING;
+        boolean open = switch (state.phase()) {
+            case ASKED, LIMITING, NAMING -> true;
+            case CLOSED, DRAINING, READY -> false;
+        };
         phase = open ? AgentState.Phase.DRAINING : state.phase();
         due = state.dueNanos();
         asked = state.askedNanos();
@@ -66,9 +69,8 @@ public final class InstrumentAgent {
      */
     public static InstrumentAgent of(Rig rig, Device.Programmed device, SerialLine line, AgentState state) {
         double volts = Math.min(rig.cells().series() * Envelope.CEILING_V, device.instrument().maxVolts());
-        return device.charges()
-                ? new InstrumentAgent(InstrumentKind.SOURCE, device.instrument(), volts, line, state)
-                : new InstrumentAgent(InstrumentKind.SINK, device.instrument(), rig.ceilingAmps(device), line, state);
+        double limit = device.charges() ? volts : rig.ceilingAmps(device);
+        return new InstrumentAgent(device.instrument(), limit, line, state);
     }
 
     /**
@@ -109,7 +111,7 @@ public final class InstrumentAgent {
     boolean listening() {
         return switch (phase) {
             case CLOSED, READY -> false;
-            case DRAINING, LIMITING, ASKED -> true;
+            case DRAINING, NAMING, LIMITING, ASKED -> true;
         };
     }
 
@@ -138,6 +140,7 @@ public final class InstrumentAgent {
         switch (phase) {
             case DRAINING -> drain(nanos);
             case READY -> work(nanos);
+            case NAMING -> hearName(nanos);
             case LIMITING, ASKED -> listen(nanos);
             case CLOSED -> { }
         }
@@ -186,14 +189,44 @@ public final class InstrumentAgent {
         } else if (nanos - quiet >= patience()) {
             if (limited) {
                 phase = AgentState.Phase.READY;
+            } else if (words.name().length > 0) {
+                named = 0;
+                if (send(Words.ASK_NAME, Words.ASK_NAME.length, nanos)) {
+                    asked = nanos;
+                    phase = AgentState.Phase.NAMING;
+                }
             } else {
                 limit(nanos);
             }
         }
     }
 
+    /** An instrument with another name than the rig file's is never switched on. */
+    private void hearName(long nanos) {
+        int count = line.read(arrived);
+        if (count < 0) {
+            lose(nanos);
+            return;
+        }
+        for (int i = 0; i < count; i++) {
+            if (arrived[i] == '\n') {
+                if (named >= words.name().length) {
+                    limit(nanos);
+                } else {
+                    fail(Failure.NONSENSE, nanos);
+                }
+                return;
+            }
+            boolean fits = named >= words.name().length || named >= 0 && arrived[i] == words.name()[named];
+            named = fits ? named + 1 : Integer.MIN_VALUE;
+        }
+        if (nanos - asked >= patience()) {
+            fail(Failure.NO_ANSWER, nanos);
+        }
+    }
+
     private void limit(long nanos) {
-        message.start().add(words.setLimit()).add(limit).add(Words.END);
+        message.start().add(words.limit(), 0, 0, limit).add(Words.END);
         if (send(message.bytes(), message.length(), nanos)) {
             ask(words.askLimit(), AgentState.Phase.LIMITING, nanos);
         }
@@ -216,13 +249,8 @@ public final class InstrumentAgent {
             return true;
         }
         boolean switchedOn = carried instanceof Order.On;
-        if (kind.limitsVolts()) {
-            message.start().add(Words.SET_VOLTS).add(wanted.set().volts()).add(Words.THEN_AMPS);
-        } else {
-            message.start().add(Words.SET_AMPS);
-        }
-        message.add(wanted.set().amps());
-        message.add(switchedOn ? Words.END : words.on());
+        message.start().add(words.set(), wanted.set().volts(), wanted.set().amps(), limit);
+        message.add(switchedOn ? Words.END : words.thenOn());
         carried = wanted;
         unsure = false;
         return send(message.bytes(), message.length(), nanos);

@@ -7,6 +7,7 @@ import rigwarden.rig.BusSide;
 import rigwarden.rig.Calibration;
 import rigwarden.rig.Cells;
 import rigwarden.rig.Channels;
+import rigwarden.rig.Commands;
 import rigwarden.rig.Device;
 import rigwarden.rig.Guards;
 import rigwarden.rig.Instrument;
@@ -36,7 +37,7 @@ public final class BenchRig {
         List<Probe> probes = List.of(
                 new Probe("body_c", Role.BODY, 1, false, 2, 0x60, 1.8, 5, 2 * SCAN),
                 new Probe("room_c", Role.ROOM, 0, false, 2, 0x61, 1.8, 5, 2 * SCAN));
-        Instrument instrument = new Instrument("tty", 115_200, 60, 5, 0, 5 * SCAN, 0.005, 0.005);
+        Instrument instrument = new Instrument("tty", 115_200, 60, 5, 0, 5 * SCAN, 0.005, 0.005, Commands.SOURCE);
         List<Device> devices = List.of(new Device.Programmed("source", true, 3, List.of("k1", "relay"), instrument, true),
                 new Device.Programmed("sink", false, 4, List.of("k1", "relay"), instrument, true));
         return new Rig("test", SCAN, new Cells(1, 1, 100, 3.65, 2.5, 0.5, 1),
