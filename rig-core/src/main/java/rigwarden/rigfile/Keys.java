@@ -127,6 +127,11 @@ final class Keys {
 
     String text(String key, String why) {
         Object value = value(key, RefusalKind.MISSING_KEY, "a text in quotes", why);
+        if (value instanceof String text && text.chars().anyMatch(Character::isISOControl)) {
+            refuse(RefusalKind.TEXT_UNREADABLE, key, "a text with a line end or a control sign", "letters and signs", why,
+                    "Type it again.");
+            return "";
+        }
         if (value instanceof String text && !text.isBlank() && text.length() <= 80) {
             return text;
         }

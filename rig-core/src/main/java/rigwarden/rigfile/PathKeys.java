@@ -20,6 +20,8 @@ final class PathKeys {
 
     private final RigKeys rig;
     private final List<PathPart> parts = new ArrayList<>();
+    private double prechargeJoules;
+    private double bleedWatts;
     private final List<String> oneWayBreakers = new ArrayList<>();
 
     PathKeys(RigKeys rig) {
@@ -55,6 +57,14 @@ final class PathKeys {
         return List.copyOf(parts);
     }
 
+    double prechargeJoules() {
+        return prechargeJoules;
+    }
+
+    double bleedWatts() {
+        return bleedWatts;
+    }
+
     List<String> oneWayBreakers() {
         return List.copyOf(oneWayBreakers);
     }
@@ -66,6 +76,8 @@ final class PathKeys {
                 keys.number("farads", "F", 1e-6, 10, "pre-charge and decay follow from it"),
                 keys.number("bleed_ohms", "ohm", 0.1, 1e6, "a bus that stays charged hides a welded contact"),
                 keys.number("decay_s", "s", 0.1, 600, "a welded contact is looked for after it"));
+        prechargeJoules = keys.number("precharge_joules", "J", 0.1, 100_000, "it takes the bus's filling in one blow");
+        bleedWatts = keys.number("bleed_watts", "W", 0.1, 1000, "it is hot as long as the bus is full");
         keys.noOthers();
         return side;
     }

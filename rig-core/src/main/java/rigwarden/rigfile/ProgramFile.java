@@ -54,6 +54,7 @@ public final class ProgramFile {
                     "park as the last step, or leave_empty = true", "cells left empty or full age",
                     "Add a park step.");
         }
+        new ProgramChecks(page, rig.value(), steps).check(leaveEmpty);
         boolean person = steps.stream().anyMatch(Step::attended);
         if (unattended && person) {
             page.refuse(RefusalKind.ATTENDED_STEP, "unattended", "false", "it goes where no other step may",

@@ -44,10 +44,13 @@ public final class RigFile {
         if (!page.sound()) {
             return page.refused();
         }
+        new NameChecks(page, sketch).check();
         new WireChecks(page, sketch).check();
         new PlaceChecks(page, sketch).check();
         new PathChecks(page, sketch).check();
         new GuardChecks(page, sketch).check();
+        new DeviceChecks(page, sketch).check();
+        new FitChecks(page, sketch).check();
         return page.sound() ? new Read.Sound<>(sketch.complete(), page.warnings()) : page.refused();
     }
 }

@@ -53,7 +53,8 @@ final class RigKeys {
                 panel, devices, path.busSide(inner(root, "bus_side")), path.guards(inner(root, "guards")),
                 path.protection(root), List.of(), rehearsed(inner(root, "rehearsal")));
         root.noOthers();
-        return new Sketch(rig, ohms, taps.converters(), Map.copyOf(places), path.oneWayBreakers());
+        return new Sketch(rig, ohms, taps.converters(), Map.copyOf(places), path.oneWayBreakers(),
+                path.prechargeJoules(), path.bleedWatts());
     }
 
     /** A table that must be there; an empty one stands in for it after the refusal. */

@@ -17,13 +17,17 @@ import rigwarden.rig.VoltageInput;
  * @param converters the ADCs
  * @param keys full key of the table of each input, probe, path part and device, by name
  * @param oneWayBreakers names of contactors that break their current in one direction only
+ * @param prechargeJoules what the pre-charge resistor bears in one blow, J
+ * @param bleedWatts what the bleed resistor bears for hours, W
  */
 record Sketch(
         Rig rig,
         double cellOhms,
         List<Converter> converters,
         Map<String, String> keys,
-        List<String> oneWayBreakers) {
+        List<String> oneWayBreakers,
+        double prechargeJoules,
+        double bleedWatts) {
 
     /** One ADS1115: full key of its table, bus and address. */
     record Converter(String key, int bus, int address) {}

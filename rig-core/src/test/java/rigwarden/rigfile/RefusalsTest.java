@@ -3,6 +3,7 @@ package rigwarden.rigfile;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -75,6 +76,88 @@ class RefusalsTest {
     }
 
     private static final List<Edit> EDITS = List.of(
+            rig(RefusalKind.TOO_DEEP, "", "scan_ms = 100",
+                    "scan_ms = [[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[["),
+            rig(RefusalKind.NAME_NO_COLUMN, "probe.Room C.name", "name = \"room_c\"",
+                    "name = \"Room C\""),
+            rig(RefusalKind.NAME_WITHOUT_UNIT, "probe.room.name", "name = \"room_c\"",
+                    "name = \"room\""),
+            rig(RefusalKind.NAME_RESERVED, "adc.taps.input.pack_v.name", "name = \"bus_v\"",
+                    "name = \"pack_v\""),
+            rig(RefusalKind.TEXT_UNREADABLE, "name", "name = \"hut bench, one cell\"",
+                    "name = \"hut \\u0007bench\""),
+            rig(RefusalKind.SAME_PORT, "sink.sink.port", "/dev/rigwarden-sink",
+                    "/dev/rigwarden-source"),
+            rig(RefusalKind.PORT_NO_DEVICE, "source.source.port", "/dev/rigwarden-source",
+                    "COM3"),
+            rig(RefusalKind.BAUD_SLOW, "source.source.baud", "baud = 115200",
+                    "baud = 2400"),
+            pack(RefusalKind.CHARGER_STRONG, "source.charger.amps", "amps = 20",
+                    "amps = 80"),
+            pack(RefusalKind.FINISH_HIGH, "source.charger.finish_a", "finish_a = 2",
+                    "finish_a = 20"),
+            pack(RefusalKind.FLOAT_HIGH, "source.charger.float_v", "floats = false",
+                    "floats = true\nfloat_v = 29"),
+            pack(RefusalKind.SOURCE_LOW, "source.charger.volts", "volts = 28.8",
+                    "volts = 14.4"),
+            rig(RefusalKind.SOURCE_LOW, "source.source.max_v", "max_v = 3.65",
+                    "max_v = 3.3"),
+            pack(RefusalKind.SINK_LOW, "sink.sink.max_v", "max_v = 60",
+                    "max_v = 20"),
+            pack(RefusalKind.WATTS_BEYOND, "sink.inverter.watts", "lead_ohms = 0.002",
+                    "lead_ohms = 0.1"),
+            pack(RefusalKind.INVERTER_STRONG, "sink.inverter.watts", "watts = 1500",
+                    "watts = 2500"),
+            pack(RefusalKind.QUIT_EARLY, "sink.inverter.quit_v", "quit_v = 21.0",
+                    "quit_v = 25.8\n"),
+            pack(RefusalKind.FARADS_FORGOTTEN, "bus_side.farads", "farads = 0.030",
+                    "farads = 0.0002"),
+            pack(RefusalKind.HEATER_UNGUARDED, "guards.loop_contacts", ", \"heater_cutout\"",
+                    ""),
+            rig(RefusalKind.STOPS_WITHOUT_CONTACTOR, "source.source.stops", "stops = [\"contactor\", \"relay\"]",
+                    "stops = [\"output\", \"relay\"]"),
+            rig(RefusalKind.RELAY_UNRATED, "sink.sink.stops", "kind = \"relay\"\ndevice = \"sink\"",
+                    "kind = \"contactor\"\nboth_directions = true"),
+            pack(RefusalKind.BLEED_HOT, "bus_side.bleed_watts", "bleed_watts = 8",
+                    "bleed_watts = 2"),
+            pack(RefusalKind.PRECHARGE_HOT, "bus_side.precharge_joules", "precharge_joules = 25",
+                    "precharge_joules = 5"),
+            pack(RefusalKind.PRECHARGE_PEAK, "bus_side.precharge_ohms", "precharge_ohms = 10",
+                    "precharge_ohms = 0.5"),
+            rig(RefusalKind.HOLD_AND_SCAN, "scan_ms", "heartbeat_shortest_s = 0.6",
+                    "heartbeat_shortest_s = 0.2"),
+            pack(RefusalKind.NO_SUCH_BAR, "probe.bar_07_c.cell", "place = \"bar\"\ncell = 7",
+                    "place = \"bar\"\ncell = 8"),
+            rig(RefusalKind.PLACE_TWICE, "probe.terminal_01n_c.place", "pole = \"negative\"",
+                    "pole = \"positive\""),
+            rig(RefusalKind.DIVIDER_COARSE, "adc.taps.input.cell_01_v.divider", "divider = 1.0",
+                    "divider = 20"),
+            rig(RefusalKind.CALIBRATION_TOO_GOOD, "adc.taps.input.cell_01_v.calibration", "# calibration = { gain = 1.0, offset_v = 0.0, gain_u = 0.0002",
+                    "calibration = { gain = 1.0, offset_v = 0.0, gain_u = 0.000001"),
+            pack(RefusalKind.ISLANDS_JOINED, "adc.upper_island.bus", "bus = 11\naddress = 0x48",
+                    "bus = 10\naddress = 0x49"),
+            pack(RefusalKind.ISLAND_ON_GROUND, "adc.upper_island.bus", "bus = 11\naddress = 0x48",
+                    "bus = 1\naddress = 0x49"),
+            rig(RefusalKind.SHUNT_MISMATCH, "path.shunt.rated_a", "kind = \"shunt\"\nrated_a = 150",
+                    "kind = \"shunt\"\nrated_a = 500"),
+            pack(RefusalKind.BRANCH_UNFUSED, "path.sink_cable.rated_a", "[[path]]\nname = \"sink_relay\"",
+                    "[[path]]\nname = \"sink_cable\"\nkind = \"cable\"\ndevice = \"sink\"\nrated_a = 40\n\n[[path]]\nname = \"sink_relay\""),
+            rig(RefusalKind.CELL_OHMS_ODD, "cell.ohms", "ohms = 0.00020",
+                    "ohms = 0.02"),
+            rig(RefusalKind.LOOP_TWICE, "guards.loop_contacts", "\"thermal_cutout\", ",
+                    "\"thermal_cutout\", \"thermal_cutout\", "),
+            rig(RefusalKind.ROOM_LATER, "rehearsal.room_drift_k_per_h", "room_drift_k_per_h = 0",
+                    "room_drift_k_per_h = 2"),
+            night(RefusalKind.DISCHARGE_OF_EMPTY, "step.5.kind", "kind = \"charge\"\nrate_c = 0.2\nceiling_v = 3.60\ntaper_c = 0.05\n\n[[step]]\nkind = \"rest\"\nat_least_min = 120\nat_most_min = 180\n\n[[step]]\nkind = \"discharge\"\nrate_c = 0.5",
+                    "kind = \"discharge\"\nrate_c = 0.5"),
+            night(RefusalKind.CHARGE_OF_FULL, "step.3.kind", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"charge\"\nrate_c = 0.2\nceiling_v = 3.60\ntaper_c = 0.05"),
+            packNight(RefusalKind.TAPER_UNDER_FINISH, "step.1", "taper_amps = 3.0",
+                    "taper_amps = 1.5"),
+            night(RefusalKind.EMPTY_AND_PARKED, "leave_empty", "leave_empty = false",
+                    "leave_empty = true"),
+            night(RefusalKind.TOO_LONG, "step", "rate_c = 0.1",
+                    "rate_c = 0.012"),
             rig(RefusalKind.COMMAND_WRONG, "source.source.commands.set", "limit_read_back = true",
                     "limit_read_back = true\ncommands = { set = \"SOUR:VOLT {volts}\" }"),
             rig(RefusalKind.COMMAND_WRONG, "source.source.commands.poll", "limit_read_back = true",
@@ -181,7 +264,11 @@ class RefusalsTest {
     /** Provoked by a test of their own below. */
     private static final Set<RefusalKind> APART = EnumSet.of(RefusalKind.NOT_READABLE, RefusalKind.NOT_UTF8,
             RefusalKind.TAP_POOR, RefusalKind.TAP_NAMED, RefusalKind.ONE_STOP, RefusalKind.NO_WINDOW,
-            RefusalKind.NO_STEPS, RefusalKind.PROTECTION_LATE);
+            RefusalKind.NO_STEPS, RefusalKind.PROTECTION_LATE, RefusalKind.TOO_LARGE, RefusalKind.UTF_16,
+            RefusalKind.BYTE_ORDER_MARK, RefusalKind.NUL_BYTES, RefusalKind.PARK_FROM_UNKNOWN, RefusalKind.TOO_MANY_STEPS,
+            RefusalKind.QUIT_LATE, RefusalKind.CONTACT_SLOW, RefusalKind.PROTECTION_SLOW, RefusalKind.PROBE_LAGS,
+            RefusalKind.PROBE_POOR, RefusalKind.NO_REST, RefusalKind.CEILING_LOW, RefusalKind.TAPER_HIGH,
+            RefusalKind.PROTECTION_INSIDE);
 
     @TestFactory
     Stream<DynamicTest> one_edit_provokes_this_refusal_at_this_key() {
@@ -208,7 +295,8 @@ class RefusalsTest {
         EDITS.forEach(edit -> provoked.add(edit.kind()));
 
         assertThat(provoked).containsExactlyInAnyOrder(RefusalKind.values());
-        assertThat(Arrays.stream(RefusalKind.values()).map(RefusalKind::number)).doesNotHaveDuplicates().isSorted();
+        assertThat(Arrays.stream(RefusalKind.values()).map(kind -> Integer.valueOf(kind.number().substring(1))))
+                .doesNotHaveDuplicates().isSorted();
         assertThat(Arrays.stream(RefusalKind.values()).map(RefusalKind::sentence)).doesNotHaveDuplicates();
     }
 
@@ -306,6 +394,95 @@ class RefusalsTest {
                 .satisfies(u -> assertThat(u.get(3)).isBetween(0.020, 0.040))
                 .satisfies(u -> assertThat(u.get(1)).isLessThan(u.get(2)));
         assertThat(Reference.rig().value().channels(Role.CELL_VOLTS)).hasSize(1);
+    }
+
+    @Test
+    void what_makes_a_rig_worse_is_named_and_refuses_the_night_that_nobody_watches_where_it_must() {
+        for (Object[] row : new Object[][] {
+            {RefusalKind.PROBE_LAGS, "lag_s = 8", "lag_s = 30"},
+            {RefusalKind.PROBE_POOR, "uncertainty_k = 1.8", "uncertainty_k = 4"},
+            {RefusalKind.PROTECTION_SLOW, "delay_s = 3\n", "delay_s = 30\n"},
+        }) {
+            Read.Sound<Rig> rig = Reference.sound(Reference.pack((String) row[1], (String) row[2]));
+            assertThat(rig.warnings()).extracting(Refusal::kind).contains((RefusalKind) row[0]);
+            assertThat(Reference.refusals(Reference.packNight(rig))).extracting(Refusal::kind).contains((RefusalKind) row[0]);
+        }
+        for (Object[] row : new Object[][] {
+            {RefusalKind.QUIT_LATE, "quit_v = 21.0", "quit_v = 18.0"},
+            {RefusalKind.CONTACT_SLOW, "contact_lag_s = 0.03", "contact_lag_s = 0.2"},
+        }) {
+            Read.Sound<Rig> rig = Reference.sound(Reference.pack((String) row[1], (String) row[2]));
+            assertThat(rig.warnings()).extracting(Refusal::kind).containsExactly((RefusalKind) row[0]);
+        }
+    }
+
+    @Test
+    void what_makes_a_night_worth_less_is_named_and_refuses_nothing() {
+        for (Object[] row : new Object[][] {
+            {RefusalKind.CEILING_LOW, "ceiling_v = 3.60", "ceiling_v = 3.40"},
+            {RefusalKind.TAPER_HIGH, "taper_amps = 3.0", "taper_amps = 12"},
+            {RefusalKind.NO_REST, "[[step]]\nkind = \"rest\"\nat_least_min = 120\nat_most_min = 180\n", ""},
+        }) {
+            Read.Sound<Program> night = Reference.sound(
+                    Reference.packNight(Reference.sound(Reference.pack()), (String) row[1], (String) row[2]));
+            assertThat(night.warnings()).extracting(Refusal::kind).contains((RefusalKind) row[0]);
+        }
+        Read.Sound<Program> inside = Reference.sound(
+                Reference.packNight(Reference.sound(Reference.pack("high_v = 3.65", "high_v = 3.61"))));
+        assertThat(inside.warnings()).extracting(Refusal::kind).contains(RefusalKind.PROTECTION_INSIDE);
+        assertThat(Reference.sound(Reference.packNight(Reference.sound(Reference.pack()))).warnings()).isEmpty();
+    }
+
+    @Test
+    void cells_that_were_never_empty_are_not_parked() {
+        Read<Program> read = ProgramFile.read("park.toml", """
+                name = "park"
+                unattended = false
+                [[step]]
+                kind = "park"
+                rate_c = 0.2
+                share = 0.4
+                ceiling_v = 3.6
+                """, Reference.rig());
+
+        assertThat(Reference.refusals(read)).extracting(Refusal::kind).containsExactly(RefusalKind.PARK_FROM_UNKNOWN);
+    }
+
+    @Test
+    void a_programme_of_a_thousand_steps_is_refused() {
+        Read<Program> read = ProgramFile.read("many.toml", """
+                name = "many"
+                unattended = false
+                leave_empty = true
+                [[step]]
+                kind = "repeat"
+                times = 100
+                """ + "[[step.step]]\nkind = \"rest\"\nat_least_min = 30\nat_most_min = 60\n".repeat(10), Reference.rig());
+
+        assertThat(Reference.refusals(read)).extracting(Refusal::kind).containsExactly(RefusalKind.TOO_MANY_STEPS);
+    }
+
+    @Test
+    void an_encoding_that_an_editor_chose_is_called_by_its_name(@TempDir Path folder) throws IOException {
+        String text = Reference.text(Reference.RIG);
+        Path file = folder.resolve("rig.toml");
+        record Case(RefusalKind kind, byte[] bytes) {}
+        for (Case c : List.of(
+                new Case(RefusalKind.UTF_16, text.getBytes(StandardCharsets.UTF_16)),
+                new Case(RefusalKind.UTF_16, text.getBytes(StandardCharsets.UTF_16LE)),
+                new Case(RefusalKind.UTF_16, text.getBytes(StandardCharsets.UTF_16BE)),
+                new Case(RefusalKind.BYTE_ORDER_MARK, ("\uFEFF" + text).getBytes(StandardCharsets.UTF_8)),
+                new Case(RefusalKind.NUL_BYTES, (text + "\0").getBytes(StandardCharsets.UTF_8)),
+                new Case(RefusalKind.NOT_UTF8, text.getBytes(StandardCharsets.ISO_8859_1)),
+                new Case(RefusalKind.TOO_LARGE, new byte[10_000_000]))) {
+            Files.write(file, c.bytes());
+            assertThat(Reference.refusals(RigFile.read(file))).extracting(Refusal::kind).containsExactly(c.kind());
+        }
+    }
+
+    @Test
+    void there_are_at_least_a_hundred_and_twenty_kinds() {
+        assertThat(RefusalKind.values()).hasSizeGreaterThanOrEqualTo(120);
     }
 
     private static void attendedOnly(Read.Sound<Rig> rig, RefusalKind kind) {
@@ -421,7 +598,7 @@ class RefusalsTest {
     void brackets_in_brackets_without_end_and_quoted_keys_with_line_ends_are_refused_in_one_line() {
         String deep = "a = " + "[".repeat(200_000);
         assertThat(Reference.refusals(RigFile.read("rig", deep))).extracting(Refusal::kind)
-                .contains(RefusalKind.NOT_TOML);
+                .containsExactly(RefusalKind.TOO_DEEP);
         assertThat(Reference.printed(Reference.refusals(RigFile.read("rig", "\"a\\nb\" = 1\n"))))
                 .anyMatch(line -> line.contains("a·b"))
                 .noneMatch(line -> line.contains("\n"));
