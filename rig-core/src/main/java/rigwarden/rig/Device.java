@@ -31,6 +31,11 @@ public sealed interface Device {
     /** Longest time for which it stops by itself without having ended (a thermostat), s. */
     double pauseSeconds();
 
+    /** Time without current after which it has ended by itself: its pause, and a new start; nothing without a pause. */
+    default double restsSeconds() {
+        return pauseSeconds() > 0 ? pauseSeconds() + startSeconds() + 1 : 0;
+    }
+
     /** Whether it takes no set point: on and off is all that it knows. */
     default boolean switched() {
         return switch (this) {

@@ -146,7 +146,7 @@ final class Steps {
                     .map(_ -> Ended.PROTECTION);
         }
         boolean over = device.switched()
-                && scan.nanos() - progress.flowedNanos() > Math.round(device.pauseSeconds() * 1e9);
+                && scan.nanos() - progress.flowedNanos() > Math.round(device.restsSeconds() * 1e9);
         return over ? Optional.of(device.charges() ? Ended.CHARGER : Ended.SINK) : Optional.empty();
     }
 

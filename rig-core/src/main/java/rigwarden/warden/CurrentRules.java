@@ -52,7 +52,7 @@ final class CurrentRules {
             return switch (device) {
                 case Device.Programmed p -> new Pace(2 * p.instrument().pollNanos() + SETTLING_NANOS, START_NANOS, 0, 0.1);
                 case Device.PlainCharger _, Device.Inverter _ -> {
-                    long pause = Math.round(device.pauseSeconds() * 1e9);
+                    long pause = Math.round(device.restsSeconds() * 1e9);
                     long start = Math.round(device.startSeconds() * 1e9) + pause + START_NANOS;
                     yield new Pace(start, start, pause, Envelope.NO_CURRENT_A / device.maxAmps());
                 }

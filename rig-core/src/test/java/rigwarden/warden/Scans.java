@@ -20,7 +20,8 @@ public final class Scans {
         this.rig = rig;
         this.nanos = nanos;
         for (Channel channel : rig.channels()) {
-            readings.add(Reading.of(channel, Math.round((atRest(channel.role()) - channel.shift()) / channel.scale()),
+            double usual = atRest(channel.role()) * (channel.role() == Role.PACK_VOLTS ? rig.cells().series() : 1);
+            readings.add(Reading.of(channel, Math.round((usual - channel.shift()) / channel.scale()),
                     nanos));
         }
     }
@@ -85,9 +86,12 @@ public final class Scans {
     }
 
     private Scans obeying(Orders.Energised on, long ageNanos) {
+        if (on.stage() == Closing.NO_LOAD) {
+            return set(Role.COIL_FEED, 1).set(Role.BUS_VOLTS, rig.devices().get(on.through()).highestVolts());
+        }
         boolean holds = on.beats() || ageNanos < HOLD_NANOS;
         set(Role.COIL_FEED, holds ? 1 : 0);
-        set(Role.BUS_VOLTS, 3.3);
+        set(Role.BUS_VOLTS, 3.3 * rig.cells().series());
         set(Role.FEEDBACK, holds && on.stage() != Closing.PRECHARGE ? 1 : 0);
         if (on.stage() == Closing.CURRENT) {
             set(Role.CURRENT, on.way().sign() * on.set().amps());
