@@ -51,6 +51,23 @@ class ProtectionTest {
         assertThat(world.coulombsOut() - out).isCloseTo(amps * seconds, within(1e-4));
     }
 
+    /** By hand: 20 A and the bleed empty 10 mF from 33 V to the pack's 28.8 V in 2.1 ms; from then on the pack gives all. */
+    @Test
+    void a_sink_that_runs_on_draws_from_the_pack_as_soon_as_the_bus_has_fallen_to_it() {
+        World world = world(3.60);
+        world.sink(0, true, 20);
+        world.source(0, true, 33, 90);
+        Rigs.advance(world, 3);
+        assertThat(world.protectionOpen()).isTrue();
+        double before = world.coulombsOut();
+        world.source(0, false, 0, 0);
+
+        Rigs.advance(world, 1);
+
+        double seconds = 220 * 10e-3 * Math.log((33 + 20 * 220) / (28.8 + 20 * 220));
+        assertThat(world.coulombsOut() - before).isCloseTo(-world.amps() * (1 - seconds), within(1e-5));
+    }
+
     /** By hand: 3.49 V at rest is below the release of 3.50 V; with 170 A it is 3.66 V, and opens every 2.1 s. */
     @Test
     void charge_flows_again_when_all_cells_are_below_the_release() {
@@ -90,8 +107,10 @@ class ProtectionTest {
         assertThat(world.busVolts()).as("emptied by the sink").isLessThan(0.1);
         world.sink(0, false, 0);
         world.source(0, true, 24, 20);
+        double out = world.coulombsOut();
         Rigs.advance(world, 0.2);
         assertThat(world.amps()).isCloseTo(20, within(0.2));
+        assertThat(world.coulombsOut()).as("the source alone filled the bus").isEqualTo(out);
         assertThat(world.protectionOpen()).isTrue();
         world.source(0, false, 0, 0);
         Rigs.advance(world, 0.2);
