@@ -60,12 +60,14 @@ class ProtectionTest {
         Rigs.advance(world, 3);
         assertThat(world.protectionOpen()).isTrue();
         double before = world.coulombsOut();
+        double in = world.coulombsIn();
         world.source(0, false, 0, 0);
 
         Rigs.advance(world, 1);
 
         double seconds = 220 * 10e-3 * Math.log((33 + 20 * 220) / (28.8 + 20 * 220));
         assertThat(world.coulombsOut() - before).isCloseTo(-world.amps() * (1 - seconds), within(1e-5));
+        assertThat(world.coulombsIn()).isEqualTo(in);
     }
 
     /** By hand: 3.49 V at rest is below the release of 3.50 V; with 170 A it is 3.66 V, and opens every 2.1 s. */
@@ -180,6 +182,36 @@ class ProtectionTest {
         world.source(0, true, 34, 140);
         Rigs.advance(world, 2.3);
         assertThat(world.protectionOpen()).as("and 3.62 V is above the release, now 3.60 V").isTrue();
+    }
+
+    /** By hand: 3.58 V and 180 A is 3.76 V; at rest it is below 3.60 V, the release that moved with the limit. */
+    @Test
+    void the_high_release_moves_with_its_limit() {
+        World world = world(3.58);
+        world.inflict(new Fault.ProtectionSet(3.75, 2.2));
+        world.source(0, true, 34, 180);
+        while (!world.protectionOpen()) {
+            Rigs.advance(world, 0.1);
+        }
+
+        Rigs.advance(world, 0.1);
+
+        assertThat(world.protectionOpen()).isFalse();
+    }
+
+    /** By hand: 2.65 V and 500 A is 2.15 V; at rest it is above 2.60 V, the release that moved with the limit. */
+    @Test
+    void the_low_release_moves_with_its_limit() {
+        World world = world(2.65);
+        world.inflict(new Fault.ProtectionSet(3.75, 2.2));
+        world.sink(0, true, 500);
+        while (!world.protectionOpen()) {
+            Rigs.advance(world, 0.1);
+        }
+
+        Rigs.advance(world, 0.1);
+
+        assertThat(world.protectionOpen()).isFalse();
     }
 
     /** By hand: 0.06 A for an hour is 216 A·s, and none of it goes through the shunt. */
