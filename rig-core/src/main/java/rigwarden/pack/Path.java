@@ -60,7 +60,7 @@ final class Path {
         double spark = 0;
         if (contacts.contactor() && flows(protection, emfVolts, senseOhms, ohms, siemens, devices)) {
             double coulombs = bus.set(emfVolts + amps * ohms);
-            spark = joined ? 0 : spark(protection, coulombs);
+            spark = joined || coulombs < 0 && protection.chargeBlocked() ? 0 : coulombs;
             joined = true;
         } else {
             joined = false;
@@ -92,12 +92,6 @@ final class Path {
         solveJoined(emfVolts, senseOhms, ohms, siemens, devices.sources(), devices.sinks());
         boolean charge = !protection.chargeBlocked() || amps <= 0 && (joined || bus.volts() <= emfVolts);
         return charge && (!protection.dischargeBlocked() || amps >= 0);
-    }
-
-    /** What a blocked direction does not let out of the pack, or into it, the source gave or the sink took. */
-    private static double spark(ProtectionSwitch protection, double coulombs) {
-        double out = protection.dischargeBlocked() ? Math.min(coulombs, 0) : coulombs;
-        return protection.chargeBlocked() ? Math.max(out, 0) : out;
     }
 
     /** Each source and sink in turn answers what the others leave it, until nobody moves any more. */

@@ -51,6 +51,25 @@ class ProtectionTest {
         assertThat(world.coulombsOut() - out).isCloseTo(amps * seconds, within(1e-4));
     }
 
+    /** By hand: 20 A and the bleed empty 10 mF from 33 V to the pack's 28.8 V in 2.1 ms; from then on the pack gives all. */
+    @Test
+    void a_sink_that_runs_on_draws_from_the_pack_as_soon_as_the_bus_has_fallen_to_it() {
+        World world = world(3.60);
+        world.sink(0, true, 20);
+        world.source(0, true, 33, 90);
+        Rigs.advance(world, 3);
+        assertThat(world.protectionOpen()).isTrue();
+        double before = world.coulombsOut();
+        double in = world.coulombsIn();
+        world.source(0, false, 0, 0);
+
+        Rigs.advance(world, 1);
+
+        double seconds = 220 * 10e-3 * Math.log((33 + 20 * 220) / (28.8 + 20 * 220));
+        assertThat(world.coulombsOut() - before).isCloseTo(-world.amps() * (1 - seconds), within(1e-5));
+        assertThat(world.coulombsIn()).isEqualTo(in);
+    }
+
     /** By hand: 3.49 V at rest is below the release of 3.50 V; with 170 A it is 3.66 V, and opens every 2.1 s. */
     @Test
     void charge_flows_again_when_all_cells_are_below_the_release() {
@@ -90,8 +109,10 @@ class ProtectionTest {
         assertThat(world.busVolts()).as("emptied by the sink").isLessThan(0.1);
         world.sink(0, false, 0);
         world.source(0, true, 24, 20);
+        double out = world.coulombsOut();
         Rigs.advance(world, 0.2);
         assertThat(world.amps()).isCloseTo(20, within(0.2));
+        assertThat(world.coulombsOut()).as("the source alone filled the bus").isEqualTo(out);
         assertThat(world.protectionOpen()).isTrue();
         world.source(0, false, 0, 0);
         Rigs.advance(world, 0.2);
@@ -161,6 +182,36 @@ class ProtectionTest {
         world.source(0, true, 34, 140);
         Rigs.advance(world, 2.3);
         assertThat(world.protectionOpen()).as("and 3.62 V is above the release, now 3.60 V").isTrue();
+    }
+
+    /** By hand: 3.58 V and 180 A is 3.76 V; at rest it is below 3.60 V, the release that moved with the limit. */
+    @Test
+    void the_high_release_moves_with_its_limit() {
+        World world = world(3.58);
+        world.inflict(new Fault.ProtectionSet(3.75, 2.2));
+        world.source(0, true, 34, 180);
+        while (!world.protectionOpen()) {
+            Rigs.advance(world, 0.1);
+        }
+
+        Rigs.advance(world, 0.1);
+
+        assertThat(world.protectionOpen()).isFalse();
+    }
+
+    /** By hand: 2.65 V and 500 A is 2.15 V; at rest it is above 2.60 V, the release that moved with the limit. */
+    @Test
+    void the_low_release_moves_with_its_limit() {
+        World world = world(2.65);
+        world.inflict(new Fault.ProtectionSet(3.75, 2.2));
+        world.sink(0, true, 500);
+        while (!world.protectionOpen()) {
+            Rigs.advance(world, 0.1);
+        }
+
+        Rigs.advance(world, 0.1);
+
+        assertThat(world.protectionOpen()).isFalse();
     }
 
     /** By hand: 0.06 A for an hour is 216 A·s, and none of it goes through the shunt. */
