@@ -82,19 +82,14 @@ final class PackDrawing {
         return (cell - 1) / row;
     }
 
-    /** Turns a row round where that lets the last + of the row before face its first −. */
-    private int joined(int cell) {
-        int turned = 0;
-        for (int before = 0; before < line(cell); before++) {
-            boolean lastPlusUp = (row - 1 + turned) % 2 == 0;
-            turned = lastPlusUp ? 0 : 1;
-        }
-        return turned;
+    /** Turns a row round where only that lets the last + of the first row face the first − of the second: two rows at most. */
+    private int turned(int cell) {
+        return line(cell) > 0 ? 1 : rows == 1 ? 0 : row % 2;
     }
 
     /** Which end of a cell's length its + lies at. */
     private boolean plusUp(int cell) {
-        return ((cell - 1) % row + joined(cell)) % 2 == 0;
+        return ((cell - 1) % row + turned(cell)) % 2 == 0;
     }
 
     private int studX(int cell) {

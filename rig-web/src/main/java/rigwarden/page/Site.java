@@ -95,6 +95,11 @@ public final class Site implements AutoCloseable {
         config.routes.get("/stop", ctx -> stopped(ctx, stopping.told(run.get())));
         asking.routes(config.routes);
         config.routes.get("/", this::now);
+        config.routes.before("/live", ctx -> {
+            if (viewers.full()) {
+                ctx.status(503).result("Sixteen are watching already.").skipRemainingHandlers();
+            }
+        });
         config.routes.sse("/live", viewers::join);
         config.routes.get("/trace", this::trace);
         config.routes.get("/runs", ctx -> ctx.html(RunsPage.list(shell(ctx), shelf.runs(), run.get())));

@@ -46,10 +46,9 @@ final class Viewers implements AutoCloseable {
         return viewers.size();
     }
 
-    /** Takes a viewer, or closes it when there are enough; the page then reloads itself instead. */
+    /** Takes a viewer, or closes it when another took the last place just before. */
     void join(SseClient client) {
         if (places.getAndUpdate(p -> Math.max(0, p - 1)) <= 0) {
-            client.ctx().status(503);
             client.close();
             return;
         }

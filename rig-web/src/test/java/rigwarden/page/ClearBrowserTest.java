@@ -40,7 +40,7 @@ class ClearBrowserTest {
         page.navigate(night.url());
         assertThat(page.locator("#link[data-mark=live]")).isAttached();
 
-        night.inflict(new BoardFault.InWorld(new Fault.RoomStep(45)));
+        night.inflict(new BoardFault.InWorld(new Fault.LoopOpens()));
         assertThat(page.locator("h1")).hasText("Tripped: everything is off");
         assertThat(page.locator("#trip")).containsText("It clears:");
         assertThat(page.locator("form.clear")).hasCount(0);
