@@ -1,23 +1,26 @@
 package rigwarden.command;
 
 import java.io.PrintStream;
-import java.nio.file.Path;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.locks.LockSupport;
 import rigwarden.bus.BusFailure;
 import rigwarden.emulated.Mishap;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.findings.StepFinding;
 import rigwarden.findings.Tally;
+import rigwarden.live.Desk;
+import rigwarden.live.Live;
+import rigwarden.live.Watched;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.Outcome;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunSettings;
 import rigwarden.logbook.RunWriter;
+import rigwarden.loop.Pacer;
+import rigwarden.loop.RealClock;
 import rigwarden.loop.Recorder;
 import rigwarden.run.Event;
 import rigwarden.warden.Trip;
@@ -35,23 +38,33 @@ final class RecordedRehearsal {
     /** A rehearsal's label is fixed: the same seed gives the same rows. */
     private static final String LABEL = "rehearsal";
 
+    /** Virtual time that a paced rehearsal may lag behind its pace before slots are given up, of the wall's clock. */
+    private static final long PATIENCE_NANOS = 250_000_000L;
+
     private final Inputs inputs;
     private final long seed;
     private final List<Mishap> mishaps;
-    private final Path folder;
+    private final OptionalDouble speed;
     private final PrintStream out;
     private final boolean terminal = terminal();
     private final SignalStop signal;
+    private final Desk desk = new Desk();
+    private boolean asked;
     private Optional<Trip> trip = Optional.empty();
     private List<Trip> also = List.of();
     private String doing = "";
 
-    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, Path folder, SignalStop signal,
+    /**
+     * A rehearsal that has not begun.
+     *
+     * @param speed seconds of the rehearsal to one of the wall's clock; as fast as the machine allows where none is given
+     */
+    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, OptionalDouble speed, SignalStop signal,
             PrintStream out) {
         this.inputs = inputs;
         this.seed = seed;
         this.mishaps = mishaps;
-        this.folder = folder;
+        this.speed = speed;
         this.signal = signal;
         this.out = out;
     }
@@ -62,34 +75,58 @@ final class RecordedRehearsal {
         return System.console() != null && System.console().isTerminal();
     }
 
-    Result run() {
-        String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
-        try (Logbook book = Logbook.open(folder, now)) {
-            book.said().forEach(out::println);
-            RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
-                    Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), "emulated", seed, true, LABEL, 0);
-            Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
-                    inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
-            return recorded(book, begun);
-        }
-    }
-
-    private Result recorded(Logbook book, Logbook.Begun begun) {
+    Result run(Logbook book, Showing showing) {
+        RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
+                Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), "emulated", seed, true, LABEL, 0);
+        Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
+                inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
         Tally tally = new Tally(inputs.rig());
         RunWriter writer = begun.writer();
-        Truth truth = new Truth();
-        long began = System.nanoTime();
-        Recorder recorder = (scan, inbox, orders, events) -> {
+        Recorder stored = (scan, inbox, orders, events) -> {
             writer.offer(scan, inbox, orders, events);
             tally.scan(scan);
         };
+        if (!showing.wanted()) {
+            return recorded(book, showing, begun, tally, stored);
+        }
+        try (Live live = new Live(inputs.rig(), inputs.program(), stored).start()) {
+            showing.show(new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
+                    speed.orElse(1), book.file(begun.number())));
+            return recorded(book, showing, begun, tally, live);
+        }
+    }
+
+    private Result recorded(Logbook book, Showing showing, Logbook.Begun begun, Tally tally, Recorder recorder) {
+        RunWriter writer = begun.writer();
+        Truth truth = new Truth();
+        long began = System.nanoTime();
         Rehearsal rehearsal = begin(recorder);
+        long scans = speed.isPresent()
+                ? ControlThread.call(() -> scans(rehearsal, writer, tally, truth))
+                : scans(rehearsal, writer, tally, truth);
+        writer.close();
+        double wall = (System.nanoTime() - began) * 1e-9;
+        if (terminal) {
+            out.print("\r" + " ".repeat(56) + "\r");
+        }
+        writer.trouble().ifPresent(out::println);
+        if (writer.storedScan() != scans) {
+            throw new IllegalStateException(scans + " scans taken, " + writer.storedScan() + " stored");
+        }
+        int exit = trip.isPresent() ? Exits.TRIPPED : asked ? Exits.STOPPED : Exits.DONE;
+        showing.inTurn(() -> book.finish(begun.number(), outcome(exit), trip.map(t -> "rule " + t.rule()).orElse("")));
+        return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().traffic().all(), tally.steps(),
+                trip, also, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
+    }
+
+    private long scans(Rehearsal rehearsal, RunWriter writer, Tally tally, Truth truth) {
+        Optional<Pacer> pacer = pacer();
         long scans = 0;
-        long told = began;
-        boolean asked = false;
+        long told = System.nanoTime();
         long clean = cleanScans();
         for (long after = 0; after < clean; ) {
-            if (signal.requested() && !asked) {
+            pacer.ifPresent(Pacer::await);
+            if ((desk.get().stop() || signal.requested()) && !asked) {
                 asked = true;
                 rehearsal.stop();
             }
@@ -109,19 +146,16 @@ final class RecordedRehearsal {
                 out.flush();
             }
         }
-        writer.close();
-        double wall = (System.nanoTime() - began) * 1e-9;
-        if (terminal) {
-            out.print("\r" + " ".repeat(56) + "\r");
-        }
-        writer.trouble().ifPresent(out::println);
-        if (writer.storedScan() != scans) {
-            throw new IllegalStateException(scans + " scans taken, " + writer.storedScan() + " stored");
-        }
-        int exit = trip.isPresent() ? Exits.TRIPPED : asked ? Exits.STOPPED : Exits.DONE;
-        book.finish(begun.number(), outcome(exit), trip.map(t -> "rule " + t.rule()).orElse(""));
-        return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().traffic().all(), tally.steps(),
-                trip, also, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
+        pacer.filter(p -> p.skipped() > 0).ifPresent(p -> out.printf("  %d slots came too late and were given up: this"
+                + " machine is slower than --speed %.0f asks%n", p.skipped(), speed.orElse(1)));
+        return scans;
+    }
+
+    private Optional<Pacer> pacer() {
+        return speed.isPresent()
+                ? Optional.of(new Pacer(new RealClock(),
+                        Math.max(1, Math.round(inputs.rig().scanNanos() / speed.getAsDouble())), PATIENCE_NANOS))
+                : Optional.empty();
     }
 
     /** After its end a run goes on until a weld would have shown on the bus: its decay time and a second. */
