@@ -3,6 +3,7 @@ package rigwarden.command;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -31,12 +32,12 @@ final class PageOptions {
             description = "A host name under which the page may be asked for, besides this machine's.")
     private List<String> names = new ArrayList<>();
 
-    Site serve(Supplier<Optional<Watched>> run, Shelf shelf) {
+    Site serve(Supplier<Optional<Watched>> run, Shelf shelf, Path folder) {
         if (port < 0 || port > HIGHEST_PORT) {
             throw new Refused("--port " + port + ": a port is 1…" + HIGHEST_PORT + "; the next one is taken as well.");
         }
         try {
-            return new Site(new Site.Place(InetAddress.getByName(address), port, allNames()), run, shelf);
+            return new Site(new Site.Place(InetAddress.getByName(address), port, allNames()), run, shelf, folder);
         } catch (UnknownHostException e) {
             throw new Refused("--address " + address + ": this is no address of this machine.");
         } catch (IOException | RuntimeException e) {

@@ -23,6 +23,8 @@ import rigwarden.loop.Pacer;
 import rigwarden.loop.RealClock;
 import rigwarden.loop.Recorder;
 import rigwarden.run.Event;
+import rigwarden.warden.Inbox;
+import rigwarden.warden.Request;
 import rigwarden.warden.Trip;
 
 /** A rehearsal with its logbook: every scan stored, findings taken from the same stream, a signal answered by a stop. */
@@ -38,6 +40,8 @@ final class RecordedRehearsal {
     /** A rehearsal's label is fixed: the same seed gives the same rows. */
     private static final String LABEL = "rehearsal";
 
+    /** A paced rehearsal that tripped goes on so long at the clock's own pace, for a person to look at it and clear it. */
+    private static final long LINGER_NANOS = 1800_000_000_000L;
     /** Virtual time that a paced rehearsal may lag behind its pace before slots are given up, of the wall's clock. */
     private static final long PATIENCE_NANOS = 250_000_000L;
 
@@ -50,6 +54,8 @@ final class RecordedRehearsal {
     private final SignalStop signal;
     private final Desk desk = new Desk();
     private boolean asked;
+    private boolean cleared;
+    private boolean shown;
     private Optional<Trip> trip = Optional.empty();
     private List<Trip> also = List.of();
     private String doing = "";
@@ -90,6 +96,7 @@ final class RecordedRehearsal {
             return recorded(book, showing, begun, tally, stored);
         }
         try (Live live = new Live(inputs.rig(), inputs.program(), stored).start()) {
+            shown = true;
             showing.show(new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
                     speed.orElse(1), book.file(begun.number())));
             return recorded(book, showing, begun, tally, live);
@@ -123,12 +130,17 @@ final class RecordedRehearsal {
         Optional<Pacer> pacer = pacer();
         long scans = 0;
         long told = System.nanoTime();
+        long lingers = 0;
         long clean = cleanScans();
         for (long after = 0; after < clean; ) {
             pacer.ifPresent(Pacer::await);
-            if ((desk.get().stop() || signal.requested()) && !asked) {
+            Inbox in = desk.get();
+            if ((in.stop() || signal.requested()) && !asked) {
                 asked = true;
                 rehearsal.stop();
+            }
+            if (in.has(Request.CLEAR)) {
+                rehearsal.clear();
             }
             List<Event> events = rehearsal.scan();
             scans++;
@@ -136,7 +148,12 @@ final class RecordedRehearsal {
                 truth.saw(events, rehearsal.rig().world());
                 events.forEach(event -> take(event, tally));
             }
-            after = rehearsal.over() || asked ? after + 1 : 0;
+            if (trip.isPresent() && lingers == 0 && shown && pacer.isPresent()) {
+                lingers = scans + LINGER_NANOS / inputs.rig().scanNanos();
+                pacer = Optional.of(Pacer.ofScan(new RealClock(), inputs.rig().scanNanos()));
+            }
+            boolean over = rehearsal.over() && scans >= lingers || asked || cleared;
+            after = over ? after + 1 : 0;
             while (writer.fill() > HALF) {
                 LockSupport.parkNanos(200_000);
             }
@@ -195,7 +212,8 @@ final class RecordedRehearsal {
             case Event.NoLoadShown e -> tell(String.format("%s shows %.2f V without load", e.source(), e.volts()));
             case Event.Waited e -> tell(String.format("step %d waits: cell at %.1f °C", e.step(), e.celsius()));
             case Event.Warned e -> tell("notice: " + e.warning().rule().sentence());
-            case Event.Started _, Event.StopRequested _, Event.Cleared _, Event.Finished _ -> { }
+            case Event.Cleared _ -> cleared = true;
+            case Event.Started _, Event.StopRequested _, Event.Finished _ -> { }
         }
     }
 

@@ -78,14 +78,14 @@ final class RehearseCommand implements Callable<Integer> {
         boolean shown = page.orElse(pace.isPresent());
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
         try (Logbook book = Logbook.open(logbook.folder(), now);
-                Showing showing = Showing.of(book, shown ? Optional.of(place) : Optional.empty())) {
+                Showing showing = Showing.of(book, logbook.folder(), shown ? Optional.of(place) : Optional.empty())) {
             showing.where().ifPresent(System.out::println);
             book.said().forEach(System.out::println);
             RecordedRehearsal.Result result =
                     new RecordedRehearsal(inputs, seed, read, pace, signal, System.out).run(book, showing);
             tell(inputs, result);
             signal.ended(result.exit());
-            showing.hold(signal, System.out);
+            showing.hold(signal);
             return result.exit();
         }
     }

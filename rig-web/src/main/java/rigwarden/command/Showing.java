@@ -1,6 +1,6 @@
 package rigwarden.command;
 
-import java.io.PrintStream;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -18,16 +18,16 @@ final class Showing implements AutoCloseable {
     private final Optional<String> where;
     private volatile Optional<Watched> run = Optional.empty();
 
-    private Showing(Logbook book, Optional<PageOptions> options) {
+    private Showing(Logbook book, Path folder, Optional<PageOptions> options) {
         shelf = new Shelf(book);
-        site = options.map(o -> o.serve(() -> run, shelf));
+        site = options.map(o -> o.serve(() -> run, shelf, folder));
         where = site.map(s -> "The page: http://" + options.orElseThrow().address() + ":" + s.port()
                 + "/ (STOP has port " + s.stopPort() + " to itself)");
     }
 
     /** Serves the page where there are options for it. */
-    static Showing of(Logbook book, Optional<PageOptions> options) {
-        return new Showing(book, options);
+    static Showing of(Logbook book, Path folder, Optional<PageOptions> options) {
+        return new Showing(book, folder, options);
     }
 
     /** Where a person finds the page. */
@@ -49,12 +49,12 @@ final class Showing implements AutoCloseable {
     }
 
     /** Keeps the page until somebody ends the process. */
-    void hold(SignalStop signal, PrintStream out) {
+    void hold(SignalStop signal) {
         if (site.isEmpty()) {
             return;
         }
-        out.println("The page stays until you end this with Ctrl-C.");
-        out.flush();
+        System.out.println("The page stays until you end this with Ctrl-C.");
+        System.out.flush();
         while (!signal.requested()) {
             LockSupport.parkNanos(NAP_NANOS);
         }

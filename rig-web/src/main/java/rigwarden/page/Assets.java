@@ -6,10 +6,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
-/** Style sheets and scripts from this jar and from the chart library's. */
+/** Style sheets, scripts and the icon from this jar and from the chart library's. */
 final class Assets {
     private static final String UPLOT = "/META-INF/resources/webjars/uplot/1.6.30/dist/";
-    private static final Map<String, String> PLACES = Map.of("page.css", "/rigwarden/page/page.css", "now.js",
+    private static final Map<String, String> PLACES = Map.of("page.css", "/rigwarden/page/page.css", "icon.svg",
+            "/rigwarden/page/icon.svg", "now.js",
             "/rigwarden/page/now.js", "charts.js", "/rigwarden/page/charts.js", "run.js", "/rigwarden/page/run.js",
             "uplot.js", UPLOT + "uPlot.iife.min.js", "uplot.css", UPLOT + "uPlot.min.css");
     private static final Map<String, String> READ = new ConcurrentHashMap<>();
@@ -26,6 +27,9 @@ final class Assets {
     }
 
     static String type(String name) {
+        if (name.endsWith(".svg")) {
+            return "image/svg+xml";
+        }
         return name.endsWith(".css") ? "text/css; charset=utf-8" : "text/javascript; charset=utf-8";
     }
 

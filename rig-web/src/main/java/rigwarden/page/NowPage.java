@@ -39,7 +39,7 @@ final class NowPage {
                 </section>
                 <section><h2>The night</h2><div id="strip">%s</div>
                 <p class="key"><i class="charge"></i>charge <i class="rest"></i>rest <i class="discharge"></i>discharge
-                <i class="park"></i>park <i class="other"></i>else</p></section>
+                <i class="park"></i>park <i class="heat-run"></i>heat run <i class="other"></i>else</p></section>
                 <section><h2>On the bench</h2>%s
                 <p class="small">°C at the places where the probes sit; the small figures are the change in the last minute.</p>
                 </section>
@@ -57,12 +57,12 @@ final class NowPage {
     }
 
     private static String answers(View view) {
-        return "<dl>" + answer("Ends with", Html.live("b", "ends", view.word("ends")))
+        return "<dl>" + answer("Ends", Html.live("b", "ends", view.word("ends")))
                 + answer("When", Html.live("b", "when", view.word("when")) + " "
                         + Html.live("span", "basis", view.word("basis")))
                 + answer("Hottest", Html.live("span", "hottest", view.word("hottest")))
-                + answer("Nearest limit", Html.live("span", "nearest", view.word("nearest")))
-                + answer("Cells are left", "<span id=\"left\" data-mark=\"" + Html.text(view.mark("left")) + "\">"
+                + answer("Nearest", Html.live("span", "nearest", view.word("nearest")))
+                + answer("Cells left", "<span id=\"left\" data-mark=\"" + Html.text(view.mark("left")) + "\">"
                         + Html.text(view.word("left")) + "</span>")
                 + answer("Notices", Html.live("span", "notices", view.word("notices"))) + "</dl>";
     }

@@ -1,6 +1,7 @@
 package rigwarden.page;
 
 import java.util.List;
+import java.util.function.Predicate;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -21,25 +22,32 @@ final class PackDrawing {
     private static final int LEAST_WIDTH = 372;
     private static final int PATH_H = 92;
 
-    private final Rig rig;
-    private final View view;
     private final int cells;
+    private final List<Channel> channels;
+    private final Predicate<Channel> positive;
+    private final View view;
     private final int rows;
     private final int row;
     private final int width;
     private final StringBuilder svg = new StringBuilder();
 
-    private PackDrawing(Rig rig, View view) {
-        this.rig = rig;
+    private PackDrawing(int cells, List<Channel> channels, Predicate<Channel> positive, View view) {
+        this.cells = cells;
+        this.channels = channels;
+        this.positive = positive;
         this.view = view;
-        cells = rig.cells().series();
         rows = (cells + LONGEST_ROW - 1) / LONGEST_ROW;
         row = (cells + rows - 1) / rows;
         width = Math.max(LEAST_WIDTH, 2 * LEFT + row * CELL_W);
     }
 
     static String draw(Rig rig, View view) {
-        return new PackDrawing(rig, view).drawn();
+        return draw(rig.cells().series(), rig.channels(), c -> Spots.positive(rig, c), view);
+    }
+
+    /** Draws so many cells in series; {@code positive} says which studs' channels are on the + side. */
+    static String draw(int cells, List<Channel> channels, Predicate<Channel> positive, View view) {
+        return new PackDrawing(cells, channels, positive, view).drawn();
     }
 
     private String drawn() {
@@ -131,7 +139,7 @@ final class PackDrawing {
             text("pole", x, y + 4, plus ? "+" : "−");
             boolean upper = plus == plusUp(cell);
             for (Channel stud : of(Role.STUD, cell)) {
-                if (Spots.positive(rig, stud) == plus) {
+                if (positive.test(stud) == plus) {
                     value("stud-c", stud, x, upper ? y(cell) - 5 : y(cell) + CELL_H + 13);
                 }
             }
@@ -153,14 +161,14 @@ final class PackDrawing {
         text("station-name", x, top + 24, name);
         int line = 0;
         for (Role role : roles) {
-            for (Channel channel : rig.channels(role).stream().limit(1).toList()) {
+            for (Channel channel : channels.stream().filter(c -> c.role() == role).limit(1).toList()) {
                 value("station-v", channel, x, top + 44 + 20 * line++);
             }
         }
     }
 
     private List<Channel> of(Role role, int cell) {
-        return rig.channels(role).stream().filter(c -> c.cell() == cell).toList();
+        return channels.stream().filter(c -> c.role() == role && c.cell() == cell).toList();
     }
 
     private void value(String style, Channel channel, int x, int y) {

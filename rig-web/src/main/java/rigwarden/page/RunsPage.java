@@ -49,15 +49,16 @@ final class RunsPage {
         }
         return shell.page(Shell.Area.RUNS, "Run " + run.number(), CHARTS, """
                 %s<h1>Run %04d: %s</h1>
-                <p>%s on %s, begun %s.%s %s</p>
+                <p>%s on %s%s.%s %s</p>
                 <section id="charts" data-src="/runs/%d/trace"><p class="small">Each point keeps the lowest and the highest
                 reading of its span. Drag to look closer, double-click to see all.</p>
                 <div class="chart" id="chart-cells"></div><div class="chart" id="chart-current"></div>
                 <div class="chart" id="chart-warmth"></div></section>
                 <section><h2>What happened</h2><ol class="events">%s</ol></section>
-                """.formatted(about.rehearsal() ? "<p class=\"band\">REHEARSAL<span> this run was emulated</span></p>" : "",
+                """.formatted(about.rehearsal() ? "<p class=\"band\">REHEARSAL<span> · this run was emulated</span></p>" : "",
                 run.number(), run.outcome().word(), Html.text(run.programme()), Html.text(run.rig()),
-                Html.text(run.started()), csv(run), Html.text(run.words()), run.number(), events));
+                about.rehearsal() ? "" : ", begun " + Html.text(run.started()), csv(run), Html.text(run.words()),
+                run.number(), events));
     }
 
     private static String words(StoredEvent event) {

@@ -40,7 +40,7 @@ final class Shell {
                 <html lang="en"><head><meta charset="utf-8">
                 <meta name="viewport" content="width=device-width, initial-scale=1">
                 <title>%s · Rigwarden</title>
-                <link rel="stylesheet" href="/page.css">%s
+                <link rel="icon" href="/icon.svg"><link rel="stylesheet" href="/page.css">%s
                 </head><body%s>
                 %s<header><nav>%s</nav><p class="who">%s</p></header>
                 <main>%s</main>
@@ -60,9 +60,8 @@ final class Shell {
             return "";
         }
         double speed = run.orElseThrow().speed();
-        String pace = speed == 1 ? "" : Spots.say(", %.0f times as fast as a clock", speed);
-        return "<p class=\"band\">REHEARSAL<span> every part is emulated, no cell is touched" + pace
-                + "</span></p>\n";
+        String pace = speed == 1 ? "" : Spots.say(" · %.0f × the clock", speed);
+        return "<p class=\"band\">REHEARSAL<span> · all of it emulated" + pace + "</span></p>\n";
     }
 
     /**
@@ -76,6 +75,6 @@ final class Shell {
         return """
                 <div class="stop-place"><form class="stop stop-here" method="post" action="/stop">\
                 <button id="stop-here">STOP</button></form>%s\
-                <p>Everything off, at once, in one scan. Anyone may press it.</p></div>""".formatted(own);
+                <p>Anyone may press it: everything off in one scan.</p></div>""".formatted(own);
     }
 }

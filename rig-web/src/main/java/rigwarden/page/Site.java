@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -39,6 +40,7 @@ public final class Site implements AutoCloseable {
     private final Semaphore looks = new Semaphore(EXPORTS);
     private final StopPort stopPort;
     private final Doorkeeper door;
+    private final Asking asking;
     private final Viewers viewers;
     private final Javalin server;
     private View last = View.NOTHING;
@@ -52,9 +54,11 @@ public final class Site implements AutoCloseable {
      */
     public record Place(InetAddress address, int port, Set<String> names) {}
 
-    /** Starts serving. */
-    public Site(Place place, Supplier<Optional<Watched>> run, Shelf shelf) throws IOException {
+    /** Starts serving; the operator's passphrase lies in this folder. */
+    public Site(Place place, Supplier<Optional<Watched>> run, Shelf shelf, Path folder)
+            throws IOException {
         this.run = run;
+        asking = new Asking(folder, run, this::shell);
         this.shelf = shelf;
         viewers = new Viewers(this::view);
         int[] ports = Ports.pair(place);
@@ -67,7 +71,7 @@ public final class Site implements AutoCloseable {
             config.http.maxRequestSize = Doorkeeper.MOST_BYTES;
             config.jetty.threadPool = threads();
             config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
-            config.jetty.modifyServer(jetty -> jetty.setStopTimeout(500));
+            config.jetty.modifyServer(jetty -> jetty.setStopTimeout(0));
             routes(config);
         });
         server.start(place.address().getHostAddress(), ports[0]);
@@ -89,6 +93,7 @@ public final class Site implements AutoCloseable {
         config.routes.before(door::look);
         config.routes.post("/stop", ctx -> stopped(ctx, stopping.stop(run.get())));
         config.routes.get("/stop", ctx -> stopped(ctx, stopping.told(run.get())));
+        asking.routes(config.routes);
         config.routes.get("/", this::now);
         config.routes.sse("/live", viewers::join);
         config.routes.get("/trace", this::trace);
@@ -113,7 +118,7 @@ public final class Site implements AutoCloseable {
     }
 
     private void now(Context ctx) {
-        ctx.html(NowPage.of(shell(ctx), run.get(), view(), viewers.full(), ""));
+        ctx.html(NowPage.of(shell(ctx), run.get(), view(), viewers.full(), asking.forms(ctx)));
     }
 
     /** The newest look in words, made once for all who ask. */
@@ -230,6 +235,11 @@ public final class Site implements AutoCloseable {
     /** Live viewers now. */
     public int viewers() {
         return viewers.count();
+    }
+
+    /** Ends every live view; browsers come back by themselves. */
+    void dropViewers() {
+        viewers.drop();
     }
 
     @Override

@@ -40,13 +40,19 @@ final class Spots {
     /** A value with its unit, rounded to what a person reads. */
     static String value(Quantity quantity, double value) {
         String number = switch (quantity) {
-            case VOLTAGE -> say("%.3f", value);
-            case CURRENT -> say("%.2f", value);
-            case TEMPERATURE -> say("%.1f", value);
-            case CHARGE, TIME, RATIO -> say("%.2f", value);
-            case SWITCH, SIZE -> say("%.0f", value);
+            case VOLTAGE -> number(3, value);
+            case CURRENT, CHARGE, TIME, RATIO -> number(2, value);
+            case TEMPERATURE -> number(1, value);
+            case SWITCH, SIZE -> number(0, value);
         };
         return quantity.symbol().isEmpty() ? number : number + " " + quantity.symbol();
+    }
+
+    /** A number with a true minus; what rounds to nothing has none. */
+    static String number(int decimals, double value) {
+        String plain = say("%." + decimals + "f", Math.abs(value));
+        boolean nothing = plain.chars().allMatch(c -> c == '0' || c == '.');
+        return value < 0 && !nothing ? "−" + plain : plain;
     }
 
     /** A change over a minute, for example "+12 mV" or "−0.4 K"; nothing worth saying is "steady". */

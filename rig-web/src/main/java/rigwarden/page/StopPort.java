@@ -14,7 +14,7 @@ import rigwarden.live.Watched;
 
 /**
  * A second small server for STOP alone, with threads of its own: it acts while the page's server is drowned in requests. It
- * serves nothing else than STOP, what became of it, and two style sheets.
+ * serves nothing else than STOP, what became of it, two style sheets and an icon.
  */
 final class StopPort implements AutoCloseable {
     private static final int THREADS = 4;
@@ -35,8 +35,9 @@ final class StopPort implements AutoCloseable {
         server = HttpServer.create(new InetSocketAddress(address, port), 0);
         server.setExecutor(threads);
         server.createContext("/stop", this::stop);
-        server.createContext("/page.css", exchange -> css(exchange, Assets.text("page.css")));
-        server.createContext("/reach.css", exchange -> css(exchange, REACH));
+        server.createContext("/page.css", exchange -> asset(exchange, "page.css", Assets.text("page.css")));
+        server.createContext("/icon.svg", exchange -> asset(exchange, "icon.svg", Assets.text("icon.svg")));
+        server.createContext("/reach.css", exchange -> asset(exchange, "reach.css", REACH));
         server.start();
     }
 
@@ -59,8 +60,8 @@ final class StopPort implements AutoCloseable {
                 stopping.open(watched)));
     }
 
-    private static void css(HttpExchange exchange, String text) throws IOException {
-        answer(exchange, 200, "text/css; charset=utf-8", text);
+    private static void asset(HttpExchange exchange, String name, String text) throws IOException {
+        answer(exchange, 200, Assets.type(name), text);
     }
 
     private static void answer(HttpExchange exchange, int status, String type, String text) throws IOException {

@@ -68,10 +68,15 @@ final class Viewers implements AutoCloseable {
         }
     }
 
+    /** Ends every stream; browsers come back by themselves. */
+    void drop() {
+        viewers.forEach(Viewer::end);
+    }
+
     @Override
     public void close() {
         ending = true;
         LockSupport.unpark(thread);
-        viewers.forEach(Viewer::end);
+        drop();
     }
 }

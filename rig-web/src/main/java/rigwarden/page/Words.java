@@ -83,7 +83,7 @@ final class Words {
         String wait = now.waits() && doing.phase() == Phase.WAITING ? ": a cell is too warm or too cold to begin" : "";
         String current = doing.phase() == Phase.CURRENT
                 ? Spots.say(", %.1f A %s the cells", Math.abs(doing.setAmps()), doing.setAmps() < 0 ? "out of" : "into")
-                : ", " + doing.phase().words() + wait;
+                : doing.phase() == Phase.RESTING ? ": everything is open" : ": " + doing.phase().words() + wait;
         return capital(doing.kind().replace('_', ' ')) + current;
     }
 
@@ -103,19 +103,20 @@ final class Words {
         Doing doing = now.doing();
         int steps = run.program().steps().size();
         if (now.over() || doing.phase() == Phase.FINISHED || doing.phase() == Phase.TRIPPED) {
-            return Spots.say("step %d of %d was the last", doing.step(), steps);
+            return Spots.say("Step %d of %d was the last.", doing.step(), steps);
         }
         long end = now.strip().stream().mapToLong(Stretch::endNanos).max().orElse(now.scan().nanos());
-        return Spots.say("step %d of %d; the whole programme ends in about ", doing.step(), steps)
-                + inTime(end - now.scan().nanos());
+        return Spots.say("Step %d of %d; the whole programme ends in about ", doing.step(), steps)
+                + inTime(end - now.scan().nanos()) + ".";
     }
 
     private String nearest(Nearest near) {
         Channel where = near.where();
         Quantity quantity = where.quantity();
-        return Spots.say("%s: %s at %s, trips at %s%s; %.0f %% of the way is left", near.words(),
-                Spots.of(run.rig(), where), Spots.value(quantity, near.reads()), Spots.value(quantity, near.limit()),
-                near.uncertainty() > 0 ? " (its uncertainty counts as well)" : "", 100 * Math.max(0, near.share()));
+        String u = near.uncertainty() > 0 ? " ± " + Spots.value(quantity, near.uncertainty()) : "";
+        return Spots.say("%s: %s at %s%s, trips at %s; %.0f %% of the way left", near.words(), Spots.of(run.rig(), where),
+                Spots.value(quantity, near.reads()), u, Spots.value(quantity, near.limit()),
+                100 * Math.max(0, near.share()));
     }
 
     private String hottest() {
@@ -169,8 +170,8 @@ final class Words {
 
     private static String text(Channel channel, double value) {
         return switch (channel.role()) {
-            case CELL_VOLTS -> Spots.say("%.3f", value);
-            case BODY, STUD, BAR -> Spots.say("%.1f°", value);
+            case CELL_VOLTS -> Spots.number(3, value);
+            case BODY, STUD, BAR -> Spots.number(1, value) + "°";
             case FEEDBACK -> value > CLOSED ? "closed" : "open";
             case LOOP, COIL_FEED, ARM, SOURCE_ON, SINK_ON -> value > CLOSED ? "on" : "off";
             case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, SHUNT_BODY, CONTACTOR_BODY, ROOM,

@@ -1,5 +1,8 @@
 const NAMES = { cells: 'Cells, V', current: 'Current, A (into the cells is positive)', warmth: 'Temperatures, °C' };
 const HEIGHT = 190;
+const MINUTE = 60;
+const STEPS = [1, 5, 15, MINUTE, 5 * MINUTE, 15 * MINUTE, 30 * MINUTE,
+  ...[1, 2, 3, 6, 12, 24, 48].map(hour => hour * 60 * MINUTE)];
 
 /** Colours of so many lines, told apart by hue; readable by day and by night. */
 function colour(index, count) {
@@ -26,7 +29,8 @@ function doubled(trace) {
 function hours(seconds) {
   const whole = Math.round(seconds);
   const pad = n => String(n).padStart(2, '0');
-  return `${Math.floor(whole / 3600)}:${pad(Math.floor(whole / 60) % 60)}:${pad(whole % 60)}`;
+  const rest = whole % 60 === 0 ? '' : `:${pad(whole % 60)}`;
+  return `${Math.floor(whole / 3600)}:${pad(Math.floor(whole / 60) % 60)}${rest}`;
 }
 
 function made(place, name, lines, data, zoomed) {
@@ -40,7 +44,7 @@ function made(place, name, lines, data, zoomed) {
     width: place.clientWidth, height: HEIGHT,
     cursor: { sync: { key: 'night' }, drag: { x: true, y: false } },
     scales: { x: { time: false } },
-    axes: [{ ...axis, values: (_, ticks) => ticks.map(hours) }, { ...axis, size: 58 }],
+    axes: [{ ...axis, incrs: STEPS, space: 64, values: (_, ticks) => ticks.map(hours) }, { ...axis, size: 58 }],
     series: [
       { label: 'at', value: (_, v) => v == null ? '' : hours(v) },
       ...lines.map((line, i) => ({ label: line.name, stroke: colour(i, lines.length), width: 1.2, spanGaps: false,
