@@ -31,6 +31,18 @@ final class Bench {
         return ((Read.Sound<Program>) ProgramFile.read(RIGS.resolve("one-cell-night.toml"), rigRead())).value();
     }
 
+    static Read.Sound<Rig> packRead() {
+        return (Read.Sound<Rig>) RigFile.read(RIGS.resolve("eight-cells.toml"));
+    }
+
+    static Rig packRig() {
+        return packRead().value();
+    }
+
+    static Program packNight() {
+        return ((Read.Sound<Program>) ProgramFile.read(RIGS.resolve("eight-cells-night.toml"), packRead())).value();
+    }
+
     static Rehearsal rehearsal(long seed) {
         return rehearsal(seed, night());
     }

@@ -117,9 +117,7 @@ class CoverageTest {
                                 c.shift(), c.gainU(), c.offsetU(), c.lowest(), c.highest(), c.lagSeconds())
                         : c)
                 .toList();
-        return new Rig(rig.name(), rig.scanNanos(), rig.cells(), rig.path(), rig.busHertz(), rig.shunt(), rig.inputs(),
-                rig.probes(), rig.panel(), rig.source(), rig.sink(), rig.busSide(), rig.guards(), channels,
-                rig.roomCelsius());
+        return rig.with(channels);
     }
 
     @Test

@@ -111,7 +111,7 @@ class InjectedFaultsTest {
     /** Specimens differ in their probes' errors: those that read low are the ones that put the promise to the test. */
     @Test
     void over_forty_specimens_the_truth_is_never_over_its_limit_for_longer_than_promised() {
-        Program discharge = new Program("discharge at once", false, List.of(new Step.Discharge(10.5, 2.5)));
+        Program discharge = new Program("discharge at once", false, List.of(new Step.Discharge(1, 10.5, 2.5)));
         int crossed = 0;
         double longest = 0;
         double hottest = 0;
@@ -131,7 +131,7 @@ class InjectedFaultsTest {
 
     @Test
     void a_source_that_no_longer_obeys_while_it_answers_is_cut_off_before_the_cell_is_harmed() {
-        Outcome outcome = after(tapering, new InWorld(new Fault.SourceDeaf()), new Threshold.CellAbove(3.70));
+        Outcome outcome = after(tapering, new InWorld(new Fault.SourceDeaf(0)), new Threshold.CellAbove(3.70));
 
         assertThat(outcome.trip().rule().number()).isIn(1, 11, 12);
         assertThat(outcome.crossed()).as("the truth never went over 3.70 V").isFalse();
@@ -147,7 +147,7 @@ class InjectedFaultsTest {
 
     @Test
     void a_source_that_runs_away_never_brings_the_cell_past_its_limit() {
-        Outcome outcome = after(tapering, new InWorld(new Fault.SourceRunaway(0.3)), new Threshold.CellAbove(3.70));
+        Outcome outcome = after(tapering, new InWorld(new Fault.SourceRunaway(0, 0.3)), new Threshold.CellAbove(3.70));
 
         assertThat(outcome.trip().rule().number()).isIn(1, 11, 12);
         assertThat(outcome.crossed()).as("the truth never went over 3.70 V").isFalse();
@@ -164,7 +164,7 @@ class InjectedFaultsTest {
 
     @Test
     void a_cut_tap_wire_is_cut_off_and_named_as_a_channel_not_as_an_empty_cell() {
-        Outcome outcome = after(discharging, new InWorld(new Fault.BrokenTap(0)), NEVER);
+        Outcome outcome = after(discharging, new InWorld(new Fault.BrokenTap(1)), NEVER);
 
         kept(outcome, 33);
         assertThat(outcome.trip().where().role()).isEqualTo(Role.CELL_VOLTS);
@@ -172,10 +172,10 @@ class InjectedFaultsTest {
 
     @Test
     void a_source_that_falls_silent_and_keeps_its_output_is_cut_off() {
-        Outcome outcome = after(charging, new BoardFault.SilentSource(), NEVER);
+        Outcome outcome = after(charging, new BoardFault.SilentDevice(0), NEVER);
 
         kept(outcome, 34);
-        assertThat(outcome.world().sourceOn()).as("the source still means to deliver").isTrue();
+        assertThat(outcome.world().sourceOn(0)).as("the source still means to deliver").isTrue();
     }
 
     @Test

@@ -34,10 +34,10 @@ import rigwarden.warden.Warden;
 class ReplayTest {
     private static final Rig RIG = Bench.rig();
     private static final Program SHORT = new Program("short", false, List.of(
-            new Step.Charge(21, 3.60, 5.25),
+            new Step.Charge(0, 21, 3.60, 5.25),
             new Step.Rest(1_800_000_000_000L, 2_400_000_000_000L),
-            new Step.Discharge(52.5, 2.50),
-            new Step.Park(21, 0.4, 3.60)));
+            new Step.Discharge(1, 52.5, 2.50),
+            new Step.Park(0, 21, 0.4, 3.60)));
 
     @TempDir
     private Path folder;

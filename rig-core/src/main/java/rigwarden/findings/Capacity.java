@@ -18,8 +18,10 @@ import rigwarden.rig.Role;
  * @param wattHours energy that came out, Wh, positive
  * @param budget what the uncertainty of the charge is made of, Ah
  * @param bodyCelsius mean temperature of the cells
- * @param full whether the charge before ended by its taper
- * @param lowerBound whether something else than the cut-off ended it, so that the cell can do more
+ * @param start how full the cells were when it began
+ * @param missingAmpHours what the charge before may have left missing, Ah: the capacity may be higher by as much
+ * @param lowerBound whether the capacity may be any amount higher: the start was not known, or something else than the
+ *     cut-off ended it
  */
 public record Capacity(
         int step,
@@ -28,30 +30,58 @@ public record Capacity(
         Uncertain wattHours,
         Budget budget,
         double bodyCelsius,
-        boolean full,
+        Start start,
+        double missingAmpHours,
         boolean lowerBound) {
+    /** A charge that ends at the ceiling at up to 0.2 C leaves at most this part missing (safety design; assumption). */
+    private static final double MISSING = 0.01;
+    private static final double MISSING_RATE_C = 0.2;
+
+    /** How full the cells were. */
+    public enum Start {
+        /** The charge before ended by its taper. */
+        FULL,
+        /** It ended with the highest cell at its ceiling, before the taper. */
+        NOT_FULL,
+        /** Neither is known. */
+        UNKNOWN
+    }
 
     /** The capacities that these steps give, in order. */
     public static List<Capacity> of(Rig rig, List<StepFinding> steps) {
         List<Capacity> found = new ArrayList<>();
-        Optional<Ended> lastCharge = Optional.empty();
+        Optional<StepFinding> lastCharge = Optional.empty();
         for (StepFinding step : steps) {
-            if (step.kind().equals("charge")) {
-                lastCharge = Optional.of(step.by());
-            } else if (step.kind().equals("discharge")) {
-                found.add(one(rig, step, lastCharge.equals(Optional.of(Ended.TAPER))));
-                lastCharge = Optional.empty();
-            } else if (step.kind().equals("park")) {
-                lastCharge = Optional.empty();
+            switch (step.kind()) {
+                case "charge" -> lastCharge = Optional.of(step);
+                case "discharge", "heat_run" -> {
+                    found.add(one(rig, step, lastCharge));
+                    lastCharge = Optional.empty();
+                }
+                case "park" -> lastCharge = Optional.empty();
+                case String _ -> { }
             }
         }
         return List.copyOf(found);
     }
 
-    private static Capacity one(Rig rig, StepFinding step, boolean full) {
+    private static Start start(Optional<StepFinding> charge) {
+        Optional<Ended> by = charge.map(StepFinding::by);
+        if (by.equals(Optional.of(Ended.TAPER))) {
+            return Start.FULL;
+        }
+        return by.equals(Optional.of(Ended.CEILING)) ? Start.NOT_FULL : Start.UNKNOWN;
+    }
+
+    private static Capacity one(Rig rig, StepFinding step, Optional<StepFinding> charge) {
+        Start start = start(charge);
+        double chargeC = charge.map(c -> c.chargeAmpHours().value() / (c.seconds() / 3600) / rig.cells().ratedAmpHours())
+                .orElse(0.0);
+        boolean bounded = start == Start.FULL || start == Start.NOT_FULL && chargeC <= MISSING_RATE_C;
+        double missing = start == Start.NOT_FULL && bounded ? MISSING * rig.cells().ratedAmpHours() : 0;
         double ampHours = -step.chargeAmpHours().value();
         double meanAmps = step.seconds() == 0 ? 0 : ampHours / (step.seconds() / 3600);
-        Channel tap = rig.channel(Role.CELL_VOLTS);
+        Channel tap = rig.column(step.lowest().where()).orElse(rig.channel(Role.CELL_VOLTS));
         List<Budget.Term> terms = new ArrayList<>(step.chargeBudget().terms());
         double fall = -step.endVoltsPerSecond();
         if (fall > 0) {
@@ -62,6 +92,6 @@ public record Capacity(
         Uncertain energy = step.energyWattHours();
         return new Capacity(step.index(), meanAmps / rig.cells().ratedAmpHours(),
                 new Uncertain(ampHours, budget.expanded()), new Uncertain(-energy.value(), energy.expanded()), budget,
-                step.meanBodyCelsius(), full, step.by() != Ended.CUT_OFF);
+                step.meanBodyCelsius(), start, missing, !bounded || step.by() != Ended.CUT_OFF);
     }
 }

@@ -7,7 +7,7 @@ import rigwarden.warden.Way;
 
 /** The table {@code orders}, read back. */
 final class OrdersRows {
-    static final String SELECT = "SELECT scan, kind, way, stage, amps, volts FROM orders";
+    static final String SELECT = "SELECT scan, kind, way, through, stage, amps, volts FROM orders";
 
     private OrdersRows() {}
 
@@ -17,8 +17,8 @@ final class OrdersRows {
         return switch (kind) {
             case "off" -> StoredOrders.OFF;
             case "off_now" -> StoredOrders.OFF_NOW;
-            case "path" -> new StoredOrders.Path(Way.valueOf(row.getString(3)), Closing.valueOf(row.getString(4)),
-                    row.getDouble(5), row.getDouble(6));
+            case "path" -> new StoredOrders.Path(Way.valueOf(row.getString(3)), row.getInt(4),
+                    Closing.valueOf(row.getString(5)), row.getDouble(6), row.getDouble(7));
             default -> throw new LogbookException("The run file has orders of the unknown kind \"" + kind + "\".");
         };
     }

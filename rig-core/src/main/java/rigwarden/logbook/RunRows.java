@@ -45,7 +45,7 @@ final class RunRows {
         taken = new Taken(channels);
         scans = file.prepare(RunTables.insertScan(channels));
         gaps = file.prepare("INSERT INTO gap VALUES (?, ?, ?, ?)");
-        orders = file.prepare("INSERT INTO orders VALUES (?, ?, ?, ?, ?, ?)");
+        orders = file.prepare("INSERT INTO orders VALUES (?, ?, ?, ?, ?, ?, ?)");
         inboxes = file.prepare("INSERT INTO inbox VALUES (?, ?, ?)");
         events = new EventRows(file);
         for (int channel = 0; channel < channels; channel++) {
@@ -179,15 +179,17 @@ final class RunRows {
         switch (stored) {
             case StoredOrders.Off _ -> {
                 orders.setNull(3, Types.VARCHAR);
-                orders.setNull(4, Types.VARCHAR);
-                orders.setNull(5, Types.REAL);
+                orders.setNull(4, Types.INTEGER);
+                orders.setNull(5, Types.VARCHAR);
                 orders.setNull(6, Types.REAL);
+                orders.setNull(7, Types.REAL);
             }
             case StoredOrders.Path path -> {
                 orders.setString(3, path.way().name());
-                orders.setString(4, path.stage().name());
-                orders.setDouble(5, path.amps());
-                orders.setDouble(6, path.volts());
+                orders.setInt(4, path.through());
+                orders.setString(5, path.stage().name());
+                orders.setDouble(6, path.amps());
+                orders.setDouble(7, path.volts());
             }
         }
         orders.executeUpdate();

@@ -22,7 +22,7 @@ final class RunTables {
                 PRIMARY KEY (scan, channel)) STRICT, WITHOUT ROWID;
             CREATE TABLE orders (
                 scan INTEGER PRIMARY KEY, kind TEXT NOT NULL CHECK (kind IN ('off', 'off_now', 'path')),
-                way TEXT, stage TEXT, amps REAL, volts REAL) STRICT;
+                way TEXT, through INTEGER, stage TEXT, amps REAL, volts REAL) STRICT;
             CREATE TABLE inbox (
                 scan INTEGER PRIMARY KEY, stop INTEGER NOT NULL CHECK (stop IN (0, 1)),
                 requests TEXT NOT NULL) STRICT;

@@ -26,7 +26,7 @@ import rigwarden.warden.Trip;
  * @param settled whether the cells were, for a step that ended
  * @param account sums of a step that ended
  * @param cause for trips and warnings
- * @param value seconds of a heartbeat proof, degrees Celsius of a wait, reading of a trip or warning
+ * @param value seconds of a heartbeat proof, volts without load, degrees Celsius of a wait, reading of a trip or warning
  */
 public record StoredEvent(
         long scan,
@@ -57,6 +57,9 @@ public record StoredEvent(
             case Event.HeartbeatProved proved -> valued(scan, "heartbeat_proved", OptionalInt.empty(),
                     String.format(Locale.ROOT, "the contactor let go %.3f s after the last beat", proved.seconds()),
                     proved.seconds());
+            case Event.NoLoadShown shown -> valued(scan, "no_load_shown", OptionalInt.empty(),
+                    String.format(Locale.ROOT, "%s shows %.2f V without load", shown.source(), shown.volts()),
+                    shown.volts());
             case Event.StepBegun begun -> List.of(new StoredEvent(scan.number(), scan.nanos(), "step_begun",
                     OptionalInt.of(begun.step()), begun.kind(), Optional.empty(), Optional.empty(), Optional.empty(),
                     Optional.empty(), OptionalDouble.empty()));

@@ -25,11 +25,12 @@ public sealed interface StoredOrders {
      * A way was on.
      *
      * @param way direction
+     * @param through place of the device in the rig's list
      * @param stage how far it was closed
      * @param amps set point, magnitude, A
      * @param volts voltage limit of the instrument, V
      */
-    record Path(Way way, Closing stage, double amps, double volts) implements StoredOrders {
+    record Path(Way way, int through, Closing stage, double amps, double volts) implements StoredOrders {
         @Override
         public String kind() {
             return "path";
@@ -52,12 +53,12 @@ public sealed interface StoredOrders {
                 case CALM -> OFF;
                 case NOW -> OFF_NOW;
             };
-            case Orders.Energised on -> of(on.way(), on.stage(), on.set());
+            case Orders.Energised on -> of(on.way(), on.through(), on.stage(), on.set());
         };
     }
 
-    private static Path of(Way way, Closing stage, Setpoint set) {
-        return new Path(way, stage, set.amps() + 0.0, set.volts() + 0.0);
+    private static Path of(Way way, int through, Closing stage, Setpoint set) {
+        return new Path(way, through, stage, set.amps() + 0.0, set.volts() + 0.0);
     }
 
     /** Word of the column {@code kind}. */

@@ -67,6 +67,20 @@ public record CellParameters(double nominalAmpHours, double ampHours, double sta
                 hysteresisVolts, hysteresisRate, tabOhms, joulesPerKelvin, selfDischargeAmps);
     }
 
+    /**
+     * So many of this cell side by side, as one cell: charge and heat capacity times n, resistances over n.
+     *
+     * @throws IllegalArgumentException if there is none
+     */
+    public CellParameters inParallel(int n) {
+        if (n < 1) {
+            throw new IllegalArgumentException("no cell in parallel: " + n);
+        }
+        return new CellParameters(nominalAmpHours * n, ampHours * n, startHysteresis, openCircuit, ohms / n,
+                fastOhms / n, fastSeconds, slowOhms / n, slowSeconds, fastRise, slowRise, coldKelvin, warmKelvin,
+                hysteresisVolts, hysteresisRate, tabOhms / n, joulesPerKelvin * n, selfDischargeAmps * n);
+    }
+
     /** The same cell with other relaxations. */
     public CellParameters withRelaxations(double fast, double fastTime, double slow, double slowTime) {
         return new CellParameters(nominalAmpHours, ampHours, startHysteresis, openCircuit, ohms, fast, fastTime, slow,

@@ -73,11 +73,19 @@ public sealed interface Fault {
     }
 
     /**
-     * The sense wire of a cell is cut; a megaohm at the input pulls the tap to 0 V.
+     * A sense wire is cut; what measures it pulls its end to its own ground.
      *
-     * @param cell number from 0
+     * @param tap 0 at B−, k on the positive stud of the k-th cell
      */
-    record BrokenTap(int cell) implements Fault {}
+    record BrokenTap(int tap) implements Fault {}
+
+    /**
+     * A sense wire carries a false voltage: a creeping current over a dirty board, a corroded crimp.
+     *
+     * @param tap 0 at B−, k on the positive stud of the k-th cell
+     * @param volts added to its potential
+     */
+    record TapOffset(int tap, double volts) implements Fault {}
 
     /**
      * A probe fell off and hangs in the air.
@@ -86,18 +94,55 @@ public sealed interface Fault {
      */
     record DetachedBead(int bead) implements Fault {}
 
-    /** The source hears no more orders and keeps its output. */
-    record SourceDeaf() implements Fault {}
+    /**
+     * A source hears no more orders and keeps its output.
+     *
+     * @param source number from 0, one that takes orders
+     */
+    record SourceDeaf(int source) implements Fault {}
 
     /**
-     * The source regulates too high, and at twice the current that it was set to.
+     * A source regulates too high, and at twice the current that it was set to.
      *
+     * @param source number from 0
      * @param volts above its setting
      */
-    record SourceRunaway(double volts) implements Fault {}
+    record SourceRunaway(int source, double volts) implements Fault {}
 
-    /** The sink hears no more orders and keeps its current. */
-    record SinkDeaf() implements Fault {}
+    /**
+     * A source's ceiling is too high; its current stays.
+     *
+     * @param source number from 0
+     * @param volts above what it should regulate to
+     */
+    record ChargerHigh(int source, double volts) implements Fault {}
+
+    /**
+     * A balancer works on every cell above a voltage, whatever was stated.
+     *
+     * @param amps past the shunt, not negative
+     * @param aboveVolts 0 for always
+     */
+    record BalancerOn(double amps, double aboveVolts) implements Fault {
+        public BalancerOn {
+            requireSize(amps);
+        }
+    }
+
+    /**
+     * The battery's protection stands at other limits; its releases moved with them.
+     *
+     * @param highVolts of a cell
+     * @param lowVolts of a cell
+     */
+    record ProtectionSet(double highVolts, double lowVolts) implements Fault {}
+
+    /**
+     * A sink hears no more orders and keeps its current.
+     *
+     * @param sink number from 0, one that takes orders
+     */
+    record SinkDeaf(int sink) implements Fault {}
 
     /**
      * The room becomes warmer or colder at once.

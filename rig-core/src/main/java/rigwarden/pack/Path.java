@@ -1,39 +1,45 @@
 package rigwarden.pack;
 
+import java.util.Arrays;
+
 /**
- * Currents and voltages between the pack and the instruments at one instant, and the bus while nothing stiff holds it.
+ * Currents and voltages between the pack, sources and sinks at one instant.
  *
- * <p>With K1 closed the bus follows the pack at once and its capacitance counts only in the spark at the closing.
- * With K1 open the bus is a capacitor between bleed, pre-charge resistor, source and sink, solved by its exponential.
+ * <p>With K1 and the battery's protection closed the bus follows the pack at once, and its capacitance counts only in
+ * the spark at the closing. A protection that blocks one direction lets the other through, like a diode. Else the bus
+ * is loose.
  */
 final class Path {
+    private static final double SETTLED_AMPS = 1e-12;
+    private static final int PASSES = 200;
+
     private final PathParameters p;
-    private double busVolts;
+    private final LooseBus bus;
+    private final double[] sourceAmps;
+    private final double[] sinkAmps;
+    private final double[] sinkSiemens;
     private double amps;
-    private double sourceAmps;
-    private double sinkAmps;
     private boolean joined;
-    private boolean held;
-    private double aimVolts;
-    private double tauSeconds;
     private double prechargeSiemens;
     private double meanAmps;
     private double meanBusVolts;
 
     Path(PathParameters p) {
         this.p = p;
+        bus = new LooseBus(p);
+        sourceAmps = new double[p.supplies().size()];
+        sinkAmps = new double[p.loads().size()];
+        sinkSiemens = new double[sinkAmps.length];
     }
 
     Path(Path other) {
         p = other.p;
-        busVolts = other.busVolts;
+        bus = new LooseBus(other.bus);
+        sourceAmps = other.sourceAmps.clone();
+        sinkAmps = other.sinkAmps.clone();
+        sinkSiemens = other.sinkSiemens.clone();
         amps = other.amps;
-        sourceAmps = other.sourceAmps;
-        sinkAmps = other.sinkAmps;
         joined = other.joined;
-        held = other.held;
-        aimVolts = other.aimVolts;
-        tauSeconds = other.tauSeconds;
         prechargeSiemens = other.prechargeSiemens;
         meanAmps = other.meanAmps;
         meanBusVolts = other.meanBusVolts;
@@ -45,112 +51,142 @@ final class Path {
      * @param emfVolts of the cells in series
      * @param senseOhms between the outer studs
      * @param outerOhms from there to the bus and back
-     * @return coulombs that the spark of a closing K1 took out of the pack; 0 otherwise
+     * @return coulombs that the spark of a closing switch took out of the pack; 0 otherwise
      */
-    double solve(Contacts contacts, double emfVolts, double senseOhms, double outerOhms, Output source, Output sink) {
-        double siemens = 1 / p.bleedOhms();
-        double load = 0;
-        if (contacts.sink() && sink.on()) {
-            switch (p.load()) {
-                case Load.Electronic _ -> load = sink.limitAmps();
-                case Load.Resistor(double ohms) -> siemens += 1 / (ohms + p.sinkLeadOhms());
-            }
-        }
-        double sinkSiemens = siemens - 1 / p.bleedOhms();
-        if (contacts.contactor()) {
-            double before = busVolts;
-            solveJoined(contacts, emfVolts, senseOhms, senseOhms + outerOhms, siemens, load, source);
-            sinkAmps += sinkSiemens * busVolts;
-            double spark = joined ? 0 : p.busFarads() * (busVolts - before);
+    double solve(Contacts contacts, ProtectionSwitch protection, double emfVolts, double senseOhms, double outerOhms,
+            Devices devices) {
+        double siemens = siemens(devices.sinks());
+        double ohms = senseOhms + outerOhms;
+        double spark = 0;
+        if (contacts.contactor() && flows(protection, emfVolts, senseOhms, ohms, siemens, devices)) {
+            double coulombs = bus.set(emfVolts + amps * ohms);
+            spark = joined ? 0 : spark(protection, coulombs);
             joined = true;
-            return spark;
+        } else {
+            joined = false;
+            boolean through = !contacts.contactor() && contacts.precharge()
+                    && !(bus.volts() < emfVolts ? protection.dischargeBlocked() : protection.chargeBlocked());
+            prechargeSiemens = through ? 1 / (p.prechargeOhms() + senseOhms + outerOhms) : 0;
+            bus.solve(emfVolts, siemens, prechargeSiemens, devices, sourceAmps, sinkAmps);
+            amps = prechargeSiemens * (bus.volts() - emfVolts);
         }
-        joined = false;
-        prechargeSiemens = contacts.precharge() ? 1 / (p.prechargeOhms() + senseOhms + outerOhms) : 0;
-        solveParted(contacts.source() && source.on(), emfVolts, siemens, load, source);
-        sinkAmps += sinkSiemens * busVolts;
-        return 0;
+        for (int j = 0; j < sinkAmps.length; j++) {
+            sinkAmps[j] += sinkSiemens[j] * bus.volts();
+        }
+        return spark;
     }
 
-    private void solveJoined(Contacts contacts, double emfVolts, double senseOhms, double ohms, double siemens,
-            double wantedLoad, Output source) {
-        double load = wantedLoad;
+    private double siemens(Sink[] sinks) {
+        double siemens = 1 / p.bleedOhms();
+        for (int j = 0; j < sinks.length; j++) {
+            double before = siemens;
+            siemens += sinks[j].siemens();
+            sinkSiemens[j] = siemens - before;
+        }
+        return siemens;
+    }
+
+    /** Finds the current through K1 and whether the protection lets it through; a bus above the pack cannot draw yet. */
+    private boolean flows(ProtectionSwitch protection, double emfVolts, double senseOhms, double ohms, double siemens,
+            Devices devices) {
+        solveJoined(emfVolts, senseOhms, ohms, siemens, devices.sources(), devices.sinks());
+        boolean charge = !protection.chargeBlocked() || amps <= 0 && (joined || bus.volts() <= emfVolts);
+        return charge && (!protection.dischargeBlocked() || amps >= 0);
+    }
+
+    /** What a blocked direction does not let out of the pack, or into it, the source gave or the sink took. */
+    private static double spark(ProtectionSwitch protection, double coulombs) {
+        double out = protection.dischargeBlocked() ? Math.min(coulombs, 0) : coulombs;
+        return protection.chargeBlocked() ? Math.max(out, 0) : out;
+    }
+
+    /** Each source and sink in turn answers what the others leave it, until nobody moves any more. */
+    private void solveJoined(double emfVolts, double senseOhms, double ohms, double siemens, Source[] sources,
+            Sink[] sinks) {
         double share = 1 + siemens * ohms;
         double own = siemens * emfVolts;
-        double limit = contacts.source() ? source.limitAmps() : 0;
-        double wanted = (source.volts() - emfVolts) / senseOhms * share + load + own;
-        sourceAmps = Math.clamp(wanted, 0, limit);
-        amps = (sourceAmps - load - own) / share;
-        if (load > 0 && p.load() instanceof Load.Electronic(double floorVolts)
-                && emfVolts + amps * ohms - load * p.sinkLeadOhms() < floorVolts) {
-            double room = emfVolts + (sourceAmps - own) * ohms / share - floorVolts;
-            load = Math.max(0, room / (ohms / share + p.sinkLeadOhms()));
-            amps = (sourceAmps - load - own) / share;
+        Arrays.fill(sourceAmps, 0);
+        for (int j = 0; j < sinks.length; j++) {
+            sinkAmps[j] = sinks[j].amps(emfVolts);
         }
-        sinkAmps = load;
-        busVolts = emfVolts + amps * ohms;
+        double moved = 1;
+        for (int pass = 0; pass < PASSES && moved > SETTLED_AMPS; pass++) {
+            moved = 0;
+            double load = sum(sinkAmps);
+            double given = sum(sourceAmps);
+            for (int i = 0; i < sources.length; i++) {
+                double limit = sources[i].limitAmps().now();
+                double others = given - sourceAmps[i];
+                double next = limit == 0 ? 0 : Math.clamp(sources[i].wantedAmps(
+                        new Knot(emfVolts, senseOhms, ohms, share, load, own, others)), 0, limit);
+                moved += Math.abs(next - sourceAmps[i]);
+                sourceAmps[i] = next;
+                given = others + next;
+            }
+            for (int j = 0; j < sinks.length; j++) {
+                double others = load - sinkAmps[j];
+                double next = sinks[j].amps(emfVolts + (given - own - others) * ohms / share, ohms / share);
+                moved += Math.abs(next - sinkAmps[j]);
+                sinkAmps[j] = next;
+                load = others + next;
+            }
+        }
+        amps = (sum(sourceAmps) - sum(sinkAmps) - own) / share;
     }
 
-    private void solveParted(boolean driven, double emfVolts, double siemens, double load, Output source) {
-        double total = siemens + prechargeSiemens;
-        double fromPack = prechargeSiemens * emfVolts;
-        double needed = load + total * source.volts() - fromPack;
-        boolean below = driven && busVolts <= source.volts() && needed >= 0;
-        held = below && needed <= source.settingAmps();
-        if (held) {
-            busVolts = source.volts();
-            sourceAmps = needed;
-        } else {
-            sourceAmps = below ? source.settingAmps() : 0;
+    private static double sum(double[] values) {
+        double sum = 0;
+        for (double value : values) {
+            sum += value;
         }
-        sinkAmps = busVolts > 0 ? load : Math.min(load, fromPack + sourceAmps);
-        tauSeconds = p.busFarads() / total;
-        aimVolts = (sourceAmps + fromPack - load) / total;
-        amps = prechargeSiemens * (busVolts - emfVolts);
+        return sum;
     }
 
-    /** Lives through a step; afterwards the means can be read. With K1 closed they are the values of its start. */
+    /** Seconds until a loose bus falls to where something takes place; infinite if it will not. */
+    double secondsAlone(Contacts contacts, ProtectionSwitch protection, double emfVolts, Sink[] sinks) {
+        boolean diode = contacts.contactor() && protection.chargeBlocked() && !protection.dischargeBlocked();
+        return joined ? Double.POSITIVE_INFINITY : bus.secondsAlone(sinks, diode ? emfVolts : 0);
+    }
+
+    /** Lives through a step; afterwards the means can be read. Tied to the pack they are the values of its start. */
     void step(double seconds, double emfVolts) {
         if (joined) {
             meanAmps = amps;
-            meanBusVolts = busVolts;
+            meanBusVolts = bus.volts();
             return;
         }
-        if (held || busVolts == aimVolts) {
-            meanBusVolts = busVolts;
-        } else {
-            run(seconds);
-        }
+        bus.step(seconds);
+        meanBusVolts = bus.meanVolts();
         meanAmps = prechargeSiemens * (meanBusVolts - emfVolts);
     }
 
-    /** A load that takes more than comes in empties the bus to 0 V and no further. */
-    private void run(double seconds) {
-        double away = busVolts - aimVolts;
-        double alive = seconds;
-        if (aimVolts < 0) {
-            alive = Math.min(seconds, tauSeconds * Math.log1p(busVolts / -aimVolts));
-        }
-        double gone = -Math.expm1(-alive / tauSeconds);
-        meanBusVolts = (aimVolts * alive + away * gone * tauSeconds) / seconds;
-        double end = alive < seconds ? 0 : aimVolts + away * (1 - gone);
-        busVolts = end < 1e-9 ? 0 : end;
-    }
-
     double busVolts() {
-        return busVolts;
+        return bus.volts();
     }
 
     double amps() {
         return amps;
     }
 
-    double sourceAmps() {
-        return sourceAmps;
+    double sourceAmps(int source) {
+        return sourceAmps[source];
     }
 
-    double sinkAmps() {
-        return sinkAmps;
+    double sinkAmps(int sink) {
+        return sinkAmps[sink];
+    }
+
+    double sinkVolts(int sink) {
+        return bus.volts() - sinkAmps[sink] * p.sinkLeadOhms();
+    }
+
+    /** Amplitude of the 100 Hz part of the current through the shunt. */
+    double rippleAmps(Sink[] sinks) {
+        double ripple = 0;
+        for (int j = 0; j < sinks.length; j++) {
+            ripple += joined ? sinks[j].rippleShare() * sinkAmps[j] : 0;
+        }
+        return ripple;
     }
 
     double meanAmps() {

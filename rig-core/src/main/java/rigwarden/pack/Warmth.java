@@ -174,7 +174,7 @@ final class Warmth {
         lugOhms = 2 * linkOhms + jointsOf(0) + jointsOf(cells);
         innerOhms = 0;
         for (int i = 1; i < cells; i++) {
-            innerOhms += linkOhms + jointsOf(i);
+            innerOhms += barOhms(i);
         }
     }
 
@@ -182,6 +182,11 @@ final class Warmth {
         double below = link > 0 ? jointOhms[2 * (link - 1)] : 0;
         double above = link < cells ? jointOhms[2 * link + 1] : 0;
         return below + above;
+    }
+
+    /** The bar below a cell, by the cell's number from 1, with its two joints. */
+    double barOhms(int cell) {
+        return linkOhms + jointsOf(cell);
     }
 
     /** Bars with their joints, between the outer studs. */

@@ -11,22 +11,24 @@ package rigwarden.pack;
  * <p>Longer than most files here: it is the one face of the pack, and most of it is the list of what can be asked.
  */
 public final class World {
-    private static final double SHUNT_REFERENCE_C = 25;
     private static final long STEP_NANOS = 100_000_000;
     private static final double NANOS = 1e9;
+    /** Several devices may answer each other at one instant; what is left over then waits for the next step. */
+    private static final int REACTIONS = 8;
     private static final double HOUR_NANOS = 3600 * NANOS;
 
     private final WorldParameters p;
     private final Cell[] cells;
     private final double[] cellVolts;
-    private final boolean[] cutTaps;
+    private final Taps taps;
     private final Warmth warmth;
     private final Beads beads;
     private final Contacts contacts;
     private final HeartbeatStage heartbeat;
-    private final Output source;
-    private final Output sink;
+    private final Devices devices;
     private final Path path;
+    private final Account account;
+    private final ProtectionSwitch protection;
     private Oracle oracle;
 
     private long nanos;
@@ -36,11 +38,6 @@ public final class World {
     private double roomOffset;
     private double emfVolts;
     private double senseOhms;
-    private double coulombsIn;
-    private double coulombsOut;
-    private double coulombKelvins;
-    private double joules;
-    private double busJoules;
 
     /**
      * A world at rest at instant 0: everything open, off and at the room's temperature.
@@ -60,16 +57,19 @@ public final class World {
             cells[k] = new Cell(p.cells().get(k), startCharge[k], p.room().celsius());
         }
         cellVolts = new double[cells.length];
-        cutTaps = new boolean[cells.length];
+        taps = new Taps(cells.length);
         warmth = new Warmth(p);
         beads = new Beads(p.beads(), warmth, p.room().celsius());
-        contacts = new Contacts(p.coils());
+        contacts = new Contacts(p.coils(), p.path().supplies().size(), p.path().loads().size());
         heartbeat = new HeartbeatStage(p.coils());
-        source = new Output(p.path().slewAmpsPerSecond());
-        sink = new Output(p.path().slewAmpsPerSecond());
+        devices = new Devices(p.path());
         path = new Path(p.path());
+        account = new Account();
+        protection = new ProtectionSwitch(p.protection(), cells.length);
         oracle = new Oracle();
         refresh();
+        protection.balance(cellVolts);
+        solve();
     }
 
     private World(World other) {
@@ -79,14 +79,15 @@ public final class World {
             cells[k] = new Cell(other.cells[k]);
         }
         cellVolts = other.cellVolts.clone();
-        cutTaps = other.cutTaps.clone();
+        taps = new Taps(other.taps);
         warmth = new Warmth(other.warmth);
         beads = new Beads(other.beads);
         contacts = new Contacts(other.contacts);
         heartbeat = new HeartbeatStage(other.heartbeat);
-        source = new Output(other.source);
-        sink = new Output(other.sink);
+        devices = new Devices(other.devices);
         path = new Path(other.path);
+        account = new Account(other.account);
+        protection = new ProtectionSwitch(other.protection);
         oracle = new Oracle(other.oracle);
         nanos = other.nanos;
         eventNanos = other.eventNanos;
@@ -95,11 +96,6 @@ public final class World {
         roomOffset = other.roomOffset;
         emfVolts = other.emfVolts;
         senseOhms = other.senseOhms;
-        coulombsIn = other.coulombsIn;
-        coulombsOut = other.coulombsOut;
-        coulombKelvins = other.coulombKelvins;
-        joules = other.joules;
-        busJoules = other.busJoules;
     }
 
     /** A second world that shares nothing that changes and runs on identically. */
@@ -123,28 +119,28 @@ public final class World {
         }
     }
 
-    private void step(long end) {
+    private void step(long latest) {
+        double alone = path.secondsAlone(contacts, protection, emfVolts, devices.sinks()) * NANOS;
+        long end = alone < latest - nanos ? nanos + 1 + (long) alone : latest;
         double seconds = (end - nanos) / NANOS;
         double room = celsiusOfRoom(nanos + (end - nanos) / 2);
-        boolean moving = source.moving() || sink.moving();
+        boolean moving = devices.moving();
         if (moving) {
-            source.move(seconds / 2);
-            sink.move(seconds / 2);
+            devices.move(seconds / 2);
             solve();
         }
         path.step(seconds, emfVolts);
         double amps = path.meanAmps();
         double studVolts = 0;
         for (int k = 0; k < cells.length; k++) {
-            cells[k].step(amps, seconds, warmth.celsius(k));
+            cells[k].step(amps - protection.balanceAmps(k), seconds, warmth.celsius(k));
             studVolts += cells[k].meanVolts();
         }
-        account(amps * seconds, studVolts, path.meanBusVolts());
+        account.enter(amps * seconds, studVolts, path.meanBusVolts(), celsius(Node.SHUNT));
         warmth.step(amps, seconds, room, cells);
         beads.step(seconds, warmth, celsiusOfRoom(end));
         if (moving) {
-            source.move(seconds / 2);
-            sink.move(seconds / 2);
+            devices.move(seconds / 2);
         }
         long before = nanos;
         nanos = end;
@@ -153,24 +149,32 @@ public final class World {
         }
         solve();
         observe(before);
+        protection.balance(cellVolts);
+        if (react()) {
+            heartbeat.reach(nanos);
+            refresh();
+        }
     }
 
-    private void account(double coulombs, double studVolts, double busVolts) {
-        coulombsIn += Math.max(coulombs, 0);
-        coulombsOut += Math.max(-coulombs, 0);
-        coulombKelvins += coulombs * (celsius(Node.SHUNT) - SHUNT_REFERENCE_C);
-        joules += coulombs * studVolts;
-        busJoules += coulombs * busVolts;
+    /** Whether something does something of its own after what it saw of this instant. */
+    private boolean react() {
+        boolean changed = devices.saw(path, nanos);
+        return protection.saw(highest(), lowest(), nanos) || changed;
     }
 
     /** Takes in what changed at this instant. */
     private void refresh() {
         contacts.feed(coilFeed(), nanos);
-        source.aim(contacts.source() && contacts.contactor(), nanos);
-        sink.aim(contacts.sink(), nanos);
-        eventNanos = Math.min(Math.min(contacts.dueNanos(), heartbeat.dueNanos()),
-                Math.min(source.dueNanos(), sink.dueNanos()));
-        solve();
+        boolean changed = true;
+        for (int i = 0; i < REACTIONS && changed; i++) {
+            protection.aim(nanos);
+            devices.aim(contacts, nanos);
+            solve();
+            changed = react();
+        }
+        long due = Math.min(Math.min(contacts.dueNanos(), heartbeat.dueNanos()),
+                Math.min(devices.dueNanos(), protection.dueNanos()));
+        eventNanos = Math.max(due, nanos + 1);
         observe(nanos);
     }
 
@@ -178,20 +182,21 @@ public final class World {
         double emf = 0;
         double ohms = warmth.innerOhms();
         for (int k = 0; k < cells.length; k++) {
-            cellVolts[k] = cells[k].emfVolts(warmth.celsius(k));
+            cellVolts[k] = cells[k].emfVolts(warmth.celsius(k)) - protection.balanceAmps(k) * cells[k].ohms();
             emf += cellVolts[k];
             ohms += cells[k].ohms();
         }
         emfVolts = emf;
         senseOhms = ohms;
         PathParameters parts = p.path();
-        double outer = warmth.lugOhms() + parts.fuseOhms() + parts.shuntOhms() + parts.contactorOhms();
-        double spark = path.solve(contacts, emf, ohms, outer, source, sink);
+        double outer = warmth.lugOhms() + parts.fuseOhms() + parts.shuntOhms() + parts.contactorOhms()
+                + protection.ohms();
+        double spark = path.solve(contacts, protection, emf, ohms, outer, devices);
         for (int k = 0; k < cells.length; k++) {
             cellVolts[k] += path.amps() * cells[k].ohms();
         }
         if (spark != 0) {
-            account(-spark, packVolts(), busVolts());
+            account.enter(-spark, packVolts(), busVolts(), celsius(Node.SHUNT));
             for (Cell cell : cells) {
                 cell.pour(-spark);
             }
@@ -199,12 +204,8 @@ public final class World {
     }
 
     private void observe(long before) {
-        double high = cellVolts[0];
-        double low = cellVolts[0];
-        for (int k = 1; k < cellVolts.length; k++) {
-            high = Math.max(high, cellVolts[k]);
-            low = Math.min(low, cellVolts[k]);
-        }
+        double high = highest();
+        double low = lowest();
         oracle.cells(high, low);
         int hot = warmth.hottest();
         double celsius = warmth.celsius(hot);
@@ -215,10 +216,26 @@ public final class World {
         oracle.thresholds(before, nanos, high, low, celsius, path.amps());
     }
 
+    private double highest() {
+        double high = cellVolts[0];
+        for (double volts : cellVolts) {
+            high = Math.max(high, volts);
+        }
+        return high;
+    }
+
+    private double lowest() {
+        double low = cellVolts[0];
+        for (double volts : cellVolts) {
+            low = Math.min(low, volts);
+        }
+        return low;
+    }
+
     /** Sets an order line; what it moves, moves after its lag. */
     public void line(Line line, boolean level) {
         contacts.line(line, level);
-        if (line == Line.HEARTBEAT) {
+        if (line.kind() == Line.Kind.HEARTBEAT) {
             heartbeat.line(level, nanos);
         }
         refresh();
@@ -247,34 +264,38 @@ public final class World {
     }
 
     /**
-     * Orders the source: constant current until the outer studs have the set voltage, then constant voltage.
+     * Orders a programmable source: constant current until the outer studs have the set voltage, then constant voltage.
      *
+     * @param source number from 0
      * @param on output
      * @param volts at the cells' outer studs, by remote sense; not negative
      * @param amps limit, not negative
-     * @throws IllegalArgumentException if a value is negative or not a number
+     * @throws IllegalArgumentException if there is no such source, it takes no orders, or a value is negative or not a
+     *         number
      */
-    public void source(boolean on, double volts, double amps) {
-        source.order(on, volts, amps);
+    public void source(int source, boolean on, double volts, double amps) {
+        devices.source(source).order(on, volts, amps);
         refresh();
     }
 
     /**
-     * Orders the sink. A resistive one only knows on and off.
+     * Orders a sink. A resistive one only knows on and off.
      *
+     * @param sink number from 0
      * @param on input
      * @param amps taken from the bus, not negative; limited to what the path can drive
-     * @throws IllegalArgumentException if the current is negative or not a number
+     * @throws IllegalArgumentException if there is no such sink, it takes no orders, or the current is negative or not
+     *         a number
      */
-    public void sink(boolean on, double amps) {
-        sink.order(on, 0, amps);
+    public void sink(int sink, boolean on, double amps) {
+        devices.sink(sink).order(on, amps);
         refresh();
     }
 
     /**
      * Breaks something, from this instant on.
      *
-     * @throws IllegalArgumentException if the fault names a cell or bead that is not there, or an impossible size
+     * @throws IllegalArgumentException if the fault names something that is not there, or an impossible size
      */
     public void inflict(Fault fault) {
         switch (fault) {
@@ -287,11 +308,18 @@ public final class World {
                 warmth.heat(known(cell), kelvinPerMinute / 60 * warmth.joulesPerKelvin(cell));
             case Fault.LooseJoint(int cell, boolean positive, double ohms) ->
                 warmth.loosen(known(cell), positive, ohms);
-            case Fault.BrokenTap(int cell) -> cutTaps[known(cell)] = true;
+            case Fault.BrokenTap(int tap) -> taps.cut(tap);
+            case Fault.TapOffset(int tap, double volts) -> taps.offset(tap, volts);
             case Fault.DetachedBead(int bead) -> beads.detach(bead);
-            case Fault.SourceDeaf() -> source.deafen();
-            case Fault.SourceRunaway(double volts) -> source.runAway(volts);
-            case Fault.SinkDeaf() -> sink.deafen();
+            case Fault.SourceDeaf(int source) -> devices.source(source).deafen();
+            case Fault.SourceRunaway(int source, double volts) -> devices.source(source).stray(volts, 2);
+            case Fault.ChargerHigh(int source, double volts) -> devices.source(source).stray(volts, 1);
+            case Fault.BalancerOn(double amps, double aboveVolts) -> {
+                protection.balancer(amps, aboveVolts);
+                protection.balance(cellVolts);
+            }
+            case Fault.ProtectionSet(double highVolts, double lowVolts) -> protection.set(highVolts, lowVolts);
+            case Fault.SinkDeaf(int sink) -> devices.sink(sink).deafen();
             case Fault.RoomStep(double kelvin) -> roomOffset += kelvin;
             case Fault.LoopOpens() -> loopClosed = false;
             case Fault.Leak(int cell, double amps) -> cells[known(cell)].leak(amps);
@@ -314,32 +342,32 @@ public final class World {
 
     /** Charge through the shunt since the start, C, positive into the cells. */
     public double coulombs() {
-        return coulombsIn - coulombsOut;
+        return account.coulombsIn() - account.coulombsOut();
     }
 
     /** Charge that went into the cells since the start, C, never negative. */
     public double coulombsIn() {
-        return coulombsIn;
+        return account.coulombsIn();
     }
 
     /** Charge that came out of the cells since the start, C, never negative. */
     public double coulombsOut() {
-        return coulombsOut;
+        return account.coulombsOut();
     }
 
     /** Integral of current × (shunt − 25 °C), A·s·K: what a shunt's temperature coefficient weighs. */
     public double coulombKelvins() {
-        return coulombKelvins;
+        return account.coulombKelvins();
     }
 
     /** Energy at the studs of all cells since the start, J, positive into the cells. */
     public double joules() {
-        return joules;
+        return account.joules();
     }
 
     /** Energy between bus and pack since the start, measured at the bus, J, positive towards the cells. */
     public double busJoules() {
-        return busJoules;
+        return account.busJoules();
     }
 
     /** Voltage of a cell at its studs. */
@@ -347,9 +375,19 @@ public final class World {
         return cellVolts[cell];
     }
 
-    /** Voltage at the end of a cell's sense wire: the cell's, or 0 V if the wire is cut. */
-    public double tapVolts(int cell) {
-        return cutTaps[cell] ? 0 : cellVolts[cell];
+    /**
+     * Potential at the end of a sense wire, against B−; 0 V if it is cut. Between two taps lie the cells and, with
+     * current, what the bars and joints between their studs drop.
+     *
+     * @param tap 0 at B−, k on the positive stud of the k-th cell
+     */
+    public double tapVolts(int tap) {
+        return taps.volts(tap, cellVolts, warmth, path.amps());
+    }
+
+    /** Whether a sense wire is cut, so that what measures it pulls its end to its own ground. */
+    public boolean tapCut(int tap) {
+        return taps.isCut(tap);
     }
 
     /** Voltage between the outer studs, bars and joints between the cells included. */
@@ -362,35 +400,48 @@ public final class World {
         return path.busVolts();
     }
 
-    /** What the source's own meter shows: its output voltage at its terminals, or what the bus puts there. */
-    public double sourceVolts() {
-        double onBus = contacts.source() ? path.busVolts() + path.sourceAmps() * p.path().sourceLeadOhms() : 0;
-        return source.on() && !contacts.source() ? source.volts() : onBus;
+    /** What a source's own meter shows: its output voltage at its terminals, or what the bus puts there. */
+    public double sourceVolts(int source) {
+        Source own = devices.source(source);
+        boolean wired = contacts.source(source) || !own.relayInLead();
+        double onBus = wired ? path.busVolts() + path.sourceAmps(source) * p.path().sourceLeadOhms() : 0;
+        return own.on() && !wired ? own.volts() : onBus;
     }
 
-    /** What the source delivers, A; with K1 open no more than bleed, pre-charge and sink take from the bus. */
-    public double sourceAmps() {
-        return path.sourceAmps();
+    /** What a source delivers, A; with K1 open no more than bleed, pre-charge and sinks take from the bus. */
+    public double sourceAmps(int source) {
+        return path.sourceAmps(source);
     }
 
-    /** Voltage at the sink's terminals. */
-    public double sinkVolts() {
-        return contacts.sink() ? path.busVolts() - path.sinkAmps() * p.path().sinkLeadOhms() : 0;
+    /** Voltage at a sink's terminals. */
+    public double sinkVolts(int sink) {
+        boolean wired = contacts.sink(sink) || !devices.sink(sink).relayInLead();
+        return wired ? path.sinkVolts(sink) : 0;
     }
 
-    /** What the sink takes, A, not negative. */
-    public double sinkAmps() {
-        return path.sinkAmps();
+    /** What a sink takes, A, not negative. */
+    public double sinkAmps(int sink) {
+        return path.sinkAmps(sink);
     }
 
-    /** Whether the source's output is on. */
-    public boolean sourceOn() {
-        return source.on();
+    /** Amplitude of the 100 Hz part of the current through the shunt, A; {@link #amps()} is the mean. */
+    public double rippleAmps() {
+        return path.rippleAmps(devices.sinks());
     }
 
-    /** Whether the sink's input is on. */
-    public boolean sinkOn() {
-        return sink.on();
+    /** Whether the battery's own protection blocks charge or discharge now. */
+    public boolean protectionOpen() {
+        return protection.chargeBlocked() || protection.dischargeBlocked();
+    }
+
+    /** Whether a source's output is on; a charger's while it has mains and has not finished. */
+    public boolean sourceOn(int source) {
+        return devices.source(source).on();
+    }
+
+    /** Whether a sink's input is on; an inverter's while it runs, its thermostat aside. */
+    public boolean sinkOn(int sink) {
+        return devices.sink(sink).on();
     }
 
     /** Temperature of a probe's sensing end, by its place in the list of beads. */

@@ -4,7 +4,8 @@ package rigwarden.rig;
  * What is under test.
  *
  * @param series cells in series, 1…16
- * @param ratedAmpHours rating by the seller, Ah
+ * @param parallel equal cells side by side in each place, 1…8
+ * @param ratedAmpHours rating of one place by the seller, Ah: of its cells in parallel together
  * @param ceilingVolts highest charge voltage by the cell maker's sheet, V
  * @param cutOffVolts lowest discharge voltage by the sheet, V
  * @param chargeC highest charge rate by the sheet, 1/h
@@ -12,6 +13,7 @@ package rigwarden.rig;
  */
 public record Cells(
         int series,
+        int parallel,
         double ratedAmpHours,
         double ceilingVolts,
         double cutOffVolts,

@@ -2,6 +2,8 @@ package rigwarden.rig;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import rigwarden.quantity.Quantity;
 
 /** Works out the channels of a scan from the parts, in one fixed order, with the uncertainty that each chain has. */
@@ -24,6 +26,10 @@ public final class Channels {
     public static final double ADS1115_GAIN = 0.0015;
     /** ADS1115 offset, limits, codes at this range; from memory (SBAS444E, electrical characteristics: ± 3 LSB at ± 2.048 V). */
     public static final double ADS1115_OFFSET_CODES = 3;
+    /** Highest voltage at an input of the ADS1115 in that range, V. */
+    public static final double ADS1115_REACH_VOLTS = 4.096;
+    /** Step in which a difference of two taps is stored beside their own codes, V. */
+    public static final double CELL_STEP_VOLTS = 10e-6;
     /** MCP9601 hot junction, °C a code (DS20005426, section on the temperature registers). */
     public static final double MCP9601_CELSIUS = 0.0625;
     /** Ratio of host clock to chip clock, one part in 10^9 a code. */
@@ -39,15 +45,14 @@ public final class Channels {
             ShuntMonitor shunt,
             List<VoltageInput> inputs,
             List<Probe> probes,
-            Instrument source,
-            Instrument sink) {
+            List<Device> devices) {
         Channels channels = new Channels();
         channels.shunt(scanNanos, shunt);
         inputs.forEach(channels::input);
+        inputs.stream().filter(i -> i.role() == Role.TAP_VOLTS).forEach(i -> channels.cell(i, inputs));
         probes.forEach(channels::probe);
         channels.switches(scanNanos);
-        channels.instrument("source", Role.SOURCE_VOLTS, Role.SOURCE_AMPS, Role.SOURCE_ON, source);
-        channels.instrument("sink", Role.SINK_VOLTS, Role.SINK_AMPS, Role.SINK_ON, sink);
+        devices.forEach(channels::device);
         channels.own(scanNanos);
         return List.copyOf(channels.made);
     }
@@ -69,18 +74,55 @@ public final class Channels {
     }
 
     private void input(VoltageInput input) {
-        Calibration calibration = input.calibration();
-        double divider = input.divider() * calibration.gain();
-        double reach = Math.min(4.096, input.supplyVolts()) * divider;
-        double gain = calibration.known()
-                ? calibration.gainU()
-                : FROM_LIMITS * Math.hypot(ADS1115_GAIN, input.dividerRelative());
-        double offset = calibration.known()
-                ? calibration.offsetU()
-                : FROM_LIMITS * ADS1115_OFFSET_CODES * ADS1115_VOLTS * divider;
-        double lowest = input.role() == Role.CELL_VOLTS ? 1.0 : -0.5;
+        double divider = input.divider() * input.calibration().gain();
+        double reach = Math.min(ADS1115_REACH_VOLTS, input.supplyVolts()) * divider;
+        double lowest = switch (input.role()) {
+            case CELL_VOLTS, TAP_VOLTS -> 1.0;
+            default -> -0.5;
+        };
         add(input.name(), input.role(), input.cell(), input.periodNanos(), ADS1115_VOLTS * divider,
-                calibration.offset(), gain, offset, lowest, reach - ADS1115_VOLTS * divider, 0);
+                input.calibration().offset(), gainU(input), offsetU(input), lowest, reach - ADS1115_VOLTS * divider, 0);
+    }
+
+    /** Expanded, relative: of the calibration, or of gain and divider by their limits. */
+    private static double gainU(VoltageInput input) {
+        return input.calibration().known()
+                ? input.calibration().gainU()
+                : FROM_LIMITS * Math.hypot(ADS1115_GAIN, input.dividerRelative());
+    }
+
+    private static double offsetU(VoltageInput input) {
+        return input.calibration().known()
+                ? input.calibration().offsetU()
+                : FROM_LIMITS * ADS1115_OFFSET_CODES * ADS1115_VOLTS * input.divider();
+    }
+
+    /** A cell of an island: its tap less the tap below, or the tap itself where the island's ground is below. */
+    private void cell(VoltageInput tap, List<VoltageInput> inputs) {
+        Optional<VoltageInput> below = below(tap, inputs);
+        int place = 1;
+        for (Optional<VoltageInput> next = below; next.isPresent(); next = below(next.get(), inputs)) {
+            place++;
+        }
+        double upper = Math.hypot(gainU(tap) * place * Envelope.CEILING_V, offsetU(tap));
+        double lower = below.isPresent()
+                ? Math.hypot(gainU(below.get()) * (place - 1) * Envelope.CEILING_V, offsetU(below.get()))
+                : 0;
+        add(cellName(tap.cell()), Role.CELL_VOLTS, tap.cell(), tap.periodNanos(), CELL_STEP_VOLTS, 0, 0,
+                Math.hypot(upper, lower), 1.0, ADS1115_REACH_VOLTS + 0.5, 0);
+    }
+
+    /** The tap below this one on the same island: the one of the next lower cell on the same chip. */
+    public static Optional<VoltageInput> below(VoltageInput tap, List<VoltageInput> inputs) {
+        return inputs.stream()
+                .filter(i -> i.role() == Role.TAP_VOLTS && i.cell() == tap.cell() - 1)
+                .filter(i -> i.bus() == tap.bus() && i.address() == tap.address())
+                .findFirst();
+    }
+
+    /** Column of a cell's voltage. */
+    public static String cellName(int cell) {
+        return String.format(Locale.ROOT, "cell_%02d_v", cell);
     }
 
     private void probe(Probe probe) {
@@ -95,13 +137,25 @@ public final class Channels {
         add("arm_on", Role.ARM, 0, period, 1, 0, 0, 0, 0, 1, 0);
     }
 
-    private void instrument(String name, Role volts, Role amps, Role on, Instrument instrument) {
+    private void device(Device device) {
+        switch (device) {
+            case Device.Programmed p -> instrument(p);
+            case Device.PlainCharger _, Device.Inverter _ -> { }
+        }
+    }
+
+    private void instrument(Device.Programmed device) {
+        Instrument instrument = device.instrument();
+        String name = device.name();
         long period = instrument.pollNanos();
         double highest = 1.2 * instrument.maxVolts() + 1;
         double most = 1.2 * instrument.maxAmps() + 1;
-        add(name + "_v", volts, 0, period, 1e-4, 0, instrument.voltsU(), 0.01, -1, highest, 0);
-        add(name + "_a", amps, 0, period, 1e-4, 0, instrument.ampsU(), 0.05, -most, most, 0);
-        add(name + "_on", on, 0, period, 1, 0, 0, 0, 0, 1, 0);
+        boolean source = device.charges();
+        add(name + "_v", source ? Role.SOURCE_VOLTS : Role.SINK_VOLTS, 0, period, 1e-4, 0, instrument.voltsU(), 0.01, -1,
+                highest, 0);
+        add(name + "_a", source ? Role.SOURCE_AMPS : Role.SINK_AMPS, 0, period, 1e-4, 0, instrument.ampsU(), 0.05, -most,
+                most, 0);
+        add(name + "_on", source ? Role.SOURCE_ON : Role.SINK_ON, 0, period, 1, 0, 0, 0, 0, 1, 0);
     }
 
     private void own(long period) {

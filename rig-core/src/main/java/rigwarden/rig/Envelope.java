@@ -17,6 +17,13 @@ public final class Envelope {
     public static final double LOW_TRIP_V = 2.40;
     /** Lowest true voltage while charging: below it copper may have dissolved. */
     public static final double LOW_CHARGING_TRIP_V = 2.00;
+    /** Below it a cell is charged by the step that recovers cells only. */
+    public static final double LOW_CHARGING_V = 2.45;
+    /** Highest rate of that step, and of the approach to a protection's edge, 1/h. */
+    public static final double RECOVER_C = 0.05;
+    /** Where the approach to a protection's edge ends, V: the step alone may go there. */
+    public static final double PROVE_HIGH_V = 3.69;
+    public static final double PROVE_LOW_V = 2.42;
     /** A cell tap must be able to show this after divider and supply, so that an overcharge is seen as one. */
     public static final double REPRESENTABLE_V = 4.0;
     /** A tap with a larger expanded uncertainty is refused unattended. */

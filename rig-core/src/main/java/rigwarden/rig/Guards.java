@@ -12,8 +12,6 @@ import java.util.List;
  * @param windowHighVolts independent hardware window per cell, V; 0 when none is fitted
  * @param windowLowVolts its lower edge, V; 0 when none
  * @param contactLagSeconds longest time from coil off to contact open, s
- * @param chargeStops elements that stop a charge, each alone
- * @param dischargeStops elements that stop a discharge, each alone
  */
 public record Guards(
         double heartbeatShortest,
@@ -22,9 +20,7 @@ public record Guards(
         boolean latching,
         double windowHighVolts,
         double windowLowVolts,
-        double contactLagSeconds,
-        List<String> chargeStops,
-        List<String> dischargeStops) {
+        double contactLagSeconds) {
 
     public boolean windowFitted() {
         return windowHighVolts > 0 && windowLowVolts > 0;

@@ -11,6 +11,7 @@ package rigwarden.rig;
  * @param pollNanos time between two polls
  * @param ampsU expanded relative uncertainty of its own current figure
  * @param voltsU expanded relative uncertainty of its own voltage figure
+ * @param commands how orders are said to it
  */
 public record Instrument(
         String port,
@@ -20,4 +21,5 @@ public record Instrument(
         double minVolts,
         long pollNanos,
         double ampsU,
-        double voltsU) {}
+        double voltsU,
+        Commands commands) {}

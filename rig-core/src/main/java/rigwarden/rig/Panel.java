@@ -1,12 +1,11 @@
 package rigwarden.rig;
 
 /**
- * GPIO lines of the rig, by the controller's line numbers. Outputs are active high and pulled low by hardware.
+ * GPIO lines of the rig's own panel, by the controller's line numbers. Outputs are active high and pulled low by hardware. Relays of sources and sinks
+ * stand with them.
  *
  * @param contactor output, coil order of K1
  * @param precharge output, coil order of the pre-charge relay
- * @param sourceRelay output, coil order of K2, the second way to stop a charge
- * @param sinkRelay output, coil order of K3, the second way to stop a discharge
  * @param heartbeat output, toggled once a scan while a lease is in force
  * @param sounder output
  * @param loop input, high while the loop of normally-closed contacts is closed
@@ -17,8 +16,6 @@ package rigwarden.rig;
 public record Panel(
         int contactor,
         int precharge,
-        int sourceRelay,
-        int sinkRelay,
         int heartbeat,
         int sounder,
         int loop,

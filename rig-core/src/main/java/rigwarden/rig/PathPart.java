@@ -8,8 +8,10 @@ package rigwarden.rig;
  * @param ratedAmps rating printed on the part, A
  * @param breaksAmps d.c. current that it can interrupt, in both directions; 0 for a part that interrupts nothing
  * @param breaksVolts d.c. voltage at which it can interrupt that; 0 likewise
+ * @param device name of the source or sink whose current alone it carries; empty for a part of the common path
  */
-public record PathPart(String name, Kind kind, double ratedAmps, double breaksAmps, double breaksVolts) {
+public record PathPart(
+        String name, Kind kind, double ratedAmps, double breaksAmps, double breaksVolts, String device) {
     /** Kinds of part, with the share of their rating that may flow for hours. */
     public enum Kind {
         FUSE(Envelope.FUSE_CONTINUOUS),
@@ -30,6 +32,11 @@ public record PathPart(String name, Kind kind, double ratedAmps, double breaksAm
         public double continuousShare() {
             return continuousShare;
         }
+    }
+
+    /** Whether every current of the rig flows through it. */
+    public boolean common() {
+        return device.isEmpty();
     }
 
     /** Current that may flow for hours, A. */

@@ -4,8 +4,8 @@ package rigwarden.rig;
  * A thermocouple on an MCP9601 and the place where it sits.
  *
  * @param name column name
- * @param place BODY, STUD, SHUNT_BODY, CONTACTOR_BODY or ROOM
- * @param cell cell number, 0 where the place belongs to none
+ * @param place BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY or ROOM
+ * @param cell cell number; of a bar the lower of its two; 0 where the place belongs to none
  * @param positive for a stud, whether it is the positive one
  * @param bus I2C bus
  * @param address I2C address

@@ -2,6 +2,8 @@ package rigwarden.rig;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 
 /**
  * One rig as its file describes it, checked and complete. Made by {@code rigwarden.rigfile} only.
@@ -15,12 +17,12 @@ import java.util.Map;
  * @param inputs cell taps and bus voltage
  * @param probes thermocouples
  * @param panel GPIO lines
- * @param source programmable source
- * @param sink electronic sink
+ * @param devices sources and sinks, in the file's order; orders name them by their place in this list
  * @param busSide capacitors, pre-charge and bleed behind the contactor
  * @param guards hardware that works with the computer dead
+ * @param protection the battery's own protection; empty where there is none
  * @param channels every channel of a scan, by index; see {@link Channels}
- * @param roomCelsius temperature of the room for a rehearsal, °C
+ * @param rehearsed what a rehearsal assumes
  */
 public record Rig(
         String name,
@@ -32,12 +34,21 @@ public record Rig(
         List<VoltageInput> inputs,
         List<Probe> probes,
         Panel panel,
-        Instrument source,
-        Instrument sink,
+        List<Device> devices,
         BusSide busSide,
         Guards guards,
+        Optional<Protection> protection,
         List<Channel> channels,
-        double roomCelsius) {
+        Rehearsed rehearsed) {
+    public Rig {
+        devices = List.copyOf(devices);
+    }
+
+    /** The same rig with other channels. */
+    public Rig with(List<Channel> others) {
+        return new Rig(name, scanNanos, cells, path, busHertz, shunt, inputs, probes, panel, devices, busSide, guards,
+                protection, others, rehearsed);
+    }
 
     /** The only channel of a role; a rig without it cannot have been built. */
     public Channel channel(Role role) {
@@ -54,24 +65,47 @@ public record Rig(
         return channels.stream().filter(c -> c.role() == role).toList();
     }
 
-    /** The part of the path with the lowest continuous current. */
-    public PathPart weakest() {
-        PathPart weakest = path.getFirst();
+    /** The part with the lowest continuous current, of those that carry this device's: common ones and its own. */
+    public PathPart weakest(Device device) {
+        PathPart weakest = null;
         for (PathPart part : path) {
-            if (part.continuousAmps() < weakest.continuousAmps()) {
+            boolean carries = part.common() || part.device().equals(device.name());
+            if (carries && (weakest == null || part.continuousAmps() < weakest.continuousAmps())) {
                 weakest = part;
             }
         }
-        return weakest;
+        return Objects.requireNonNull(weakest, "a rig has a fuse, a shunt and a contactor");
     }
 
-    /** Highest charge current: path, cells, source; A. */
+    /** A channel by its column name; empty where the rig has none. */
+    public Optional<Channel> column(String name) {
+        return channels.stream().filter(c -> c.name().equals(name)).findFirst();
+    }
+
+    /** Highest current with this device: path, cells, protection, the device itself; A. */
+    public double ceilingAmps(Device device) {
+        double cell = device.charges() ? cells.chargeAmps() : cells.dischargeAmps();
+        double part = weakest(device).continuousAmps();
+        double own = protection.map(Protection::ratedAmps).orElse(part);
+        return Math.min(Math.min(part, own), Math.min(cell, device.maxAmps()));
+    }
+
+    private double ceilingAmps(boolean charging) {
+        return devices(charging).stream().mapToDouble(this::ceilingAmps).max().orElse(0);
+    }
+
+    /** Highest charge current, with the strongest source; A. */
     public double chargeCeilingAmps() {
-        return Math.min(Math.min(weakest().continuousAmps(), cells.chargeAmps()), source.maxAmps());
+        return ceilingAmps(true);
     }
 
-    /** Highest discharge current: path, cells, sink; A. */
+    /** Highest discharge current, with the strongest sink; A. */
     public double dischargeCeilingAmps() {
-        return Math.min(Math.min(weakest().continuousAmps(), cells.dischargeAmps()), sink.maxAmps());
+        return ceilingAmps(false);
+    }
+
+    /** All sources, or all sinks, in order. */
+    public List<Device> devices(boolean charging) {
+        return devices.stream().filter(d -> d.charges() == charging).toList();
     }
 }

@@ -8,10 +8,12 @@ public enum Role {
     ACCUMULATED(Quantity.CHARGE),
     CLOCK_RATIO(Quantity.RATIO),
     PACK_VOLTS(Quantity.VOLTAGE),
+    TAP_VOLTS(Quantity.VOLTAGE),
     CELL_VOLTS(Quantity.VOLTAGE),
     BUS_VOLTS(Quantity.VOLTAGE),
     BODY(Quantity.TEMPERATURE),
     STUD(Quantity.TEMPERATURE),
+    BAR(Quantity.TEMPERATURE),
     SHUNT_BODY(Quantity.TEMPERATURE),
     CONTACTOR_BODY(Quantity.TEMPERATURE),
     ROOM(Quantity.TEMPERATURE),
@@ -39,16 +41,22 @@ public enum Role {
         return quantity;
     }
 
-    /** Temperatures of places that carry the current and warm by it: studs, shunt, contactor. */
+    /** Temperatures of joints: a stud, or the bar between two. */
+    public boolean joint() {
+        return this == STUD || this == BAR;
+    }
+
+    /** Temperatures of places that carry the current and warm by it: studs, bars, shunt, contactor. */
     public boolean warmsByCurrent() {
-        return this == STUD || this == SHUNT_BODY || this == CONTACTOR_BODY;
+        return joint() || this == SHUNT_BODY || this == CONTACTOR_BODY;
     }
 
     /** Answers of a serial instrument, published by its agent at the instrument's own poll. */
     public boolean ofInstrument() {
         return switch (this) {
             case SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON -> true;
-            case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, CELL_VOLTS, BUS_VOLTS, BODY, STUD, SHUNT_BODY,
+            case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, CELL_VOLTS, BUS_VOLTS, BODY, STUD, BAR,
+                    SHUNT_BODY,
                     CONTACTOR_BODY, ROOM, LOOP, COIL_FEED, FEEDBACK, ARM, RECORDER_LAG, FREE_SPACE, LATENESS -> false;
         };
     }

@@ -4,7 +4,8 @@ package rigwarden.rig;
  * One input of an ADS1115 and what it is tied to.
  *
  * @param name column name of its channel
- * @param role CELL_VOLTS or BUS_VOLTS
+ * @param role CELL_VOLTS for a cell by itself, TAP_VOLTS for the positive stud of a cell against its island's ground,
+ *     BUS_VOLTS
  * @param cell cell number, 0 for the bus
  * @param bus I2C bus
  * @param address I2C address

@@ -3,12 +3,12 @@ package rigwarden.rigfile;
 import java.util.ArrayList;
 import java.util.List;
 import rigwarden.rig.Channel;
+import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.warden.Rule;
 import rigwarden.warden.Rules;
-import rigwarden.warden.Way;
 
 /**
  * One row of the envelope in force, as readings on this rig: uncertainties are already taken off.
@@ -24,8 +24,8 @@ public record Allowed(String quantity, String programme, String trips, double mu
         double high = TapLimit.uncertainty(rig, Envelope.CEILING_V);
         double low = TapLimit.uncertainty(rig, Envelope.CUT_OFF_V);
         double body = offset(rig, Role.BODY);
-        double warmed = Math.max(offset(rig, Role.STUD), Math.max(offset(rig, Role.SHUNT_BODY),
-                offset(rig, Role.CONTACTOR_BODY)));
+        double warmed = rig.channels().stream().filter(c -> c.role().warmsByCurrent()).mapToDouble(Channel::offsetU)
+                .max().orElse(0);
         List<Rule> rules = Rules.of(rig);
         List<Allowed> rows = new ArrayList<>();
         rows.add(new Allowed("cell high",
@@ -36,9 +36,9 @@ public record Allowed(String quantity, String programme, String trips, double mu
                 "down to " + Figures.of(Envelope.LOW_TRIP_V + low, "V"), hold(rules, 2)));
         rows.add(new Allowed("cell low, charging", "—",
                 "below " + Figures.of(Envelope.LOW_CHARGING_TRIP_V + low, "V"), hold(rules, 3)));
-        for (Way way : Way.values()) {
-            Governing governing = Governing.of(rig, way);
-            String name = way == Way.CHARGE ? "charge current" : "discharge current";
+        for (Device device : rig.devices()) {
+            Governing governing = Governing.of(rig, device);
+            String name = device.charges() ? "charge current" : "discharge current";
             rows.add(new Allowed(name, "up to " + Figures.of(governing.amps(), "A") + " (" + governing.part() + ")",
                     over(rig, governing, 1.1), hold(rules, 11)));
             rows.add(new Allowed(name, "", over(rig, governing, 1.5), hold(rules, 12)));

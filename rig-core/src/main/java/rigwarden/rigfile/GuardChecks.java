@@ -1,10 +1,14 @@
 package rigwarden.rigfile;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import rigwarden.rig.BusSide;
+import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Guards;
+import rigwarden.rig.PathPart;
+import rigwarden.rig.Protection;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Sides;
 
@@ -12,6 +16,8 @@ import rigwarden.warden.Sides;
 final class GuardChecks {
     private static final double HOLD_SHORTEST_S = 0.6;
     private static final double HOLD_LONGEST_S = 1.0;
+    private static final double HIGHEST_V = 3.75;
+    private static final double LOWEST_V = 2.30;
     private static final double PRECHARGE_S = 5;
     private static final double TWENTIETH = Math.log(20);
 
@@ -27,32 +33,66 @@ final class GuardChecks {
 
     void check() {
         Guards guards = rig.guards();
-        stops("charge_stops", guards.chargeStops());
-        stops("discharge_stops", guards.dischargeStops());
+        rig.devices().forEach(this::stops);
         heartbeat(guards);
         loop(guards);
         busSide(rig.busSide());
-        instruments();
-        if (!guards.windowFitted() && !sketch.limitsReadBack()) {
-            page.refuse(RefusalKind.NO_WINDOW, "guards", "no window and limit_read_back = false",
-                    "a window per cell, or limits of source and sink that are read back",
+        devices();
+        firstLayer(guards);
+        rig.protection().ifPresent(this::protection);
+    }
+
+    /** What limits a cell with the computer dead: protection, or window, or limits of every instrument. */
+    private void firstLayer(Guards guards) {
+        boolean limits = rig.devices().stream().allMatch(device -> switch (device) {
+            case Device.Programmed p -> p.limitReadBack();
+            case Device.PlainCharger _, Device.Inverter _ -> false;
+        });
+        if (rig.protection().isEmpty() && !guards.windowFitted() && !limits) {
+            page.refuse(RefusalKind.NO_WINDOW, "guards", "no protection, no window and no limits that are read back",
+                    "the battery's own protection, a window per cell, or limits of source and sink that are read back",
                     "a dead computer must not leave a cell without any limit", "Fit a window for unattended nights.");
         }
     }
 
-    private void stops(String key, List<String> stops) {
+    /** As delivered many open at 3.75 V and 2.2 V: common practice (no source). That is too late to be the last layer. */
+    private void protection(Protection protection) {
+        double high = protection.highVolts() + protection.toleranceVolts();
+        if (high > HIGHEST_V) {
+            edge("high_v", high, "at most " + Figures.of(HIGHEST_V - protection.toleranceVolts(), "V"));
+        }
+        double low = protection.lowVolts() - protection.toleranceVolts();
+        if (low < LOWEST_V) {
+            edge("low_v", low, "at least " + Figures.of(LOWEST_V + protection.toleranceVolts(), "V"));
+        }
+    }
+
+    private void edge(String key, double reached, String allowed) {
+        page.refuse(RefusalKind.PROTECTION_LATE, "protection." + key,
+                page.text("protection." + key) + " V, in truth up to " + Figures.of(reached, "V"), allowed,
+                "with the computer dead it is the only limit of a cell", "Tighten it, prove it, then write it here.");
+    }
+
+    private void stops(Device device) {
+        List<String> stops = device.stops();
+        String key = sketch.key(device, "stops");
         if (stops.size() == 1) {
-            page.refuse(RefusalKind.ONE_STOP, "guards." + key, stops.getFirst(), "two elements, each enough alone",
+            page.refuse(RefusalKind.ONE_STOP, key, stops.getFirst(), "two elements, each enough alone",
                     "one of them may be welded", "Add a second element, or stand beside it.");
         } else if (new HashSet<>(stops).size() < 2) {
-            page.refuse(RefusalKind.SAME_STOP, "guards." + key, String.join(", ", stops), "two different elements",
+            page.refuse(RefusalKind.SAME_STOP, key, String.join(", ", stops), "two different elements",
                     "both would fail together", "Name the second element.");
         }
+        List<String> known = new ArrayList<>(rig.path().stream()
+                .filter(part -> part.kind() == PathPart.Kind.CONTACTOR).map(PathPart::name).toList());
+        known.add("relay");
+        if (!device.switched()) {
+            known.add("output");
+        }
         for (String stop : stops) {
-            boolean inPath = rig.path().stream().anyMatch(part -> part.name().equals(stop));
-            if (stop.endsWith("_relay") && !inPath) {
-                page.refuse(RefusalKind.UNKNOWN_WORD, "guards." + key, stop, "the name of a part of the path",
-                        "a stop that is not in the path stops nothing", "Describe it in a [[path]] table.");
+            if (!known.contains(stop)) {
+                page.refuse(RefusalKind.UNKNOWN_WORD, key, stop, String.join(", ", known),
+                        "a stop that is not there stops nothing", Nearest.question(stop, known));
             }
         }
     }
@@ -110,18 +150,40 @@ final class GuardChecks {
         }
     }
 
-    private void instruments() {
+    private void devices() {
         double most = rig.cells().series() * Envelope.CEILING_V;
-        if (rig.source().maxVolts() > most) {
-            page.refuse(RefusalKind.SOURCE_LIMIT_HIGH, "source.max_v", Figures.of(rig.source().maxVolts(), "V"),
+        double least = rig.cells().series() * Envelope.CUT_OFF_V;
+        for (Device device : rig.devices()) {
+            switch (device) {
+                case Device.Programmed p when p.charges() -> high(p, "max_v", most);
+                case Device.PlainCharger c -> high(c, "volts", most);
+                case Device.Programmed p -> early(p, least);
+                case Device.Inverter i -> restart(i);
+            }
+        }
+    }
+
+    private void high(Device source, String key, double most) {
+        if (source.highestVolts() > most) {
+            page.refuse(RefusalKind.SOURCE_LIMIT_HIGH, sketch.key(source, key), Figures.of(source.highestVolts(), "V"),
                     "at most " + Figures.of(most, "V"), "series × 3.65 V is what the cells may get",
                     "Set the source's own limit, then write it here.");
         }
-        double least = rig.cells().series() * Envelope.CUT_OFF_V;
-        if (rig.sink().minVolts() > least) {
-            page.refuse(RefusalKind.SINK_QUITS_EARLY, "sink.min_v", Figures.of(rig.sink().minVolts(), "V"),
+    }
+
+    private void early(Device.Programmed sink, double least) {
+        if (sink.minVolts() > least) {
+            page.refuse(RefusalKind.SINK_QUITS_EARLY, sketch.key(sink, "min_v"), Figures.of(sink.minVolts(), "V"),
                     "at most " + Figures.of(least, "V"), "a capacity test ends at 2.50 V per cell",
                     "Use a sink that works lower.");
+        }
+    }
+
+    private void restart(Device.Inverter inverter) {
+        if (inverter.restartVolts() <= inverter.quitVolts()) {
+            page.refuse(RefusalKind.RESTART_LOW, sketch.key(inverter, "restart_v"),
+                    "more than " + Figures.of(inverter.quitVolts(), "V"),
+                    "an inverter that quits starts again only when the cells have rebounded", "Look at its settings.");
         }
     }
 }

@@ -170,6 +170,24 @@ final class Keys {
         return List.copyOf(words);
     }
 
+    /** A list of names. */
+    List<String> texts(String key, String why) {
+        List<String> texts = new ArrayList<>();
+        Object value = value(key, RefusalKind.MISSING_KEY, "a list of texts in quotes", why);
+        if (value instanceof TomlArray array) {
+            for (int i = 0; i < array.size(); i++) {
+                if (array.get(i) instanceof String text) {
+                    texts.add(text);
+                } else {
+                    refuseType(key, "a list of texts in quotes", why, 0);
+                }
+            }
+        } else if (value != null) {
+            refuseType(key, "a list of texts in quotes", why, 0);
+        }
+        return List.copyOf(texts);
+    }
+
     private void checkWord(String key, String word, Collection<String> known, String why) {
         if (!known.contains(word)) {
             refuse(RefusalKind.UNKNOWN_WORD, key, word, String.join(", ", known), why,

@@ -3,22 +3,22 @@ package rigwarden.rigfile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
+import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Rule;
 import rigwarden.warden.Rules;
-import rigwarden.warden.Way;
 
 /**
  * The limits in force on a rig, and how soon each acts.
  *
  * @param envelope rows of the envelope as readings on this rig
- * @param governing the governing part of each way
+ * @param governing the governing part with each source and sink
  * @param taps uncertainty of each tap
  * @param reactions each rule's latest reaction, by number
  * @param wires wire time of each bus in the fullest scan
+ * @param order who opens first, by quantity
  * @param steps each step of the programme beside its limit; empty without a programme
  */
 public record Limits(
@@ -27,6 +27,7 @@ public record Limits(
         List<TapLimit> taps,
         List<Reaction> reactions,
         List<WireTime> wires,
+        List<OpensFirst> order,
         List<String> steps) {
     public Limits {
         envelope = List.copyOf(envelope);
@@ -34,13 +35,14 @@ public record Limits(
         taps = List.copyOf(taps);
         reactions = List.copyOf(reactions);
         wires = List.copyOf(wires);
+        order = List.copyOf(order);
         steps = List.copyOf(steps);
     }
 
     public static Limits of(Rig rig) {
-        return new Limits(Allowed.of(rig), Stream.of(Way.values()).map(way -> Governing.of(rig, way)).toList(),
+        return new Limits(Allowed.of(rig), rig.devices().stream().map(device -> Governing.of(rig, device)).toList(),
                 TapLimit.of(rig), Rules.of(rig).stream().map(rule -> Reaction.of(rig, rule)).toList(),
-                WireTime.of(rig), List.of());
+                WireTime.of(rig), OpensFirst.of(rig, List.of()), List.of());
     }
 
     public static Limits of(Rig rig, Program program) {
@@ -49,7 +51,8 @@ public record Limits(
         for (Step step : program.steps()) {
             steps.add(String.format(Locale.ROOT, "%3d  %s", steps.size() + 1, step(rig, step)));
         }
-        return new Limits(bare.envelope, bare.governing, bare.taps, bare.reactions, bare.wires, steps);
+        return new Limits(bare.envelope, bare.governing, bare.taps, bare.reactions, bare.wires, OpensFirst.of(rig, List.of(program)),
+                steps);
     }
 
     /**
@@ -63,21 +66,28 @@ public record Limits(
 
     private static String step(Rig rig, Step step) {
         return switch (step) {
-            case Step.Charge charge -> current(rig, "charge", charge.amps(), Way.CHARGE)
-                    + held(rig, charge.ceilingVolts()) + ", taper " + Figures.of(charge.taperAmps(), "A");
+            case Step.Charge charge -> current(rig, charge) + held(rig, charge.ceilingVolts()) + ", taper "
+                    + Figures.of(charge.taperAmps(), "A");
             case Step.Rest rest -> "rest "
                     + Figures.range(rest.atLeastNanos() / 60e9, rest.atMostNanos() / 60e9, "min");
-            case Step.Discharge discharge -> current(rig, "discharge", discharge.amps(), Way.DISCHARGE) + " to "
-                    + Figures.of(discharge.cutOffVolts(), "V");
-            case Step.Park park -> current(rig, "park", park.amps(), Way.CHARGE) + " to "
-                    + Figures.of(100 * park.share(), "%") + held(rig, park.ceilingVolts());
+            case Step.Discharge discharge -> current(rig, discharge) + " to " + Figures.of(discharge.cutOffVolts(), "V");
+            case Step.HeatRun run -> current(rig, run) + " to " + Figures.of(run.cutOffVolts(), "V") + ", at most "
+                    + Figures.of(run.atMostNanos() / 3600e9, "h");
+            case Step.Pulse pulse -> current(rig, pulse) + " after " + Figures.of(pulse.baseAmps(), "A");
+            case Step.Balance balance -> current(rig, balance) + held(rig, balance.ceilingVolts()) + ", until "
+                    + Figures.of(balance.endAmps(), "A") + " for " + Figures.of(balance.holdNanos() / 60e9, "min");
+            case Step.ProveProtection proof -> current(rig, proof) + " towards " + Figures.of(proof.limitVolts(), "V");
+            case Step.Recover recover -> current(rig, recover) + " to " + Figures.of(recover.untilVolts(), "V");
+            case Step.Park park -> current(rig, park) + " to " + Figures.of(100 * park.share(), "%")
+                    + held(rig, park.ceilingVolts());
         };
     }
 
-    private static String current(Rig rig, String kind, double amps, Way way) {
-        Governing governing = Governing.of(rig, way);
-        return kind + " " + Figures.of(amps, "A") + " of " + Figures.of(governing.amps(), "A") + " ("
-                + governing.part() + ")";
+    private static String current(Rig rig, Step.Flowing step) {
+        Device device = rig.devices().get(step.through());
+        Governing governing = Governing.of(rig, device);
+        return step.kind().replace('_', ' ') + " " + (device.switched() ? "up to " : "") + Figures.of(step.amps(), "A")
+                + " through " + device.name() + " of " + Figures.of(governing.amps(), "A") + " (" + governing.part() + ")";
     }
 
     private static String held(Rig rig, double volts) {
@@ -93,8 +103,8 @@ public record Limits(
         envelope.forEach(a -> lines.add(
                 columns(a.quantity(), a.programme(), a.trips(), Figures.of(a.mustLast(), "s"))));
         lines.add("");
-        governing.forEach(g -> lines.add("The " + g.way().name().toLowerCase(Locale.ROOT) + " current is governed by "
-                + g.part() + ": " + Figures.of(g.amps(), "A") + "."));
+        governing.forEach(g -> lines.add("The " + g.way().name().toLowerCase(Locale.ROOT) + " current through " + g.device()
+                + " is governed by " + g.part() + ": " + Figures.of(g.amps(), "A") + "."));
         taps.forEach(t -> lines.add(t.name() + ": U = " + millis(t.uncertaintyVolts(), "mV") + " at 3.65 V"
                 + (t.givesBackVolts() > 0 ? "; calibrating it gives back " + millis(t.givesBackVolts(), "mV") : "")
                 + "."));
@@ -106,6 +116,10 @@ public record Limits(
         wires.forEach(w -> lines.add(String.format(Locale.ROOT,
                 "Bus %d at %d kHz: %.1f ms of wire time in the fullest scan, %.1f %% of it (at most 60 %%).", w.bus(),
                 w.hertz() / 1000, w.seconds() * 1e3, 100 * w.share())));
+        order.forEach(first -> {
+            lines.add("");
+            lines.addAll(first.lines());
+        });
         if (!steps.isEmpty()) {
             lines.add("");
             lines.addAll(steps);

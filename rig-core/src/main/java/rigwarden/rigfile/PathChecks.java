@@ -1,5 +1,7 @@
 package rigwarden.rigfile;
 
+import java.util.List;
+import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.PathPart;
 import rigwarden.rig.Rig;
@@ -33,6 +35,7 @@ final class PathChecks {
                     "a short circuit must end by itself and the current must be known", "Fit them and describe them.");
         }
         for (PathPart part : rig.path()) {
+            device(part);
             switch (part.kind()) {
                 case FUSE -> fuse(part);
                 case CONTACTOR, RELAY -> breaker(part);
@@ -42,8 +45,18 @@ final class PathChecks {
         shunt();
     }
 
+    private void device(PathPart part) {
+        List<String> names = rig.devices().stream().map(Device::name).toList();
+        if (part.common() ? part.kind() == PathPart.Kind.RELAY : !names.contains(part.device())) {
+            page.refuse(RefusalKind.PART_OF_NOTHING, key(part, "device"),
+                    part.common() ? Refusal.NOTHING : part.device(), "one of " + String.join(", ", names),
+                    "a relay stops one source or sink, and its rating is compared with that one's current",
+                    Nearest.question(part.device(), names));
+        }
+    }
+
     private boolean none(PathPart.Kind kind) {
-        return rig.path().stream().noneMatch(part -> part.kind() == kind);
+        return rig.path().stream().noneMatch(part -> part.kind() == kind && part.common());
     }
 
     private String key(PathPart part, String key) {
@@ -60,14 +73,14 @@ final class PathChecks {
                 case CABLE, BAR, LUG, PLUG -> true;
                 case FUSE, SHUNT, CONTACTOR, RELAY -> false;
             };
-            if (conductor && fuse.ratedAmps() > part.ratedAmps()) {
+            if (conductor && part.common() == fuse.common() && fuse.ratedAmps() > part.ratedAmps()) {
                 page.refuse(RefusalKind.FUSE_OVER_CABLE, key(fuse, "rated_a"), Figures.of(fuse.ratedAmps(), "A"),
                         "at most " + Figures.of(part.ratedAmps(), "A") + ", the rating of " + part.name(),
                         "a fuse protects only what carries at least its rating",
                         "Fit a smaller fuse or a thicker conductor.");
             }
         }
-        double shortAmps = FULL_V / sketch.cellOhms();
+        double shortAmps = FULL_V / sketch.cellOhms() * rig.cells().parallel();
         if (fuse.breaksAmps() < shortAmps) {
             page.refuse(RefusalKind.FUSE_CANNOT_BREAK, key(fuse, "breaks_a"), Figures.of(fuse.breaksAmps(), "A"),
                     "at least " + Figures.of(Math.ceil(shortAmps), "A"),
@@ -81,11 +94,9 @@ final class PathChecks {
     }
 
     private void breaker(PathPart part) {
-        double amps = part.name().equals("source_relay")
-                ? rig.chargeCeilingAmps()
-                : part.name().equals("sink_relay")
-                        ? rig.dischargeCeilingAmps()
-                        : Math.max(rig.chargeCeilingAmps(), rig.dischargeCeilingAmps());
+        double amps = rig.devices().stream()
+                .filter(device -> part.common() || part.device().equals(device.name()))
+                .mapToDouble(rig::ceilingAmps).max().orElse(0);
         String does = "it must end the highest current that this rig allows";
         if (part.breaksAmps() < amps) {
             page.refuse(RefusalKind.CONTACTOR_CANNOT_BREAK, key(part, "breaks_a"), Figures.of(part.breaksAmps(), "A"),

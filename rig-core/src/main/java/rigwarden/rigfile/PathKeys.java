@@ -4,22 +4,19 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import rigwarden.rig.BusSide;
 import rigwarden.rig.Guards;
 import rigwarden.rig.PathPart;
+import rigwarden.rig.Protection;
 
 /** Reads the current path, what is behind the contactor, and the guards. */
 final class PathKeys {
     static final List<String> CONTACTS =
             List.of("emergency_stop", "thermal_cutout", "cell_window", "smoke", "door", "heater_cutout");
-    private static final List<String> CHARGE_STOPS =
-            List.of("contactor", "second_contactor", "source_relay", "source_output");
-    private static final List<String> DISCHARGE_STOPS =
-            List.of("contactor", "second_contactor", "sink_relay", "sink_output");
     private static final List<String> KINDS =
             Arrays.stream(PathPart.Kind.values()).map(kind -> kind.name().toLowerCase(Locale.ROOT)).toList();
     private static final String WEAKEST = "the weakest part governs the current";
-    private static final String STOPS = "each direction of energy needs its ways to be stopped";
 
     private final RigKeys rig;
     private final List<PathPart> parts = new ArrayList<>();
@@ -41,7 +38,8 @@ final class PathKeys {
                     && !keys.yesOrNo("both_directions", "some contactors break d.c. in one direction only")) {
                 oneWayBreakers.add(name);
             }
-            parts.add(new PathPart(name, kind, rated, amps, volts));
+            String device = keys.has("device") ? keys.text("device", "its current is its device's alone") : "";
+            parts.add(new PathPart(name, kind, rated, amps, volts, device));
             keys.noOthers();
         }
     }
@@ -81,19 +79,25 @@ final class PathKeys {
                 keys.yesOrNo("latching", "a cooled bimetal must not close the loop again"),
                 window ? keys.number("window_high_v", "V", 3.65, 3.75, "beyond it a cell is in danger") : 0,
                 window ? keys.number("window_low_v", "V", 2.30, 2.50, "below it a cell is in danger") : 0,
-                keys.number("contact_lag_s", "s", 0.001, 0.5, "it is part of every rule's reaction time"),
-                stops(keys, "charge_stops", CHARGE_STOPS),
-                stops(keys, "discharge_stops", DISCHARGE_STOPS));
+                keys.number("contact_lag_s", "s", 0.001, 0.5, "it is part of every rule's reaction time"));
         keys.noOthers();
         return guards;
     }
 
-    private List<String> stops(Keys keys, String key, List<String> known) {
-        List<String> stops = keys.words(key, known, STOPS);
-        if (stops.isEmpty() && keys.has(key)) {
-            keys.page().refuse(RefusalKind.MISSING_KEY, keys.full(key), "an empty list", String.join(", ", known),
-                    STOPS, "Name the elements that stop it.");
+    /** The battery's own protection; a rig without the table has none. */
+    Optional<Protection> protection(Keys root) {
+        if (!root.has("protection")) {
+            return Optional.empty();
         }
-        return stops;
+        Keys keys = rig.inner(root, "protection");
+        Protection protection = new Protection(
+                keys.number("high_v", "V", 3.3, 4.5, "it is compared with what trips before it"),
+                keys.number("low_v", "V", 1.0, 3.0, "it is compared with what trips before it"),
+                keys.number("tolerance_v", "V", 0, 0.2, "its limits hold for the true value too"),
+                keys.number("delay_s", "s", 0, 60, "a slow one lets a cell go further"),
+                keys.number("rated_a", "A", 1, 2000, WEAKEST),
+                keys.yesOrNo("balances", "a balancer moves charge that the shunt does not see"));
+        keys.noOthers();
+        return Optional.of(protection);
     }
 }

@@ -1,7 +1,7 @@
 package rigwarden.rigfile;
 
+import java.util.List;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Channels;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
@@ -35,8 +35,8 @@ final class PlaceChecks {
         one(Role.CONTACTOR_BODY, "contactor", "a worn contact warms before it welds");
         rig.inputs().forEach(this::reach);
         rig.probes().forEach(this::period);
-        for (Channel channel : Channels.of(rig.scanNanos(), rig.shunt(), rig.inputs(), rig.probes(), rig.source(),
-                rig.sink())) {
+        islands();
+        for (Channel channel : sketch.channels()) {
             if (channel.role() == Role.CELL_VOLTS) {
                 uncertainty(channel);
             }
@@ -44,7 +44,7 @@ final class PlaceChecks {
     }
 
     private void cell(int cell) {
-        long taps = rig.inputs().stream().filter(i -> i.role() == Role.CELL_VOLTS && i.cell() == cell).count();
+        long taps = rig.inputs().stream().filter(i -> i.cell() == cell).count();
         if (taps != 1) {
             page.refuse(RefusalKind.NO_TAP, "adc", taps + " taps for cell " + cell, "exactly one for each cell",
                     "a cell that cannot be seen cannot be guarded", "Wire one and describe it.");
@@ -53,13 +53,41 @@ final class PlaceChecks {
             page.refuse(RefusalKind.NO_BODY_PROBE, "probe", probes(Role.BODY, cell) + " body probes for cell " + cell,
                     "exactly one for each cell", "charging a cold or hot cell harms it", "Fit one and describe it.");
         }
-        long positive = rig.probes().stream()
-                .filter(p -> p.place() == Role.STUD && p.cell() == cell && p.positive()).count();
-        long negative = probes(Role.STUD, cell) - positive;
-        if (positive != 1 || negative != 1) {
+        boolean positive = joint(cell, true) || cell < rig.cells().series() && probes(Role.BAR, cell) > 0;
+        boolean negative = joint(cell, false) || cell > 1 && probes(Role.BAR, cell - 1) > 0;
+        if (!positive || !negative) {
             page.refuse(RefusalKind.NO_STUD_PAIR, "probe",
-                    positive + " positive and " + negative + " negative stud probes for cell " + cell,
-                    "one on each stud", "a loose joint is the likeliest fire of a rig", "Fit both and describe them.");
+                    "no probe on the " + (positive ? "negative" : "positive") + " stud of cell " + cell + " or on its bar",
+                    "one on each stud, or one on the bar between two",
+                    "a loose joint is the likeliest fire of a rig", "Fit one and describe it.");
+        }
+    }
+
+    private boolean joint(int cell, boolean positive) {
+        return rig.probes().stream()
+                .anyMatch(p -> p.place() == Role.STUD && p.cell() == cell && p.positive() == positive);
+    }
+
+    /** Cells of one island follow each other, and no island is higher than its chip's ground can bear. */
+    private void islands() {
+        for (VoltageInput input : rig.inputs()) {
+            boolean alone = input.role() == Role.CELL_VOLTS && rig.cells().series() > 1;
+            if (alone) {
+                page.refuse(RefusalKind.TAP_IN_PACK, sketch.key(input, "measures"), "tap",
+                        "in a pack every sense wire is a tap against its island's ground",
+                        "Write measures = \"tap\" and the cell whose positive stud it is on.");
+            }
+        }
+        for (Sketch.Converter adc : sketch.converters()) {
+            List<Integer> cells = rig.inputs().stream()
+                    .filter(i -> i.role() == Role.TAP_VOLTS && i.bus() == adc.bus() && i.address() == adc.address())
+                    .map(VoltageInput::cell).sorted().toList();
+            boolean gap = !cells.isEmpty() && cells.getLast() - cells.getFirst() != cells.size() - 1;
+            if (gap) {
+                page.refuse(RefusalKind.ISLAND_GAP, adc.key(), "taps of cells " + cells, "cells that follow each other",
+                        "a cell's voltage is its tap less the tap below on the same island",
+                        "Move the tap to the island of its neighbours.");
+            }
         }
     }
 
@@ -75,7 +103,7 @@ final class PlaceChecks {
     }
 
     private void reach(VoltageInput input) {
-        double needed = TapKeys.neededVolts(input, rig.cells().series());
+        double needed = TapKeys.neededVolts(input, rig.inputs(), rig.cells().series());
         double reach = TapKeys.reachVolts(input);
         if (reach < needed) {
             page.refuse(RefusalKind.SUPPLY_TOO_LOW, sketch.key(input, "divider"),
@@ -94,6 +122,11 @@ final class PlaceChecks {
         }
     }
 
+    private String tapKey(Channel cell) {
+        return rig.inputs().stream().filter(i -> i.cell() == cell.cell()).findFirst()
+                .map(i -> sketch.keys().get(i.name())).orElse("adc");
+    }
+
     /** Judged at the highest voltage that a programme may use. */
     private void uncertainty(Channel tap) {
         double u = tap.uncertainty(Envelope.CEILING_V);
@@ -103,7 +136,7 @@ final class PlaceChecks {
         boolean poor = u > Envelope.TAP_U_REFUSED_V;
         double limit = poor ? Envelope.TAP_U_REFUSED_V : Envelope.TAP_U_NAMED_V;
         page.refuse(poor ? RefusalKind.TAP_POOR : RefusalKind.TAP_NAMED,
-                sketch.keys().get(tap.name()) + ".divider_percent",
+                sketch.keys().getOrDefault(tap.name(), tapKey(tap)) + ".divider_percent",
                 "U = " + Figures.of(u * 1e3, "mV") + " at " + Figures.of(Envelope.CEILING_V, "V"),
                 "up to " + Figures.of(limit * 1e3, "mV") + (poor ? " unattended" : " without being named"),
                 "limits hold for the true value, so that U makes the envelope smaller", "Calibrate this tap.");

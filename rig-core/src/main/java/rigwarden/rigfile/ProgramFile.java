@@ -54,6 +54,11 @@ public final class ProgramFile {
                     "park as the last step, or leave_empty = true", "cells left empty or full age",
                     "Add a park step.");
         }
+        boolean person = steps.stream().anyMatch(Step::attended);
+        if (unattended && person) {
+            page.refuse(RefusalKind.ATTENDED_STEP, "unattended", "false", "it goes where no other step may",
+                    "Stand by, or leave the step out.");
+        }
         if (unattended) {
             page.carry(rig.warnings().stream()
                     .filter(warning -> warning.kind().weight() == RefusalKind.Weight.UNATTENDED)

@@ -47,6 +47,11 @@ public enum RefusalKind {
     SINK_QUITS_EARLY(43, "The sink gives up before the cells are empty."),
     WIRE_TIME(44, "Reading a bus takes too much of a scan."),
     PROBE_SLOW(45, "A probe is read too seldom."),
+    TAP_IN_PACK(46, "A cell of a pack is measured alone instead of by taps."),
+    ISLAND_GAP(47, "The cells of an island do not follow each other."),
+    PART_OF_NOTHING(48, "A relay or another part belongs to no source or sink."),
+    PROTECTION_LATE(49, "The battery's own protection opens too late to be the last layer.", Weight.UNATTENDED),
+    RESTART_LOW(50, "An inverter would start again below the voltage at which it quits."),
     CEILING_HIGH(51, "A step's ceiling plus the tap's uncertainty is above what a programme may use."),
     CUT_OFF_LOW(52, "A step's cut-off is below what a programme may use."),
     OVER_WEAKEST(53, "A step's current is above what the governing part may carry."),
@@ -56,7 +61,17 @@ public enum RefusalKind {
     PARK_SHARE(57, "Cells would be parked too empty or too full."),
     NOT_PARKED(58, "The programme does not end with park."),
     NO_STEPS(59, "The programme has no steps."),
-    TWO_RATES(60, "A current is not given in exactly one way.");
+    TWO_RATES(60, "A current is not given in exactly one way."),
+    WHICH_DEVICE(61, "A step does not say which source or sink works."),
+    NO_SET_POINT(62, "A step orders a current from a device that takes no orders."),
+    HEAT_RUN_LONG(63, "A heat run has no end in time."),
+    ATTENDED_STEP(64, "A step that needs a person stands in a programme that nobody watches."),
+    NOT_GENTLE(65, "A step near the edge of a cell has too much current."),
+    NEEDS_SET_POINT(66, "A step that tells its current is given to a device that takes none."),
+    PULSE_FLAT(67, "A pulse is not higher than the current before it."),
+    PROOF_BLIND(68, "The taps are too uncertain to approach a protection's edge."),
+    REPEAT_DEEP(69, "Repeats stand in each other too deep."),
+    COMMAND_WRONG(70, "An instrument's command cannot be sent, or lacks its number.");
 
     /** What a kind does to a file. */
     public enum Weight {

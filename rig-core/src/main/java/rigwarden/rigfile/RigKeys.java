@@ -7,9 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import rigwarden.rig.Cells;
+import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
-import rigwarden.rig.Instrument;
 import rigwarden.rig.Panel;
+import rigwarden.rig.Rehearsed;
 import rigwarden.rig.Rig;
 import rigwarden.rig.ShuntMonitor;
 
@@ -18,6 +19,7 @@ final class RigKeys {
     static final long MILLI = 1_000_000L;
     private static final String WIRED = "everything wired must be described";
     private static final int MOST_SERIES = 16;
+    private static final int MOST_PARALLEL = 16;
     private static final int SHORTEST_SCAN_MS = 50;
     private static final int LONGEST_SCAN_MS = 200;
 
@@ -33,7 +35,6 @@ final class RigKeys {
         String name = root.text("name", "runs and reports name their rig");
         int scanMillis = root.whole("scan_ms", "ms", SHORTEST_SCAN_MS, LONGEST_SCAN_MS,
                 "faster than the chips convert, slower than rules react");
-        double room = root.number("room_c", "°C", 0, 40, "a rehearsal needs a room");
         Keys cell = inner(root, "cell");
         Cells cells = cells(cell);
         double ohms = cell.number("ohms", "ohm", 0.00005, 0.1, "it sets the current of a short circuit");
@@ -47,18 +48,12 @@ final class RigKeys {
         PathKeys path = new PathKeys(this);
         path.parts(root);
         Panel panel = panel(inner(root, "panel"));
-        Keys sourceKeys = inner(root, "source");
-        Keys sinkKeys = inner(root, "sink");
-        Instrument source = instrument(sourceKeys);
-        Instrument sink = instrument(sinkKeys);
-        boolean sourceReadBack = readBack(sourceKeys);
-        boolean sinkReadBack = readBack(sinkKeys);
+        List<Device> devices = new DeviceKeys(this, cells).devices(root);
         Rig rig = new Rig(name, scanMillis * MILLI, cells, path.parts(), buses, shunt, taps.inputs(), taps.probes(root),
-                panel, source, sink, path.busSide(inner(root, "bus_side")), path.guards(inner(root, "guards")),
-                List.of(), room);
+                panel, devices, path.busSide(inner(root, "bus_side")), path.guards(inner(root, "guards")),
+                path.protection(root), List.of(), rehearsed(inner(root, "rehearsal")));
         root.noOthers();
-        return new Sketch(rig, ohms, taps.converters(), Map.copyOf(places), path.oneWayBreakers(),
-                sourceReadBack && sinkReadBack);
+        return new Sketch(rig, ohms, taps.converters(), Map.copyOf(places), path.oneWayBreakers());
     }
 
     /** A table that must be there; an empty one stands in for it after the refusal. */
@@ -77,10 +72,23 @@ final class RigKeys {
         return name;
     }
 
+    private static Rehearsed rehearsed(Keys keys) {
+        Rehearsed rehearsed = new Rehearsed(
+                keys.number("room_c", "°C", 0, 40, "a rehearsal needs a room"),
+                keys.number("room_drift_k_per_h", "K/h", -5, 5, "a night in a hut is not a climate chamber"),
+                keys.number("charge_spread_percent", "%", 0, 20, "cells never arrive alike") / 100,
+                keys.number("capacity_spread_percent", "%", 0, 10, "cells are never alike") / 100);
+        keys.noOthers();
+        return rehearsed;
+    }
+
     private static Cells cells(Keys keys) {
-        return new Cells(
-                keys.whole("series", "cells", 1, MOST_SERIES, "taps and limits are counted in cells"),
-                keys.number("rated_ah", "Ah", 1, 2000, "rates are multiples of it"),
+        int series = keys.whole("series", "cells", 1, MOST_SERIES, "taps and limits are counted in cells");
+        int parallel = keys.has("parallel")
+                ? keys.whole("parallel", "cells", 1, MOST_PARALLEL, "they share one tap and one place")
+                : 1;
+        return new Cells(series, parallel,
+                parallel * keys.number("rated_ah", "Ah", 1, 2000, "rates are multiples of it"),
                 keys.number("ceiling_v", "V", 3.0, Envelope.CEILING_V, "above it an LFP cell's electrolyte suffers"),
                 keys.number("cut_off_v", "V", Envelope.CUT_OFF_V, 3.0, "below it an LFP cell may be harmed"),
                 keys.number("charge_c", "1/h", 0.01, 2, "the cell maker's sheet governs where it is tighter"),
@@ -118,32 +126,13 @@ final class RigKeys {
         Panel panel = new Panel(line(keys, "contactor"),
                 keys.whole("precharge", RefusalKind.NO_PRECHARGE, "", 0, 511,
                         "closing onto empty capacitors welds the contact"),
-                line(keys, "source_relay"), line(keys, "sink_relay"), line(keys, "heartbeat"), line(keys, "sounder"),
-                line(keys, "loop"), line(keys, "coil_feed"), line(keys, "feedback"), line(keys, "arm"));
+                line(keys, "heartbeat"), line(keys, "sounder"), line(keys, "loop"), line(keys, "coil_feed"), line(keys, "feedback"), line(keys, "arm"));
         keys.noOthers();
         return panel;
     }
 
-    private static int line(Keys keys, String key) {
+    static int line(Keys keys, String key) {
         return keys.whole(key, "", 0, 511, "it is the controller's number of the line");
-    }
-
-    private static Instrument instrument(Keys keys) {
-        return new Instrument(
-                keys.text("port", "orders go out over it"),
-                keys.whole("baud", "bit/s", 1200, 4_000_000, "serial ports know no others"),
-                keys.number("max_a", "A", 0.1, 2000, "it may be what governs the current"),
-                keys.number("max_v", "V", 0.5, 400, "it is compared with what the cells may get"),
-                keys.number("min_v", "V", 0, 400, "a test ends where it gives up"),
-                keys.whole("poll_ms", "ms", 100, 2000, "an answer older than 2.5 polls trips") * MILLI,
-                keys.number("amps_u_percent", "%", 0, 20, "its figure is a second opinion on the shunt") / 100,
-                keys.number("volts_u_percent", "%", 0, 20, "its figure is a second opinion on the taps") / 100);
-    }
-
-    private static boolean readBack(Keys keys) {
-        boolean readBack = keys.yesOrNo("limit_read_back", "without a hardware window it is the first layer");
-        keys.noOthers();
-        return readBack;
     }
 
     Page page() {

@@ -2,7 +2,9 @@ package rigwarden.rigfile;
 
 import java.util.List;
 import java.util.Map;
+import rigwarden.rig.Channel;
 import rigwarden.rig.Channels;
+import rigwarden.rig.Device;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.VoltageInput;
@@ -13,17 +15,15 @@ import rigwarden.rig.VoltageInput;
  * @param rig the parts; its channels are worked out only when the checks have passed
  * @param cellOhms lowest AC resistance of one cell, ohm
  * @param converters the ADCs
- * @param keys full key of the table of each input, probe and path part, by name
+ * @param keys full key of the table of each input, probe, path part and device, by name
  * @param oneWayBreakers names of contactors that break their current in one direction only
- * @param limitsReadBack whether source and sink both have limits that are read back
  */
 record Sketch(
         Rig rig,
         double cellOhms,
         List<Converter> converters,
         Map<String, String> keys,
-        List<String> oneWayBreakers,
-        boolean limitsReadBack) {
+        List<String> oneWayBreakers) {
 
     /** One ADS1115: full key of its table, bus and address. */
     record Converter(String key, int bus, int address) {}
@@ -36,11 +36,17 @@ record Sketch(
         return keys.get(probe.name()) + "." + key;
     }
 
+    String key(Device device, String key) {
+        return keys.get(device.name()) + "." + key;
+    }
+
     /** The same rig with its channels. */
     Rig complete() {
-        return new Rig(rig.name(), rig.scanNanos(), rig.cells(), rig.path(), rig.busHertz(), rig.shunt(), rig.inputs(),
-                rig.probes(), rig.panel(), rig.source(), rig.sink(), rig.busSide(), rig.guards(),
-                Channels.of(rig.scanNanos(), rig.shunt(), rig.inputs(), rig.probes(), rig.source(), rig.sink()),
-                rig.roomCelsius());
+        return rig.with(channels());
+    }
+
+    /** The channels that these parts give. */
+    List<Channel> channels() {
+        return Channels.of(rig.scanNanos(), rig.shunt(), rig.inputs(), rig.probes(), rig.devices());
     }
 }

@@ -3,7 +3,10 @@ package rigwarden.rigfile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 import rigwarden.rig.Calibration;
+import rigwarden.rig.Channels;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Role;
@@ -11,9 +14,11 @@ import rigwarden.rig.VoltageInput;
 
 /** Reads taps and probes. */
 final class TapKeys {
-    private static final Map<String, Role> PLACES = Map.of("body", Role.BODY, "stud", Role.STUD, "shunt",
+    private static final Map<String, Role> PLACES = Map.of("body", Role.BODY, "stud", Role.STUD, "bar", Role.BAR, "shunt",
             Role.SHUNT_BODY, "contactor", Role.CONTACTOR_BODY, "room", Role.ROOM);
-    private static final List<String> PLACE_WORDS = List.of("body", "stud", "shunt", "contactor", "room");
+    private static final Map<String, Role> MEASURES =
+            new TreeMap<>(Map.of("cell", Role.CELL_VOLTS, "tap", Role.TAP_VOLTS, "bus", Role.BUS_VOLTS));
+    private static final List<String> PLACE_WORDS = List.of("body", "stud", "bar", "shunt", "contactor", "room");
     private static final String SEES = "a scan must know what it reads";
 
     private final RigKeys rig;
@@ -56,8 +61,8 @@ final class TapKeys {
 
     private VoltageInput input(Keys keys, int bus, int address, double supply) {
         String name = rig.name(keys);
-        boolean tap = keys.word("measures", List.of("cell", "bus"), SEES).equals("cell");
-        return new VoltageInput(name, tap ? Role.CELL_VOLTS : Role.BUS_VOLTS, tap ? cell(keys) : 0, bus, address,
+        Role role = MEASURES.get(keys.word("measures", List.copyOf(MEASURES.keySet()), SEES));
+        return new VoltageInput(name, role, role == Role.BUS_VOLTS ? 0 : cell(keys), bus, address,
                 keys.whole("pin", "", 0, 3, "the ADS1115 has four inputs"), supply,
                 keys.number("divider", "", 1, 100, "it is measured voltage ÷ pin voltage"),
                 keys.number("divider_percent", "%", 0, 5, "it is part of the tap's uncertainty") / 100,
@@ -106,7 +111,8 @@ final class TapKeys {
         String name = rig.name(keys);
         String place = keys.word("place", PLACE_WORDS, "rules find probes by their place");
         boolean stud = place.equals("stud");
-        return new Probe(name, PLACES.get(place), stud || place.equals("body") ? cell(keys) : 0,
+        boolean ofCell = stud || place.equals("body") || place.equals("bar");
+        return new Probe(name, PLACES.get(place), ofCell ? cell(keys) : 0,
                 stud && keys.word("pole", List.of("positive", "negative"), SEES).equals("positive"),
                 bus(keys), address(keys),
                 keys.number("uncertainty_k", "K", 0.05, 5, "limits hold for the true temperature"),
@@ -117,11 +123,19 @@ final class TapKeys {
 
     /** Highest voltage that an input can show, V. */
     static double reachVolts(VoltageInput input) {
-        return Math.min(4.096, input.supplyVolts()) * input.divider();
+        return Math.min(Channels.ADS1115_REACH_VOLTS, input.supplyVolts()) * input.divider();
     }
 
-    /** Voltage that an input must be able to show, V. */
-    static double neededVolts(VoltageInput input, int series) {
-        return input.role() == Role.CELL_VOLTS ? Envelope.REPRESENTABLE_V : series * Envelope.REPRESENTABLE_V;
+    /** Voltage that an input must be able to show, V: of one cell, of the bus, or of a tap over its island's ground. */
+    static double neededVolts(VoltageInput input, List<VoltageInput> all, int series) {
+        if (input.role() == Role.BUS_VOLTS) {
+            return series * Envelope.REPRESENTABLE_V;
+        }
+        int cells = 1;
+        for (Optional<VoltageInput> below = Channels.below(input, all); below.isPresent();
+                below = Channels.below(below.get(), all)) {
+            cells++;
+        }
+        return cells * Envelope.REPRESENTABLE_V;
     }
 }

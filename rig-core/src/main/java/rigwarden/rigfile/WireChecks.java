@@ -77,21 +77,20 @@ final class WireChecks {
 
     private void lines(Panel panel) {
         Map<String, Integer> uses = new LinkedHashMap<>();
-        uses.put("contactor", panel.contactor());
-        uses.put("precharge", panel.precharge());
-        uses.put("source_relay", panel.sourceRelay());
-        uses.put("sink_relay", panel.sinkRelay());
-        uses.put("heartbeat", panel.heartbeat());
-        uses.put("sounder", panel.sounder());
-        uses.put("loop", panel.loop());
-        uses.put("coil_feed", panel.coilFeed());
-        uses.put("feedback", panel.feedback());
-        uses.put("arm", panel.arm());
+        uses.put("panel.contactor", panel.contactor());
+        uses.put("panel.precharge", panel.precharge());
+        uses.put("panel.heartbeat", panel.heartbeat());
+        uses.put("panel.sounder", panel.sounder());
+        uses.put("panel.loop", panel.loop());
+        uses.put("panel.coil_feed", panel.coilFeed());
+        uses.put("panel.feedback", panel.feedback());
+        uses.put("panel.arm", panel.arm());
+        rig.devices().forEach(device -> uses.put(sketch.key(device, "relay"), device.relay()));
         Map<Integer, String> first = new HashMap<>();
         uses.forEach((use, line) -> {
             String other = first.putIfAbsent(line, use);
             if (other != null) {
-                page.refuse(RefusalKind.SAME_LINE, "panel." + use, "a line of its own", "panel." + other + " has it",
+                page.refuse(RefusalKind.SAME_LINE, use, "a line of its own", other + " has it",
                         "Name the line where the wire ends.");
             }
         });

@@ -13,13 +13,16 @@ public sealed interface Event {
     /** Beats were withheld and the contactor let go in time; {@code seconds} from the last beat to open feedback. */
     record HeartbeatProved(double seconds) implements Event {}
 
+    /** A switched source showed this voltage without load, before it met a cell; V. */
+    record NoLoadShown(String source, double volts) implements Event {}
+
     /** A step began; {@code step} counts from 1. */
     record StepBegun(int step, String kind) implements Event {}
 
     /** A step ended; for a rest {@code settled} says whether the cells were. */
     record StepEnded(int step, Ended by, boolean settled, Account account) implements Event {}
 
-    /** A step could not begin at once: the cells are too warm or too cold. */
+    /** A step could not begin, or go on, at once: the cells are too warm or too cold for it. */
     record Waited(int step, double celsius) implements Event {}
 
     /** The warden tripped; the first cause, and what hangs on it. */

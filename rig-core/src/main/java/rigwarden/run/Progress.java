@@ -1,5 +1,8 @@
 package rigwarden.run;
 
+import java.util.Set;
+import java.util.TreeSet;
+
 /**
  * One step so far.
  *
@@ -9,8 +12,10 @@ package rigwarden.run;
  * @param point last point of the trapezoid
  * @param amps set point now, A
  * @param controlNanos when the set point was last looked at
- * @param ceilingNanos when the highest cell first met its ceiling; {@link Long#MAX_VALUE} before
- * @param window mean of the last second
+ * @param ceilingNanos when the highest cell first met its ceiling, in a balance since when the current has been small there; {@link Long#MAX_VALUE} before
+ * @param flowedNanos when more than 1 A flowed last; {@link Long#MIN_VALUE} before any in this path
+ * @param window lowest cell, mean of the last second
+ * @param top highest cell, mean of the last second
  * @param still minute marks of a rest
  * @param carried what outlives the step
  */
@@ -22,7 +27,9 @@ record Progress(
         double amps,
         long controlNanos,
         long ceilingNanos,
+        long flowedNanos,
         Window window,
+        Window top,
         Still still,
         Carried carried) {
 
@@ -30,30 +37,37 @@ record Progress(
      * What outlives a step.
      *
      * @param heartbeatProved whether the heartbeat stage was proved in this run
+     * @param shown switched sources that have shown their no-load voltage in this run, by place in the rig's list
      * @param measuredAmpHours what the last discharge to the cut-off gave, Ah; 0 before
      * @param zeroKelvin by body: its probe over the room's at the start, before any current
      */
-    record Carried(boolean heartbeatProved, double measuredAmpHours, double[] zeroKelvin) {
+    record Carried(boolean heartbeatProved, Set<Integer> shown, double measuredAmpHours, double[] zeroKelvin) {
         static Carried fresh(double[] zeroKelvin) {
-            return new Carried(false, 0, zeroKelvin);
+            return new Carried(false, Set.of(), 0, zeroKelvin);
         }
 
         Carried proved() {
-            return new Carried(true, measuredAmpHours, zeroKelvin);
+            return new Carried(true, shown, measuredAmpHours, zeroKelvin);
+        }
+
+        Carried showed(int source) {
+            Set<Integer> more = new TreeSet<>(shown);
+            more.add(source);
+            return new Carried(heartbeatProved, Set.copyOf(more), measuredAmpHours, zeroKelvin);
         }
 
         Carried measured(double ampHours) {
-            return new Carried(heartbeatProved, ampHours, zeroKelvin);
+            return new Carried(heartbeatProved, shown, ampHours, zeroKelvin);
         }
     }
 
     /** One end of a trapezoid. */
     record Point(long nanos, double amps, double watts, double volts) {}
 
-    /** A mean over one second, then over the next. */
+    /** A mean over one second, then over the next; before the first, no comparison with it holds. */
     record Window(long sinceNanos, double sum, int count, double mean) {
         static Window from(long nanos) {
-            return new Window(nanos, 0, 0, Double.POSITIVE_INFINITY);
+            return new Window(nanos, 0, 0, Double.NaN);
         }
 
         Window with(long nanos, double value) {
@@ -66,33 +80,38 @@ record Progress(
     }
 
     static Progress begin(int step, long nanos, Point point, Carried carried) {
-        return new Progress(step, nanos, Account.EMPTY, point, 0, nanos, Long.MAX_VALUE, Window.from(nanos),
-                Still.EMPTY, carried);
+        return new Progress(step, nanos, Account.EMPTY, point, 0, nanos, Long.MAX_VALUE, Long.MIN_VALUE,
+                Window.from(nanos), Window.from(nanos), Still.EMPTY, carried);
     }
 
-    Progress with(Account account, Point point, Window window) {
-        return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, window, still,
+    /** Whether current has flowed in this path. */
+    boolean flowed() {
+        return flowedNanos != Long.MIN_VALUE;
+    }
+
+    Progress accounted(Account sums, Point now, long flowed, Window low, Window high) {
+        return new Progress(step, sinceNanos, sums, now, amps, controlNanos, ceilingNanos, flowed, low, high, still,
                 carried);
     }
 
-    Progress ordering(double amps, long controlNanos, long ceilingNanos) {
-        return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, window, still,
+    Progress ordering(double order, long control, long ceiling) {
+        return new Progress(step, sinceNanos, account, point, order, control, ceiling, flowedNanos, window, top, still,
                 carried);
     }
 
-    Progress with(Still still) {
-        return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, window, still,
-                carried);
+    Progress with(Still marks) {
+        return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, flowedNanos, window, top,
+                marks, carried);
     }
 
-    Progress with(Carried carried) {
-        return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, window, still,
-                carried);
+    Progress with(Carried more) {
+        return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, flowedNanos, window, top,
+                still, more);
     }
 
     /** The same step goes on after a pause. */
     Progress resumed(long nanos) {
-        return new Progress(step, sinceNanos, account, point, 0, nanos, ceilingNanos, Window.from(nanos), still,
-                carried);
+        return new Progress(step, sinceNanos, account, point, 0, nanos, ceilingNanos, Long.MIN_VALUE, Window.from(nanos),
+                Window.from(nanos), still, carried);
     }
 }

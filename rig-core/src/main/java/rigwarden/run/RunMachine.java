@@ -15,6 +15,7 @@ import rigwarden.warden.Lease;
 import rigwarden.warden.Request;
 import rigwarden.warden.Scan;
 import rigwarden.warden.Setpoint;
+import rigwarden.warden.Sides;
 import rigwarden.warden.Verdict;
 import rigwarden.warden.Warning;
 import rigwarden.warden.Way;
@@ -31,16 +32,26 @@ public final class RunMachine {
     private static final long ZERO_CURRENT_NANOS = 3 * SECOND;
     private static final long CONTACT_NANOS = SECOND;
     private static final long LONGEST_WAIT_NANOS = 8 * 3600 * SECOND;
+    private static final long STILL_NANOS = 2 * SECOND;
+    private static final double STILL_SHARE = 0.005;
     private static final Setpoint NO_SET = Setpoint.NONE;
 
     private final Program program;
     private final Sight sight;
     private final Steps steps;
+    private final Request asks;
 
     public RunMachine(Rig rig, Program program) {
         this.program = program;
         this.sight = new Sight(rig);
         this.steps = new Steps(rig, sight);
+        this.asks = start(program);
+    }
+
+    /** What a person must ask for to start this programme. */
+    public static Request start(Program program) {
+        boolean recovers = program.steps().stream().anyMatch(step -> step instanceof Step.Recover);
+        return recovers ? Request.RECOVER : Request.START;
     }
 
     /** One cycle. */
@@ -79,6 +90,7 @@ public final class RunMachine {
             case RunState.Idle _ -> Next.quiet(new RunState.Interrupted(0, trips), tripped);
             case RunState.Proving _ -> Next.quiet(new RunState.Interrupted(0, trips), tripped);
             case RunState.Waiting s -> interrupted(s.progress(), tripped, trips);
+            case RunState.Showing s -> interrupted(s.progress(), tripped, trips);
             case RunState.Closes s -> interrupted(s.progress(), tripped, trips);
             case RunState.Stepping s -> interrupted(s.progress(), tripped, trips);
             case RunState.Resting s -> interrupted(s.progress(), tripped, trips);
@@ -107,6 +119,7 @@ public final class RunMachine {
             case RunState.Idle _, RunState.Interrupted _, RunState.Finished _ -> Next.quiet(state);
             case RunState.Proving _ -> Next.quiet(over, stop, finished);
             case RunState.Waiting s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
+            case RunState.Showing s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
             case RunState.Closes s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
             case RunState.Stepping s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
             case RunState.Resting s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
@@ -117,11 +130,12 @@ public final class RunMachine {
 
     private Next healthy(RunState state, Lease lease, Scan scan, Inbox inbox) {
         return switch (state) {
-            case RunState.Idle _ -> inbox.has(Request.START) && sight.armed(scan)
+            case RunState.Idle _ -> inbox.has(asks) && sight.armed(scan)
                     ? Next.quiet(new RunState.Proving(0), new Event.Started())
                     : Next.quiet(state);
             case RunState.Proving s -> proving(s, scan);
             case RunState.Waiting s -> waiting(s, lease, scan);
+            case RunState.Showing s -> showing(s, scan);
             case RunState.Closes s -> closing(s, lease, scan);
             case RunState.Stepping s -> stepping(s, lease, scan);
             case RunState.Resting s -> resting(s, scan);
@@ -157,12 +171,15 @@ public final class RunMachine {
 
     private Next waiting(RunState.Waiting state, Lease lease, Scan scan) {
         Progress progress = accounted(state.progress(), scan);
-        boolean charge = Steps.way(step(progress)) == Way.CHARGE;
-        boolean fit = charge
+        Step.Flowing step = flowing(progress);
+        boolean warm = steps.way(step) == Way.CHARGE
                 ? sight.bodiesWithin(scan, Envelope.CHARGING_ENTRY_LOW_C, Envelope.CHARGING_ENTRY_HIGH_C)
                 : sight.bodiesWithin(scan, Envelope.DISCHARGING_ENTRY_LOW_C, Envelope.DISCHARGING_ENTRY_HIGH_C);
+        boolean fit = warm && steps.fits(step, lease.ceilingAmps(steps.way(step)));
         if (fit && lease.steady() && sight.atRest(scan)) {
-            return close(progress, Closing.PRECHARGE, scan.nanos());
+            boolean shows = steps.way(step) == Way.CHARGE && steps.device(step).switched()
+                    && !progress.carried().shown().contains(step.through());
+            return shows ? show(progress, 0, scan.nanos()) : close(progress, Closing.PRECHARGE, scan.nanos());
         }
         if (scan.nanos() - state.sinceNanos() > LONGEST_WAIT_NANOS) {
             return Next.quiet(new RunState.Finished(Ended.TIME, 0), ended(progress, Ended.TIME, false),
@@ -172,6 +189,37 @@ public final class RunMachine {
         return state.said() || fit
                 ? Next.quiet(waits)
                 : Next.quiet(waits, new Event.Waited(progress.step() + 1, sight.firstBodyCelsius(scan)));
+    }
+
+    private Next show(Progress progress, double volts, long steadyNanos) {
+        Step.Flowing step = flowing(progress);
+        return Next.of(new RunState.Showing(progress, volts, steadyNanos, false),
+                new Wish.Path(Way.CHARGE, step.through(), Closing.NO_LOAD, NO_SET));
+    }
+
+    /** The warden judges what it shows; a source that shows nothing is the warden's too. */
+    private Next showing(RunState.Showing state, Scan scan) {
+        Progress progress = accounted(state.progress(), scan);
+        if (state.off()) {
+            return sight.atRest(scan)
+                    ? Next.quiet(new RunState.Waiting(progress, scan.nanos(), false))
+                    : Next.quiet(new RunState.Showing(progress, state.volts(), state.steadyNanos(), true));
+        }
+        if (!sight.busSeen(scan)) {
+            return show(progress, state.volts(), scan.nanos());
+        }
+        double volts = sight.busVolts(scan);
+        boolean still = volts >= Sides.LEAST_PACK_V && Math.abs(volts - state.volts()) <= STILL_SHARE * volts;
+        if (!still) {
+            return show(progress, volts, scan.nanos());
+        }
+        if (scan.nanos() - state.steadyNanos() < STILL_NANOS) {
+            return show(progress, state.volts(), state.steadyNanos());
+        }
+        Step.Flowing step = flowing(progress);
+        Progress shown = progress.with(progress.carried().showed(step.through()));
+        return Next.quiet(new RunState.Showing(shown, volts, state.steadyNanos(), true),
+                new Event.NoLoadShown(steps.device(step).name(), volts));
     }
 
     private Next closing(RunState.Closes state, Lease lease, Scan scan) {
@@ -184,6 +232,7 @@ public final class RunMachine {
             case CONTACT -> inStage < CONTACT_NANOS || !sight.closed(scan)
                     ? close(progress, Closing.CONTACT, state.stageNanos())
                     : contacted(progress, lease, scan);
+            case NO_LOAD -> show(progress, 0, scan.nanos());
             case SILENCE -> sight.letGo(scan)
                     ? Next.quiet(new RunState.Waiting(progress.with(progress.carried().proved()), scan.nanos(), false),
                             new Event.HeartbeatProved(inStage * 1e-9))
@@ -199,35 +248,36 @@ public final class RunMachine {
     }
 
     private Next close(Progress progress, Closing stage, long stageNanos) {
-        Wish wish = new Wish.Path(Steps.way(step(progress)), stage, NO_SET);
+        Step.Flowing step = flowing(progress);
+        Wish wish = new Wish.Path(steps.way(step), step.through(), stage, NO_SET);
         return Next.of(new RunState.Closes(progress, stage, stageNanos), wish);
     }
 
     private Next stepping(RunState.Stepping state, Lease lease, Scan scan) {
         Progress progress = accounted(state.progress(), scan);
-        Step step = step(progress);
-        Way way = Steps.way(step);
-        double ceiling = lease.ceilingAmps(way);
-        if (ceiling <= 0) {
+        Step.Flowing step = flowing(progress);
+        double ceiling = lease.ceilingAmps(steps.way(step));
+        if (!steps.fits(step, ceiling)) {
             return open(progress, Optional.empty(), scan);
         }
         if (!sight.whole(scan)) {
-            return Next.of(new RunState.Stepping(progress), current(way, Math.min(progress.amps(), ceiling)));
+            return Next.of(new RunState.Stepping(progress), current(step, Math.min(progress.amps(), ceiling)));
         }
         Progress controlled = steps.controlled(step, progress, ceiling, scan);
         Optional<Ended> ended = steps.ended(step, controlled, scan);
         return ended.isPresent()
                 ? open(controlled, ended, scan)
-                : Next.of(new RunState.Stepping(controlled), current(way, controlled.amps()));
+                : Next.of(new RunState.Stepping(controlled), current(step, controlled.amps()));
     }
 
-    private Wish current(Way way, double amps) {
-        return new Wish.Path(way, Closing.CURRENT, new Setpoint(amps, steps.instrumentVolts(way)));
+    private Wish current(Step.Flowing step, double amps) {
+        return new Wish.Path(steps.way(step), step.through(), Closing.CURRENT,
+                new Setpoint(amps, steps.instrumentVolts(step)));
     }
 
     private Next open(Progress progress, Optional<Ended> by, Scan scan) {
         return Next.of(new RunState.Opening(progress, by, false, scan.nanos()),
-                current(Steps.way(step(progress)), 0));
+                current(flowing(progress), 0));
     }
 
     private Next opening(RunState.Opening state, Scan scan) {
@@ -238,7 +288,7 @@ public final class RunMachine {
             return zero
                     ? Next.quiet(new RunState.Opening(progress, state.by(), true, scan.nanos()))
                     : Next.of(new RunState.Opening(progress, state.by(), false, state.sinceNanos()),
-                            current(Steps.way(step(progress)), 0));
+                            current(flowing(progress), 0));
         }
         if (!sight.open(scan) || !sight.noCurrent(scan) || !sight.whole(scan)) {
             return Next.quiet(new RunState.Opening(progress, state.by(), true, state.sinceNanos()));
@@ -247,7 +297,7 @@ public final class RunMachine {
             return Next.quiet(new RunState.Waiting(progress.resumed(scan.nanos()), scan.nanos(), false));
         }
         Ended by = state.by().get();
-        boolean measured = step(progress) instanceof Step.Discharge && by == Ended.CUT_OFF;
+        boolean measured = by == Ended.CUT_OFF;
         Carried carried = measured
                 ? progress.carried().measured(-progress.account().ampHours())
                 : progress.carried();
@@ -275,6 +325,11 @@ public final class RunMachine {
         return program.steps().get(progress.step());
     }
 
+    /** A step with current; a rest is in another state. */
+    private Step.Flowing flowing(Progress progress) {
+        return (Step.Flowing) step(progress);
+    }
+
     private Progress accounted(Progress progress, Scan scan) {
         if (!sight.whole(scan)) {
             return progress;
@@ -284,6 +339,8 @@ public final class RunMachine {
         Account account = progress.account().plus(now.nanos() - before.nanos(),
                 (before.amps() + now.amps()) / 2, (before.watts() + now.watts()) / 2,
                 (before.volts() + now.volts()) / 2);
-        return progress.with(account, now, progress.window().with(now.nanos(), sight.lowest(scan)));
+        long flowed = sight.noCurrent(scan) ? progress.flowedNanos() : now.nanos();
+        return progress.accounted(account, now, flowed, progress.window().with(now.nanos(), sight.lowest(scan)),
+                progress.top().with(now.nanos(), sight.highest(scan)));
     }
 }

@@ -15,6 +15,15 @@ public sealed interface RunState {
     /** Before a step's energy: the cells are outside the temperatures at which it may begin. */
     record Waiting(Progress progress, long sinceNanos, boolean said) implements RunState {}
 
+    /**
+     * A switched source works onto the open bus alone, until its voltage stands still; then the bus empties.
+     *
+     * @param volts bus when it last moved
+     * @param steadyNanos since when it has stood there
+     * @param off whether it has been switched off again
+     */
+    record Showing(Progress progress, double volts, long steadyNanos, boolean off) implements RunState {}
+
     /** On the way from open to current; {@code stageNanos} is when the stage began. */
     record Closes(Progress progress, Closing stage, long stageNanos) implements RunState {}
 
@@ -45,6 +54,7 @@ public sealed interface RunState {
         return switch (state) {
             case Idle _, Proving _, Finished _ -> 0;
             case Waiting s -> s.progress().step() + 1;
+            case Showing s -> s.progress().step() + 1;
             case Closes s -> s.progress().step() + 1;
             case Stepping s -> s.progress().step() + 1;
             case Resting s -> s.progress().step() + 1;

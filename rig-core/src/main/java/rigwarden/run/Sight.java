@@ -1,17 +1,21 @@
 package rigwarden.run;
 
 import rigwarden.rig.Channel;
+import rigwarden.rig.Protection;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.run.Progress.Point;
 import rigwarden.warden.Reading;
 import rigwarden.warden.Scan;
 import rigwarden.warden.Sides;
+import rigwarden.warden.Tied;
+import rigwarden.warden.Way;
 
 /** What the machine looks at in a scan. A failed reading is never replaced by a made-up one: it is simply not there. */
 final class Sight {
     private static final double NO_CURRENT_A = 1.0;
     private static final double SETTLED_K = 2;
+    private static final double APART = 0.02;
 
     private final Channel current;
     private final Channel pack;
@@ -19,8 +23,7 @@ final class Sight {
     private final Channel feedback;
     private final Channel arm;
     private final Channel coilFeed;
-    private final Channel sourceOn;
-    private final Channel sinkOn;
+    private final Channel[] outputs;
     private final Channel room;
     private final Channel[] cells;
     private final Channel[] bodies;
@@ -32,8 +35,9 @@ final class Sight {
         feedback = rig.channel(Role.FEEDBACK);
         arm = rig.channel(Role.ARM);
         coilFeed = rig.channel(Role.COIL_FEED);
-        sourceOn = rig.channel(Role.SOURCE_ON);
-        sinkOn = rig.channel(Role.SINK_ON);
+        outputs = rig.channels().stream()
+                .filter(c -> c.role() == Role.SOURCE_ON || c.role() == Role.SINK_ON)
+                .toArray(Channel[]::new);
         room = rig.channel(Role.ROOM);
         cells = rig.channels(Role.CELL_VOLTS).toArray(Channel[]::new);
         bodies = rig.channels(Role.BODY).toArray(Channel[]::new);
@@ -69,7 +73,11 @@ final class Sight {
 
     /** Everything open, off and empty: a path may begin. */
     boolean atRest(Scan scan) {
-        return open(scan) && noCurrent(scan) && off(scan, sourceOn) && off(scan, sinkOn) && !sidesMatch(scan);
+        boolean rests = open(scan) && noCurrent(scan) && !sidesMatch(scan);
+        for (Channel output : outputs) {
+            rests &= off(scan, output);
+        }
+        return rests;
     }
 
     /** The stage has let go: coil supply dead, contact open. */
@@ -98,6 +106,30 @@ final class Sight {
         }
         double amps = value(scan, current);
         return new Point(scan.nanos(), amps, amps * volts, volts);
+    }
+
+    /** Voltage behind the contactor; ask {@link #busSeen} first. */
+    double busVolts(Scan scan) {
+        return value(scan, bus);
+    }
+
+    boolean busSeen(Scan scan) {
+        return valid(scan, bus) && valid(scan, pack);
+    }
+
+    /** Whether bus and pack are one node, as far as can be told. */
+    boolean tied(Scan scan) {
+        return busSeen(scan) && Tied.tied(pack, value(scan, pack), bus, value(scan, bus), APART);
+    }
+
+    /** Whether a cell is, or in the mean of the last second was, where the battery's protection opens this way. */
+    boolean meets(Protection protection, Scan scan, double extreme, Way way) {
+        double now = way == Way.CHARGE ? highest(scan) : lowest(scan);
+        return Tied.meets(protection, cells[0], now, way) || Tied.meets(protection, cells[0], extreme, way);
+    }
+
+    double amps(Scan scan) {
+        return value(scan, current);
     }
 
     double highest(Scan scan) {

@@ -3,6 +3,7 @@ package rigwarden.run;
 import java.util.Optional;
 import rigwarden.program.Ended;
 import rigwarden.program.Step;
+import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Scan;
@@ -21,6 +22,11 @@ final class Steps {
     /** Where the sink's own low limit lies, V per cell. */
     private static final double SINK_LOW_V = 2.40;
     private static final double ENOUGH = 1.25;
+    private static final double ROUNDING = 1 + 1e-9;
+    /** Within this of the ceiling a switched source that has tapered has filled the cells, V. */
+    private static final double NEAR_V = 0.05;
+    /** A soft start looks like a taper until this is over. */
+    private static final long SOFT_NANOS = 300_000_000_000L;
     private static final long LONGEST_TAPER_NANOS = Math.round(Envelope.TAPER_HOURS * 3600e9);
 
     private final Rig rig;
@@ -31,30 +37,51 @@ final class Steps {
         this.sight = sight;
     }
 
-    /** Direction of a step; a rest has none and is never asked. */
-    static Way way(Step step) {
-        return switch (step) {
-            case Step.Charge _, Step.Park _ -> Way.CHARGE;
-            case Step.Discharge _, Step.Rest _ -> Way.DISCHARGE;
-        };
+    /** Direction of a step with current. */
+    Way way(Step.Flowing step) {
+        return device(step).charges() ? Way.CHARGE : Way.DISCHARGE;
     }
 
-    /** The instrument's own voltage limit, V: upper for a source, lower for a sink. */
-    double instrumentVolts(Way way) {
+    Device device(Step.Flowing step) {
+        return rig.devices().get(step.through());
+    }
+
+    /** The instrument's own voltage limit, V: upper for a source, lower for a sink; none for a switched device. */
+    double instrumentVolts(Step.Flowing step) {
+        if (device(step).switched()) {
+            return 0;
+        }
         int series = rig.cells().series();
         double source = Math.min(Envelope.CEILING_V, rig.cells().ceilingVolts() + SOURCE_ABOVE_V);
-        return series * (way == Way.CHARGE ? source : SINK_LOW_V);
+        return series * (way(step) == Way.CHARGE ? source : SINK_LOW_V);
+    }
+
+    /** What a switched device gives or takes cannot be lowered: under its current it has to wait. */
+    boolean fits(Step.Flowing step, double ceilingAmps) {
+        return device(step).switched() ? step.amps() <= ceilingAmps * ROUNDING : ceilingAmps > 0;
     }
 
     /** The set point for this scan, inside the lease's ceiling. */
-    Progress controlled(Step step, Progress progress, double ceilingAmps, Scan scan) {
+    Progress controlled(Step.Flowing step, Progress progress, double ceilingAmps, Scan scan) {
+        double most = Math.min(step.amps(), ceilingAmps);
+        if (device(step).switched()) {
+            return progress.ordering(most, scan.nanos(), progress.ceilingNanos());
+        }
         return switch (step) {
-            case Step.Charge charge ->
-                held(progress, Math.min(charge.amps(), ceilingAmps), charge.ceilingVolts(), scan);
-            case Step.Park park -> held(progress, Math.min(park.amps(), ceilingAmps), park.ceilingVolts(), scan);
-            case Step.Discharge discharge -> progress.ordering(Math.min(discharge.amps(), ceilingAmps),
-                    progress.controlNanos(), progress.ceilingNanos());
-            case Step.Rest _ -> progress;
+            case Step.Charge charge -> held(progress, most, charge.ceilingVolts(), scan);
+            case Step.Park park -> held(progress, most, park.ceilingVolts(), scan);
+            case Step.Balance balance -> {
+                Progress held = held(progress, most, balance.ceilingVolts(), scan);
+                boolean flows = held.ceilingNanos() != Long.MAX_VALUE && held.amps() > balance.endAmps();
+                yield flows ? held.ordering(held.amps(), held.controlNanos(), scan.nanos()) : held;
+            }
+            case Step.Pulse pulse -> {
+                boolean base = scan.nanos() - progress.controlNanos() < pulse.baseNanos();
+                yield progress.ordering(base ? Math.min(pulse.baseAmps(), most) : most, progress.controlNanos(),
+                        progress.ceilingNanos());
+            }
+            case Step.Discharge _, Step.HeatRun _, Step.ProveProtection _, Step.Recover _ ->
+                progress.ordering(most, progress.controlNanos(), progress.ceilingNanos());
         };
     }
 
@@ -75,16 +102,56 @@ final class Steps {
     }
 
     /** What ends the step now, if anything does. */
-    Optional<Ended> ended(Step step, Progress progress, Scan scan) {
+    Optional<Ended> ended(Step.Flowing step, Progress progress, Scan scan) {
+        Optional<Ended> stopped = stopped(step, progress, scan);
+        if (stopped.isPresent()) {
+            return stopped;
+        }
         return switch (step) {
-            case Step.Charge charge -> charged(progress, charge.ceilingVolts(), charge.taperAmps(), scan)
+            case Step.Charge charge -> (device(step).switched() ? filled(charge, progress, scan)
+                    : charged(progress, charge.ceilingVolts(), charge.taperAmps(), scan))
                     .or(() -> tooLong(progress, charge.amps(), LONGEST_TAPER_NANOS, scan));
-            case Step.Park park -> parked(park, progress).or(() -> tooLong(progress, park.amps(), 0, scan));
-            case Step.Discharge discharge -> progress.window().mean() <= discharge.cutOffVolts()
-                    ? Optional.of(Ended.CUT_OFF)
-                    : tooLong(progress, discharge.amps(), 0, scan);
-            case Step.Rest _ -> Optional.empty();
+            case Step.Park park -> parked(park, progress, scan).or(() -> tooLong(progress, park.amps(), 0, scan));
+            case Step.Discharge discharge -> empty(progress, discharge.cutOffVolts())
+                    .or(() -> tooLong(progress, discharge.amps(), 0, scan));
+            case Step.Pulse pulse -> pulsed(pulse, progress, scan);
+            case Step.Balance balance -> balanced(balance, progress, scan);
+            case Step.ProveProtection proof -> approached(proof, scan).or(() -> tooLong(progress, proof.amps(), 0, scan));
+            case Step.Recover recover -> sight.lowest(scan) >= recover.untilVolts()
+                    ? Optional.of(Ended.CHARGE_REACHED)
+                    : tooLong(progress, recover.amps(), 0, scan);
+            case Step.HeatRun run -> empty(progress, run.cutOffVolts())
+                    .or(() -> scan.nanos() - progress.sinceNanos() > run.atMostNanos()
+                            ? Optional.of(Ended.TIME) : Optional.empty());
         };
+    }
+
+    /**
+     * Who ended the current, when it flowed and no longer does. A bus that is not tied to the pack any more was cut off by
+     * the battery's protection, if a cell was where it opens; else the warden trips. A tied one was left by the device.
+     */
+    private Optional<Ended> stopped(Step.Flowing step, Progress progress, Scan scan) {
+        Device device = device(step);
+        if (!progress.flowed() || !sight.noCurrent(scan) || progress.amps() == 0 || !sight.busSeen(scan)) {
+            return Optional.empty();
+        }
+        if (!sight.tied(scan)) {
+            Way way = way(step);
+            double extreme = (way == Way.CHARGE ? progress.top() : progress.window()).mean();
+            if (step instanceof Step.ProveProtection) {
+                return Optional.of(Ended.PROTECTION);
+            }
+            return rig.protection()
+                    .filter(protection -> sight.meets(protection, scan, extreme, way))
+                    .map(_ -> Ended.PROTECTION);
+        }
+        boolean over = device.switched()
+                && scan.nanos() - progress.flowedNanos() > Math.round(device.pauseSeconds() * 1e9);
+        return over ? Optional.of(device.charges() ? Ended.CHARGER : Ended.SINK) : Optional.empty();
+    }
+
+    private static Optional<Ended> empty(Progress progress, double cutOffVolts) {
+        return progress.window().mean() <= cutOffVolts ? Optional.of(Ended.CUT_OFF) : Optional.empty();
     }
 
     /** No step goes on for ever: a quarter more than the rating takes at this current is enough for any sound cell. */
@@ -92,6 +159,46 @@ final class Steps {
         double hours = ENOUGH * rig.cells().ratedAmpHours() / amps;
         boolean over = scan.nanos() - progress.sinceNanos() > hours * 3600e9 + more;
         return over ? Optional.of(Ended.TIME) : Optional.empty();
+    }
+
+    /** A switched source cannot be held back: at the ceiling of the highest cell it is over, full or not. */
+    private Optional<Ended> filled(Step.Charge charge, Progress progress, Scan scan) {
+        double highest = sight.highest(scan);
+        boolean tapered = progress.flowed() && scan.nanos() - progress.sinceNanos() > SOFT_NANOS
+                && Math.abs(sight.amps(scan)) <= charge.taperAmps() && highest >= charge.ceilingVolts() - NEAR_V;
+        if (tapered) {
+            return Optional.of(Ended.TAPER);
+        }
+        return highest >= charge.ceilingVolts() ? Optional.of(Ended.CEILING) : Optional.empty();
+    }
+
+    private Optional<Ended> pulsed(Step.Pulse pulse, Progress progress, Scan scan) {
+        boolean high = way(pulse) == Way.CHARGE && sight.highest(scan) >= rig.cells().ceilingVolts() - NEAR_V;
+        boolean low = way(pulse) == Way.DISCHARGE && progress.window().mean() <= rig.cells().cutOffVolts();
+        if (high || low) {
+            return Optional.of(high ? Ended.CEILING : Ended.CUT_OFF);
+        }
+        boolean over = scan.nanos() - progress.controlNanos() >= pulse.baseNanos() + pulse.pulseNanos();
+        return over ? Optional.of(Ended.TIME) : Optional.empty();
+    }
+
+    /** In series the first cell at the ceiling ends it; in parallel a current that has been small since {@code ceilingNanos}. */
+    private Optional<Ended> balanced(Step.Balance balance, Progress progress, Scan scan) {
+        if (progress.ceilingNanos() == Long.MAX_VALUE) {
+            return tooLong(progress, balance.amps(), 0, scan);
+        }
+        if (rig.cells().series() > 1) {
+            return Optional.of(Ended.CEILING);
+        }
+        boolean balanced = scan.nanos() - progress.ceilingNanos() >= balance.holdNanos();
+        return balanced ? Optional.of(Ended.TAPER) : tooLong(progress, balance.endAmps(), 0, scan);
+    }
+
+    private Optional<Ended> approached(Step.ProveProtection proof, Scan scan) {
+        if (way(proof) == Way.CHARGE) {
+            return sight.highest(scan) >= proof.limitVolts() ? Optional.of(Ended.CEILING) : Optional.empty();
+        }
+        return sight.lowest(scan) <= proof.limitVolts() ? Optional.of(Ended.CUT_OFF) : Optional.empty();
     }
 
     private Optional<Ended> charged(Progress progress, double ceilingVolts, double taperAmps, Scan scan) {
@@ -105,12 +212,13 @@ final class Steps {
         return tooLong ? Optional.of(Ended.CEILING) : Optional.empty();
     }
 
-    private Optional<Ended> parked(Step.Park park, Progress progress) {
+    private Optional<Ended> parked(Step.Park park, Progress progress, Scan scan) {
         double measured = progress.carried().measuredAmpHours();
         double capacity = measured > 0 ? measured : rig.cells().ratedAmpHours();
         if (progress.account().ampHours() >= park.share() * capacity) {
             return Optional.of(Ended.CHARGE_REACHED);
         }
-        return progress.ceilingNanos() == Long.MAX_VALUE ? Optional.empty() : Optional.of(Ended.CEILING);
+        boolean high = progress.ceilingNanos() != Long.MAX_VALUE || sight.highest(scan) >= park.ceilingVolts();
+        return high ? Optional.of(Ended.CEILING) : Optional.empty();
     }
 }

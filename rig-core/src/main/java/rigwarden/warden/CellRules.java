@@ -9,6 +9,9 @@ import rigwarden.rig.Role;
 /** Voltages of the cells. Limits hold for the true value: reading ± uncertainty is compared. */
 final class CellRules {
     private static final double HOLD_S = 0.3;
+    private static final double UNKNOWN_OHMS = 1e-3;
+    private static final double LEARNT_SHARE = 0.3;
+    private static final double LEARNT_OHMS = 0.2e-3;
     private static final Set<Role> TAPS = Set.of(Role.CELL_VOLTS);
 
     private CellRules() {}
@@ -19,14 +22,14 @@ final class CellRules {
                         "A cell's voltage plus its uncertainty reaches 3.70 V (median of three scans).",
                         TAPS, Envelope.HIGH_TRIP_V + " V", HOLD_S, CellRules::high),
                 Rules.trips(2, "cell low",
-                        "A cell's voltage minus its uncertainty falls to 2.40 V in discharge or rest (median of three).",
+                        "In a run a cell's voltage minus its uncertainty falls to 2.40 V in discharge or rest (median of three).",
                         TAPS, Envelope.LOW_TRIP_V + " V", HOLD_S, CellRules::low),
                 Rules.trips(3, "cell low charging",
-                        "A cell's voltage minus its uncertainty is under 2.00 V while charging (median of three).",
+                        "A cell's voltage minus its uncertainty is under 2.00 V while charging or being recovered (median of three).",
                         TAPS, Envelope.LOW_CHARGING_TRIP_V + " V", HOLD_S, CellRules::lowCharging),
                 Rules.trips(4, "pack against cells",
                         "The pack's voltage and the sum of its cells differ by more than their uncertainties explain.",
-                        Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS), "uncertainties + 1 mΩ × current per cell", 2,
+                        Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS), "uncertainties + 1 mΩ × current per cell; once learnt, + 30 % and 0.2 mΩ", 2,
                         CellRules::sum));
     }
 
@@ -45,11 +48,15 @@ final class CellRules {
     }
 
     private static Breach low(View view) {
-        return view.energised(Way.CHARGE) ? Breach.NONE : below(view, Math.nextUp(Envelope.LOW_TRIP_V));
+        boolean charging = view.energised(Way.CHARGE);
+        boolean idle = !view.energised() && view.memory().started() == Started.NOT;
+        boolean recovering = !view.energised() && view.memory().started() == Started.RECOVERING;
+        return charging || idle || recovering ? Breach.NONE : below(view, Math.nextUp(Envelope.LOW_TRIP_V));
     }
 
     private static Breach lowCharging(View view) {
-        return view.energised(Way.CHARGE) ? below(view, Envelope.LOW_CHARGING_TRIP_V) : Breach.NONE;
+        boolean recovering = view.memory().started() == Started.RECOVERING && !view.energised(Way.DISCHARGE);
+        return view.energised(Way.CHARGE) || recovering ? below(view, Envelope.LOW_CHARGING_TRIP_V) : Breach.NONE;
     }
 
     private static Breach below(View view, double limit) {
@@ -67,20 +74,21 @@ final class CellRules {
 
     private static Breach sum(View view) {
         Places places = view.places();
-        if (!view.valid(places.pack) || !view.valid(places.current)) {
+        if (!view.valid(places.pack) || !view.valid(places.current) || !view.allValid(places.cells)) {
             return Breach.NONE;
         }
-        double cells = 0;
-        double limit = 0;
-        for (Channel cell : places.cells) {
-            if (!view.valid(cell)) {
-                return Breach.NONE;
-            }
-            cells += view.value(cell);
-            limit += cell.uncertainty(view.value(cell)) + 1e-3 * Math.abs(view.value(places.current));
-        }
+        double amps = view.value(places.current);
         double pack = view.value(places.pack);
-        limit += places.pack.uncertainty(pack);
-        return Math.abs(pack - cells) > limit ? new Breach(places.pack.index(), pack - cells, limit) : Breach.NONE;
+        Learnt learnt = view.memory().past().learnt();
+        double over = pack - learnt.ohms() * amps;
+        double ohms = learnt.known()
+                ? LEARNT_SHARE * Math.abs(learnt.ohms()) + LEARNT_OHMS
+                : UNKNOWN_OHMS * places.cells.length;
+        double limit = places.pack.uncertainty(pack) + ohms * Math.abs(amps);
+        for (Channel cell : places.cells) {
+            over -= view.value(cell);
+            limit += cell.uncertainty(view.value(cell));
+        }
+        return Math.abs(over) > limit ? new Breach(places.pack.index(), over, limit) : Breach.NONE;
     }
 }

@@ -97,20 +97,23 @@ final class ChannelRules {
         return Breach.NONE;
     }
 
-    /** While a way is on, the instrument of the other way must be off: it was, when the path was closed. */
+    /** While a device works every other must be off: they were, when the path was closed. */
     private static Breach restingOn(View view) {
-        Channel resting = view.memory().inForce().way() == Way.CHARGE ? view.places().sinkOn : view.places().sourceOn;
-        return view.on(resting) ? new Breach(resting.index(), 1, 0) : Breach.NONE;
+        for (Channel output : view.places().outputs) {
+            if (view.places().rests(output, view.memory().inForce()) && view.on(output)) {
+                return new Breach(output.index(), 1, 0);
+            }
+        }
+        return Breach.NONE;
     }
 
     private static Breach stillOn(View view) {
         if (view.stageNanos() < 5_000_000_000L) {
             return Breach.NONE;
         }
-        for (Channel channel : view.places().instruments) {
-            boolean output = channel.role() == Role.SOURCE_ON || channel.role() == Role.SINK_ON;
-            if (output && view.on(channel)) {
-                return new Breach(channel.index(), 1, 0);
+        for (Channel output : view.places().outputs) {
+            if (view.on(output)) {
+                return new Breach(output.index(), 1, 0);
             }
         }
         return Breach.NONE;

@@ -1,7 +1,9 @@
 package rigwarden.warden;
 
-/** Stages from open to current, in this order. */
+/** Stages from open to current, in this order; the first stands apart, with the contactor open. */
 public enum Closing {
+    /** A switched source works onto the open bus alone: shows its no-load voltage before any cell meets it. */
+    NO_LOAD,
     /** The bus is filled through the pre-charge resistor. */
     PRECHARGE,
     /** The contactor is closed; source and sink are off. */

@@ -44,8 +44,8 @@ final class ContactorRules {
                         Set.of(Role.BUS_VOLTS, Role.PACK_VOLTS), "5 % after the proved decay time", 0.3,
                         view -> busHolds(view, decay)),
                 Rules.trips(48, "contactor closed in pre-charge",
-                        "The contactor's feedback says closed while only the pre-charge relay is ordered.",
-                        feedback, "open", 0, view -> on(view, view.at(Closing.PRECHARGE))),
+                        "The contactor's feedback says closed while it is not ordered yet: in pre-charge, or at no load.",
+                        feedback, "open", 0, view -> on(view, view.at(Closing.PRECHARGE) || view.at(Closing.NO_LOAD))),
                 Rules.trips(49, "contactor let go too soon",
                         "Beats were withheld, and the contactor opened while the stage still had to hold, or with the coil "
                                 + "supply alive: this proves nothing.",

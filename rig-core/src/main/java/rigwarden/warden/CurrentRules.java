@@ -3,6 +3,7 @@ package rigwarden.warden;
 import java.util.List;
 import java.util.Set;
 import rigwarden.rig.Channel;
+import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -19,18 +20,17 @@ final class CurrentRules {
     private CurrentRules() {}
 
     static List<Rule> of(Rig rig) {
-        long polls = 2 * Math.max(rig.source().pollNanos(), rig.sink().pollNanos());
-        long settling = polls + SETTLING_NANOS;
+        Pace[] paces = rig.devices().stream().map(Pace::of).toArray(Pace[]::new);
         return List.of(
                 Rules.trips(11, "current above order",
                         "The current is above 110 % of what was ordered (the larger of the last two set points).",
-                        SHUNT, "110 % of the order + uncertainty + 1 A", 3, view -> above(view, 1.1, settling)),
+                        SHUNT, "110 % of the order + uncertainty + 1 A", 3, view -> above(view, 1.1, paces)),
                 Rules.trips(12, "current far above order",
                         "The current is above 150 % of what was ordered (the larger of the last two set points).",
-                        SHUNT, "150 % of the order + uncertainty + 1 A", 0.2, view -> above(view, 1.5, settling)),
+                        SHUNT, "150 % of the order + uncertainty + 1 A", 0.2, view -> above(view, 1.5, paces)),
                 Rules.trips(13, "no current",
-                        "Current was ordered and less than a tenth of it flows.",
-                        SHUNT, "10 % of the order, after 4 s", 0.5, view -> absent(view, settling)),
+                        "Current was ordered and less than a tenth of it flows; 1 A where source or sink does as it likes.",
+                        SHUNT, "10 % of the order, after 4 s or its start time", 0.5, view -> absent(view, paces)),
                 Rules.trips(14, "current the wrong way",
                         "The current flows against the way that is on.",
                         SHUNT, "1 A + uncertainty", 0.3, CurrentRules::reversed),
@@ -39,36 +39,73 @@ final class CurrentRules {
                         SHUNT, "1 A + uncertainty", 0.2, CurrentRules::afterOff));
     }
 
-    /** The larger of the last two set points while the newer is young, else the newer; A. */
-    private static double expected(View view, long settling) {
-        InForce now = view.memory().inForce();
-        if (now.stage() != Closing.CURRENT) {
-            return 0;
+    /**
+     * How soon a device follows.
+     *
+     * @param settlingNanos until a new set point counts alone
+     * @param startNanos until the first current must flow
+     * @param pauseNanos for how long it may rest by itself
+     * @param leastShare part of the order that must flow; of a switched device 1 A, whatever the order
+     */
+    private record Pace(long settlingNanos, long startNanos, long pauseNanos, double leastShare) {
+        static Pace of(Device device) {
+            return switch (device) {
+                case Device.Programmed p -> new Pace(2 * p.instrument().pollNanos() + SETTLING_NANOS, START_NANOS, 0, 0.1);
+                case Device.PlainCharger _, Device.Inverter _ -> {
+                    long pause = Math.round(device.pauseSeconds() * 1e9);
+                    long start = Math.round(device.startSeconds() * 1e9) + pause + START_NANOS;
+                    yield new Pace(start, start, pause, Envelope.NO_CURRENT_A / device.maxAmps());
+                }
+            };
         }
-        boolean young = view.nanos() - now.ampsSinceNanos() <= settling;
+    }
+
+    /** The larger of the last two set points while the newer is young, else the newer; A. */
+    private static double expected(View view, Pace[] paces) {
+        InForce now = view.memory().inForce();
+        switch (now.stage()) {
+            case PRECHARGE -> {
+                return filling(view);
+            }
+            case NO_LOAD, CONTACT, SILENCE -> {
+                return 0;
+            }
+            case CURRENT -> { }
+        }
+        boolean young = view.nanos() - now.ampsSinceNanos() <= paces[now.through()].settlingNanos();
         return young ? Math.max(now.amps(), now.earlierAmps()) : now.amps();
     }
 
-    private static Breach above(View view, double factor, long settling) {
+    /** Through the pre-charge resistor flows at most what the pack drives into an empty bus. */
+    private static double filling(View view) {
+        Places places = view.places();
+        return view.valid(places.pack) ? view.value(places.pack) / places.rig.busSide().prechargeOhms() : 0;
+    }
+
+    private static Breach above(View view, double factor, Pace[] paces) {
         Channel current = view.places().current;
         if (!view.energised() || !view.valid(current)) {
             return Breach.NONE;
         }
         double amps = Math.abs(view.value(current));
-        double limit = factor * expected(view, settling) + current.uncertainty(amps) + Envelope.NO_CURRENT_A;
+        double limit = factor * expected(view, paces) + current.uncertainty(amps) + Envelope.NO_CURRENT_A;
         return amps > limit ? new Breach(current.index(), view.value(current), limit) : Breach.NONE;
     }
 
-    private static Breach absent(View view, long settling) {
+    private static Breach absent(View view, Pace[] paces) {
         Channel current = view.places().current;
         InForce now = view.memory().inForce();
-        boolean due = view.at(Closing.CURRENT) && view.stageNanos() > START_NANOS
-                && view.nanos() - now.ampsSinceNanos() > settling;
+        Pace pace = paces[now.through()];
+        boolean due = view.at(Closing.CURRENT) && view.stageNanos() > pace.startNanos()
+                && view.nanos() - now.ampsSinceNanos() > pace.settlingNanos();
         if (!due || now.amps() < LEAST_ORDERED_A || !view.valid(current)) {
             return Breach.NONE;
         }
+        if (view.nanos() - view.memory().past().flowedNanos() <= pace.pauseNanos()) {
+            return Breach.NONE;
+        }
         double amps = view.value(current) * now.way().sign();
-        double limit = 0.1 * now.amps();
+        double limit = pace.leastShare() * now.amps();
         return amps < limit ? new Breach(current.index(), view.value(current), limit) : Breach.NONE;
     }
 

@@ -32,8 +32,8 @@ final class GrantRules {
 
     Granted grant(Guard guard, Lease lease, Scan scan, Wish.Path wish) {
         Memory memory = guard.memory();
-        double ceiling = lease.ceilingAmps(wish.way());
-        if (!memory.started()) {
+        double ceiling = Math.min(lease.ceilingAmps(wish.way()), places.deviceAmps(wish));
+        if (memory.started() == Started.NOT) {
             return tripped(NOT_STARTED, guard, scan, wish.set().amps(), 0);
         }
         if (wish.set().amps() > ceiling * ROUNDING) {
@@ -42,7 +42,7 @@ final class GrantRules {
         if (!mayFollow(memory.inForce(), lease, scan, wish) || lease.scan() != scan.number() || !lease.spend()) {
             return tripped(OUT_OF_ORDER, guard, scan, wish.set().amps(), ceiling);
         }
-        return new Granted(new Orders.Energised(lease, wish.way(), wish.stage(), wish.set()), guard);
+        return new Granted(new Orders.Energised(lease, wish.way(), wish.through(), wish.stage(), wish.set()), guard);
     }
 
     private boolean mayFollow(InForce inForce, Lease lease, Scan scan, Wish.Path wish) {
@@ -50,14 +50,15 @@ final class GrantRules {
             return false;
         }
         if (!inForce.energised()) {
-            return wish.stage() == Closing.PRECHARGE && lease.steady() && isOff(scan, places.feedback)
-                    && isOff(scan, places.sourceOn) && isOff(scan, places.sinkOn) && noCurrent(scan)
+            boolean first = wish.stage() == Closing.PRECHARGE || wish.stage() == Closing.NO_LOAD && places.hasNoLoad(wish);
+            return first && lease.steady() && isOff(scan, places.feedback) && outputsOff(scan) && noCurrent(scan)
                     && !busMatches(scan);
         }
-        if (wish.way() != inForce.way()) {
+        if (wish.way() != inForce.way() || wish.through() != inForce.through()) {
             return false;
         }
         return switch (wish.stage()) {
+            case NO_LOAD -> inForce.stage() == Closing.NO_LOAD;
             case PRECHARGE -> inForce.stage() == Closing.PRECHARGE;
             case CONTACT -> inForce.stage() == Closing.CONTACT
                     || inForce.stage() == Closing.PRECHARGE && lease.steady() && isOff(scan, places.feedback)
@@ -70,6 +71,15 @@ final class GrantRules {
 
     private boolean busMatches(Scan scan) {
         return Sides.match(scan, places.pack, places.bus);
+    }
+
+    private boolean outputsOff(Scan scan) {
+        for (Channel output : places.outputs) {
+            if (!isOff(scan, output)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private boolean noCurrent(Scan scan) {
@@ -88,7 +98,7 @@ final class GrantRules {
 
     private Granted tripped(Rule rule, Guard guard, Scan scan, double value, double limit) {
         Trip trip = new Trip(rule, places.current, value, limit, scan.nanos(), scan.number());
-        Memory ended = guard.memory().startedAs(false, scan.nanos());
+        Memory ended = guard.memory().startedAs(Started.NOT, scan.nanos());
         return new Granted(Orders.OFF_NOW, new Guard.Tripped(trip, List.of(), ended));
     }
 }

@@ -5,6 +5,7 @@ package rigwarden.warden;
  *
  * @param energised whether a way was on
  * @param way the way, of the last energised orders if none is on
+ * @param through the device, likewise
  * @param stage its stage, likewise
  * @param sinceNanos when this stage, or Off, began
  * @param pathSinceNanos when the current stage's way was first ordered to carry current; now if it is not
@@ -17,6 +18,7 @@ package rigwarden.warden;
 record InForce(
         boolean energised,
         Way way,
+        int through,
         Closing stage,
         long sinceNanos,
         long pathSinceNanos,
@@ -27,21 +29,21 @@ record InForce(
         double roomCelsius) {
 
     static InForce off(long nanos) {
-        return new InForce(false, Way.CHARGE, Closing.PRECHARGE, nanos, nanos, 0, 0, nanos, Double.MAX_VALUE, 0);
+        return new InForce(false, Way.CHARGE, 0, Closing.PRECHARGE, nanos, nanos, 0, 0, nanos, Double.MAX_VALUE, 0);
     }
 
     /** What follows when these orders are in force from this instant. */
     InForce then(Orders orders, long nanos, double roomNow) {
         return switch (orders) {
             case Orders.Off _ -> energised
-                    ? new InForce(false, way, stage, nanos, nanos, 0, amps, nanos, Double.MAX_VALUE, roomNow)
+                    ? new InForce(false, way, through, stage, nanos, nanos, 0, amps, nanos, Double.MAX_VALUE, roomNow)
                     : this;
             case Orders.Energised on -> then(on, nanos, roomNow);
         };
     }
 
     private InForce then(Orders.Energised on, long nanos, double roomNow) {
-        boolean same = energised && on.way() == way && on.stage() == stage;
+        boolean same = energised && on.way() == way && on.through() == through && on.stage() == stage;
         double wanted = on.set().amps();
         double ceiling = Math.min(energised ? chargeCeilingAmps : Double.MAX_VALUE,
                 on.lease().ceilingAmps(Way.CHARGE));
@@ -49,7 +51,7 @@ record InForce(
             return this;
         }
         boolean steady = wanted == amps;
-        return new InForce(true, on.way(), on.stage(), same ? sinceNanos : nanos, energised ? pathSinceNanos : nanos,
+        return new InForce(true, on.way(), on.through(), on.stage(), same ? sinceNanos : nanos, energised ? pathSinceNanos : nanos,
                 wanted, steady ? earlierAmps : amps, steady ? ampsSinceNanos : nanos, ceiling,
                 energised ? roomCelsius : roomNow);
     }

@@ -14,7 +14,7 @@ import rigwarden.rig.Rig;
  * @param unsure by channel: grows with every scan without a valid reading, falls with every one with
  * @param said by rule: whether a rule that only warns has said so
  * @param inForce orders in force and since when
- * @param trail temperatures of the last minutes
+ * @param past what rules look back on further, this scan included
  * @param started whether an armed start was granted and nothing has ended it
  * @param breachNanos last instant with any breach of a rule that trips
  */
@@ -26,8 +26,8 @@ public record Memory(
         int[] unsure,
         boolean[] said,
         InForce inForce,
-        Trail trail,
-        boolean started,
+        Past past,
+        Started started,
         long breachNanos) {
     /** No breach. */
     static final long NEVER = Long.MAX_VALUE;
@@ -43,8 +43,8 @@ public record Memory(
     }
 
     /** The same with another state of the start. */
-    Memory startedAs(boolean now, long breach) {
-        return new Memory(last, earlier, since, found, unsure, said, inForce, trail, now, breach);
+    Memory startedAs(Started now, long breach) {
+        return new Memory(last, earlier, since, found, unsure, said, inForce, past, now, breach);
     }
 
     /** Memory before the first scan. */
@@ -55,6 +55,6 @@ public record Memory(
         Breach[] found = new Breach[rules];
         Arrays.fill(found, Breach.NONE);
         return new Memory(none, none, since, found, new int[rig.channels().size()], new boolean[rules],
-                InForce.off(nanos), Trail.EMPTY, false, nanos);
+                InForce.off(nanos), Past.blank(none), Started.NOT, nanos);
     }
 }

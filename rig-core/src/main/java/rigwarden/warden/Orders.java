@@ -20,12 +20,14 @@ public sealed interface Orders {
     final class Energised implements Orders {
         private final Lease lease;
         private final Way way;
+        private final int through;
         private final Closing stage;
         private final Setpoint set;
 
-        Energised(Lease lease, Way way, Closing stage, Setpoint set) {
+        Energised(Lease lease, Way way, int through, Closing stage, Setpoint set) {
             this.lease = lease;
             this.way = way;
+            this.through = through;
             this.stage = stage;
             this.set = set;
         }
@@ -36,6 +38,11 @@ public sealed interface Orders {
 
         public Way way() {
             return way;
+        }
+
+        /** The device that works, by its place in the rig's list. */
+        public int through() {
+            return through;
         }
 
         public Closing stage() {

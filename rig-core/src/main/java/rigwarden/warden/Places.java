@@ -2,6 +2,7 @@ package rigwarden.warden;
 
 import rigwarden.quantity.Quantity;
 import rigwarden.rig.Channel;
+import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 
@@ -15,6 +16,8 @@ final class Places {
     final Channel[] cells;
     final Channel[] bodies;
     final Channel[] studs;
+    final Channel[] bars;
+    final Channel[] joints;
     final Channel[] warmed;
     final Channel[] temperatures;
     final Channel current;
@@ -25,8 +28,11 @@ final class Places {
     final Channel coilFeed;
     final Channel feedback;
     final Channel arm;
-    final Channel sourceOn;
-    final Channel sinkOn;
+    /** What the instruments say of their outputs. */
+    final Channel[] outputs;
+    /** The same by device; null in this package only, for a device that says nothing. */
+    private final Channel[] outputOf;
+    private final double[] deviceAmps;
 
     Places(Rig rig) {
         this.rig = rig;
@@ -37,6 +43,8 @@ final class Places {
         cells = of(Role.CELL_VOLTS);
         bodies = of(Role.BODY);
         studs = of(Role.STUD);
+        bars = of(Role.BAR);
+        joints = rig.channels().stream().filter(c -> c.role().joint()).toArray(Channel[]::new);
         warmed = rig.channels().stream().filter(c -> c.role().warmsByCurrent()).toArray(Channel[]::new);
         temperatures = rig.channels().stream()
                 .filter(c -> c.quantity() == Quantity.TEMPERATURE)
@@ -49,12 +57,35 @@ final class Places {
         coilFeed = rig.channel(Role.COIL_FEED);
         feedback = rig.channel(Role.FEEDBACK);
         arm = rig.channel(Role.ARM);
-        sourceOn = rig.channel(Role.SOURCE_ON);
-        sinkOn = rig.channel(Role.SINK_ON);
+        outputs = rig.channels().stream()
+                .filter(c -> c.role() == Role.SOURCE_ON || c.role() == Role.SINK_ON)
+                .toArray(Channel[]::new);
+        deviceAmps = rig.devices().stream().mapToDouble(rig::ceilingAmps).toArray();
+        outputOf = rig.devices().stream().map(d -> rig.column(d.name() + "_on").orElse(null)).toArray(Channel[]::new);
     }
 
     private Channel[] of(Role role) {
         return rig.channels(role).toArray(Channel[]::new);
+    }
+
+    Device device(InForce inForce) {
+        return rig.devices().get(inForce.through());
+    }
+
+    /** What the wished device may carry, A; nothing where the way is not the device's. */
+    double deviceAmps(Wish.Path wish) {
+        Device device = rig.devices().get(wish.through());
+        return device.charges() == (wish.way() == Way.CHARGE) ? deviceAmps[wish.through()] : -1;
+    }
+
+    /** Only a switched source has a no-load voltage to show: a programmable one is told its own. */
+    boolean hasNoLoad(Wish.Path wish) {
+        return wish.way() == Way.CHARGE && rig.devices().get(wish.through()).switched();
+    }
+
+    /** Whether this output belongs to another device than the one in force. */
+    boolean rests(Channel output, InForce inForce) {
+        return output != outputOf[inForce.through()];
     }
 
     Channel of(int index) {

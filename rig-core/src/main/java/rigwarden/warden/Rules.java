@@ -17,7 +17,9 @@ public final class Rules {
     public static List<Rule> of(Rig rig) {
         List<Rule> rules = new ArrayList<>();
         rules.addAll(CellRules.of());
+        rules.addAll(PackRules.of(rig));
         rules.addAll(CurrentRules.of(rig));
+        rules.addAll(PathRules.of(rig));
         rules.addAll(WarmthRules.of());
         rules.addAll(ChannelRules.of());
         rules.addAll(ContactorRules.of(rig));

@@ -1,5 +1,6 @@
 package rigwarden.warden;
 
+import java.util.Arrays;
 import rigwarden.rig.Channel;
 
 /** One scan with what was remembered, as a rule sees it. */
@@ -78,6 +79,25 @@ public final class View {
         double last = past(memory.last(), channel, now);
         double earlier = past(memory.earlier(), channel, last);
         return Math.max(Math.min(now, last), Math.min(Math.max(now, last), earlier));
+    }
+
+    /** Median of these channels in this scan; all must be valid. */
+    double median(Channel[] channels) {
+        double[] sorted = new double[channels.length];
+        for (int i = 0; i < channels.length; i++) {
+            sorted[i] = value(channels[i]);
+        }
+        Arrays.sort(sorted);
+        return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
+    }
+
+    boolean allValid(Channel[] channels) {
+        for (Channel channel : channels) {
+            if (!valid(channel)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static double past(Scan scan, Channel channel, double otherwise) {

@@ -16,6 +16,8 @@ public final class Warden {
     private final Rule[] rules;
     private final Places places;
     private final GrantRules grants;
+    private final double chargeAmps;
+    private final double dischargeAmps;
     private final int[][] reads;
 
     /** A warden with every rule there is. */
@@ -29,6 +31,8 @@ public final class Warden {
         this.rules = rules.toArray(Rule[]::new);
         this.places = new Places(rig);
         this.grants = new GrantRules(places);
+        this.chargeAmps = rig.chargeCeilingAmps();
+        this.dischargeAmps = rig.dischargeCeilingAmps();
         this.reads = rules.stream()
                 .map(rule -> rig.channels().stream()
                         .filter(c -> rule.reads().contains(c.role()))
@@ -97,9 +101,10 @@ public final class Warden {
                         new Trip(rule, where, breach.value(), breach.limit(), since[i], scan.number()));
             }
         }
-        boolean started = (seen.started() || inbox.has(Request.START) && view.on(places.arm)) && !inbox.stop();
-        Memory memory = new Memory(scan, before.last(), since, found, seen.unsure(), said, seen.inForce(), seen.trail(),
-                started && trips.isEmpty() && guard instanceof Guard.Watching,
+        Started started = inbox.stop() ? Started.NOT : seen.started().with(inbox, view.on(places.arm));
+        boolean stands = trips.isEmpty() && guard instanceof Guard.Watching;
+        Memory memory = new Memory(scan, before.last(), since, found, seen.unsure(), said, seen.inForce(), seen.past(),
+                stands ? started : Started.NOT,
                 breached ? scan.nanos() : before.breachNanos());
         return switch (guard) {
             case Guard.Watching _ -> watched(memory, trips, warnings, scan, inbox);
@@ -120,11 +125,9 @@ public final class Warden {
     private Memory seen(Memory before, Scan scan, Reading[] readings, Orders inForce) {
         double room = readings[places.room.index()] instanceof Reading.Valid valid ? valid.value() : 0;
         InForce now = before.inForce().then(inForce, before.last().nanos(), room);
-        Trail trail = before.trail().due(scan.nanos())
-                ? before.trail().with(scan, places.temperatures)
-                : before.trail();
         return new Memory(before.last(), before.earlier(), before.since(), before.found(),
-                unsure(before.unsure(), readings), before.said(), now, trail, before.started(), before.breachNanos());
+                unsure(before.unsure(), readings), before.said(), now, before.past().then(scan, readings, places, now), before.started(),
+                before.breachNanos());
     }
 
     /** Three more for a scan without a valid reading, one less for a scan with; never below nothing. */
@@ -151,7 +154,7 @@ public final class Warden {
             return new Judged(guard, new Verdict.Stopped(warnings));
         }
         double charge = Math.min(chargeCeiling(scan, memory), memory.inForce().chargeCeilingAmps());
-        Lease lease = new Lease(scan.number(), charge, rig.dischargeCeilingAmps(), !memory.pending(rules));
+        Lease lease = new Lease(scan.number(), charge, dischargeAmps, !memory.pending(rules));
         return new Judged(guard, new Verdict.Healthy(lease, warnings));
     }
 
@@ -178,8 +181,26 @@ public final class Warden {
         if (coldest == Double.MAX_VALUE) {
             return memory.inForce().energised() ? memory.inForce().chargeCeilingAmps() : 0;
         }
-        double byTemperature = Envelope.chargeCeilingC(coldest);
-        return Math.min(rig.chargeCeilingAmps(), byTemperature * rig.cells().ratedAmpHours());
+        double byTemperature = Math.min(Envelope.chargeCeilingC(coldest), lowCeilingC(scan, memory));
+        return Math.min(chargeAmps, byTemperature * rig.cells().ratedAmpHours());
+    }
+
+    /**
+     * Cells below the lowest voltage of any other charge get a twentieth of their capacity an hour, or no path at all. In a
+     * path of another kind the rule on low cells judges them.
+     */
+    private double lowCeilingC(Scan scan, Memory memory) {
+        boolean recovering = memory.started() == Started.RECOVERING;
+        if (memory.inForce().energised() && !recovering) {
+            return Double.MAX_VALUE;
+        }
+        for (Channel cell : places.cells) {
+            if (scan.readings().get(cell.index()) instanceof Reading.Valid valid
+                    && valid.value() < Envelope.LOW_CHARGING_V) {
+                return recovering ? Envelope.RECOVER_C : 0;
+            }
+        }
+        return Double.MAX_VALUE;
     }
 
     private Judged stillTripped(Guard.Tripped tripped, Memory memory, List<Trip> trips, View view, Inbox inbox) {

@@ -15,8 +15,8 @@ final class WarmthRules {
     private static final double LIKES_FACTOR = 3;
     private static final double ROOM_DRIFT_K = 5;
     private static final Set<Role> BODIES = Set.of(Role.BODY);
-    private static final Set<Role> WARMED = Set.of(Role.STUD, Role.SHUNT_BODY, Role.CONTACTOR_BODY);
-    private static final Set<Role> STUDS = Set.of(Role.STUD);
+    private static final Set<Role> WARMED = Set.of(Role.STUD, Role.BAR, Role.SHUNT_BODY, Role.CONTACTOR_BODY);
+    private static final Set<Role> JOINTS = Set.of(Role.STUD, Role.BAR);
 
     private WarmthRules() {}
 
@@ -31,18 +31,18 @@ final class WarmthRules {
                 Rules.warmth(23, "hot joint", "A terminal, lug, shunt or contactor is too hot.",
                         WARMED, "60 °C", HOLD_S, Clearing.COOLED, WarmthRules::hot),
                 Rules.warmth(24, "hot over the room", "A terminal, lug, shunt or contactor is too far over the room.",
-                        Set.of(Role.STUD, Role.SHUNT_BODY, Role.CONTACTOR_BODY, Role.ROOM), "35 K", HOLD_S, Clearing.COOLED,
+                        Set.of(Role.STUD, Role.BAR, Role.SHUNT_BODY, Role.CONTACTOR_BODY, Role.ROOM), "35 K", HOLD_S, Clearing.COOLED,
                         WarmthRules::overRoom),
                 Rules.warmth(25, "terminal over its cell", "A terminal is too far over its own cell.",
-                        Set.of(Role.STUD, Role.BODY), "20 K", HOLD_S, Clearing.COOLED, WarmthRules::overCell),
+                        Set.of(Role.STUD, Role.BAR, Role.BODY), "20 K", HOLD_S, Clearing.COOLED, WarmthRules::overCell),
                 Rules.warmth(26, "terminal warms fast",
                         "In the first five minutes of current a terminal warms too fast, by itself or beside its likes.",
-                        STUDS, "15 K/min, or 3 × its likes and over 3 K/min", 30, Clearing.CALM,
+                        JOINTS, "15 K/min, or 3 × its likes and over 3 K/min", 30, Clearing.CALM,
                         WarmthRules::early),
                 Rules.warmth(27, "terminal warms on", "After five minutes of current a terminal still warms fast.",
-                        STUDS, "2 K/min over two minutes", HOLD_S, Clearing.CALM, WarmthRules::late),
+                        JOINTS, "2 K/min over two minutes", HOLD_S, Clearing.CALM, WarmthRules::late),
                 Rules.warmth(28, "terminal over its likes", "A terminal is warmer than the median of its likes.",
-                        STUDS, "5 K", 60, Clearing.CALM, WarmthRules::overLikes));
+                        JOINTS, "5 K", 60, Clearing.CALM, WarmthRules::overLikes));
     }
 
     private static Breach cellWarm(View view) {
@@ -92,12 +92,12 @@ final class WarmthRules {
     }
 
     private static Breach overCell(View view) {
-        for (Channel stud : view.places().studs) {
+        for (Channel joint : view.places().joints) {
             for (Channel body : view.places().bodies) {
-                if (body.cell() == stud.cell() && view.valid(stud) && view.valid(body)) {
+                if (body.cell() == joint.cell() && view.valid(joint) && view.valid(body)) {
                     double limit = view.value(body) + Envelope.TERMINAL_OVER_CELL_K;
-                    if (view.value(stud) + stud.offsetU() > limit) {
-                        return new Breach(stud.index(), view.value(stud), limit);
+                    if (view.value(joint) + joint.offsetU() > limit) {
+                        return new Breach(joint.index(), view.value(joint), limit);
                     }
                 }
             }
@@ -109,27 +109,35 @@ final class WarmthRules {
         if (!flowing(view) || view.nanos() - view.memory().inForce().pathSinceNanos() > EARLY_NANOS) {
             return Breach.NONE;
         }
-        Trail trail = view.memory().trail();
-        for (Channel stud : view.places().studs) {
-            double rise = trail.risePerMinute(stud.index(), 3);
-            double likes = medianOfOthers(view, stud, trail);
+        Breach stud = early(view, view.places().studs);
+        return stud.found() ? stud : early(view, view.places().bars);
+    }
+
+    /** Like with like: studs among studs, bars among bars. */
+    private static Breach early(View view, Channel[] likes) {
+        Trail trail = view.memory().past().trail();
+        for (Channel joint : likes) {
+            double rise = trail.risePerMinute(joint.index(), 3);
+            if (rise <= EARLY_LEAST_K_PER_MIN) {
+                continue;
+            }
+            double others = medianOfOthers(likes, joint, trail);
             boolean alone = rise > Envelope.TERMINAL_EARLY_K_PER_MIN;
-            boolean beside = view.places().studs.length > 2 && rise > EARLY_LEAST_K_PER_MIN
-                    && rise > LIKES_FACTOR * likes;
+            boolean beside = likes.length > 2 && rise > LIKES_FACTOR * others;
             if (alone || beside) {
-                return new Breach(stud.index(), rise,
-                        alone ? Envelope.TERMINAL_EARLY_K_PER_MIN : LIKES_FACTOR * likes);
+                return new Breach(joint.index(), rise,
+                        alone ? Envelope.TERMINAL_EARLY_K_PER_MIN : LIKES_FACTOR * others);
             }
         }
         return Breach.NONE;
     }
 
-    private static double medianOfOthers(View view, Channel stud, Trail trail) {
-        return Arrays.stream(view.places().studs)
-                .filter(other -> other != stud)
+    private static double medianOfOthers(Channel[] likes, Channel joint, Trail trail) {
+        return Arrays.stream(likes)
+                .filter(other -> other != joint)
                 .mapToDouble(other -> trail.risePerMinute(other.index(), 3))
                 .sorted()
-                .skip(Math.max(0, (view.places().studs.length - 2) / 2))
+                .skip(Math.max(0, (likes.length - 2) / 2))
                 .findFirst()
                 .orElse(0);
     }
@@ -138,10 +146,10 @@ final class WarmthRules {
         if (!flowing(view) || view.nanos() - view.memory().inForce().pathSinceNanos() <= EARLY_NANOS) {
             return Breach.NONE;
         }
-        for (Channel stud : view.places().studs) {
-            double rise = view.memory().trail().risePerMinute(stud.index(), 12);
+        for (Channel joint : view.places().joints) {
+            double rise = view.memory().past().trail().risePerMinute(joint.index(), 12);
             if (rise > Envelope.TERMINAL_LATE_K_PER_MIN) {
-                return new Breach(stud.index(), rise, Envelope.TERMINAL_LATE_K_PER_MIN);
+                return new Breach(joint.index(), rise, Envelope.TERMINAL_LATE_K_PER_MIN);
             }
         }
         return Breach.NONE;
@@ -153,35 +161,36 @@ final class WarmthRules {
 
     /** Two studs of one cell are alike; each is compared with the median of all, its own reading included. */
     private static Breach overLikes(View view) {
-        Channel[] studs = view.places().studs;
-        if (!flowing(view) || studs.length < 2) {
+        if (!flowing(view)) {
+            return Breach.NONE;
+        }
+        Breach stud = overLikes(view, view.places().studs);
+        return stud.found() ? stud : overLikes(view, view.places().bars);
+    }
+
+    private static Breach overLikes(View view, Channel[] likes) {
+        if (likes.length < 2) {
             return Breach.NONE;
         }
         double lowest = Double.MAX_VALUE;
         double highest = -Double.MAX_VALUE;
         int hottest = -1;
-        for (Channel stud : studs) {
-            if (!view.valid(stud)) {
+        for (Channel joint : likes) {
+            if (!view.valid(joint)) {
                 return Breach.NONE;
             }
-            double celsius = view.value(stud);
+            double celsius = view.value(joint);
             lowest = Math.min(lowest, celsius);
             if (celsius > highest) {
                 highest = celsius;
-                hottest = stud.index();
+                hottest = joint.index();
             }
         }
-        double median = studs.length == 2 ? lowest : median(view, studs);
-        double limit = median + Envelope.TERMINAL_OVER_LIKES_K + studs[0].offsetU();
-        return highest > limit ? new Breach(hottest, highest, limit) : Breach.NONE;
-    }
-
-    private static double median(View view, Channel[] studs) {
-        double[] sorted = new double[studs.length];
-        for (int i = 0; i < studs.length; i++) {
-            sorted[i] = view.value(studs[i]);
+        if (highest <= lowest + Envelope.TERMINAL_OVER_LIKES_K) {
+            return Breach.NONE;
         }
-        Arrays.sort(sorted);
-        return (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
+        double median = likes.length == 2 ? lowest : view.median(likes);
+        double limit = median + Envelope.TERMINAL_OVER_LIKES_K + likes[0].offsetU();
+        return highest > limit ? new Breach(hottest, highest, limit) : Breach.NONE;
     }
 }

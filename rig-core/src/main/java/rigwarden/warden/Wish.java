@@ -5,8 +5,8 @@ public sealed interface Wish {
     /** Nothing on. */
     record Nothing() implements Wish {}
 
-    /** A way, as far as a stage, at a set point. */
-    record Path(Way way, Closing stage, Setpoint set) implements Wish {}
+    /** A way through one device, by its place in the rig's list, as far as a stage, at a set point. */
+    record Path(Way way, int through, Closing stage, Setpoint set) implements Wish {}
 
     Wish NOTHING = new Nothing();
 }

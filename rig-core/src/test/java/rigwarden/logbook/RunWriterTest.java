@@ -56,7 +56,7 @@ class RunWriterTest {
     @ParameterizedTest
     @ValueSource(strings = {
         "INSERT INTO scan (number, nanos, fresh, c00) VALUES (1, 1, 0, 'warm')",
-        "INSERT INTO orders VALUES (1, 'path', 'CHARGE', 'CURRENT', 'ten', 14.6)",
+        "INSERT INTO orders VALUES (1, 'path', 'CHARGE', 0, 'CURRENT', 'ten', 14.6)",
         "INSERT INTO gap VALUES (1, 'first', NULL, NULL)",
         "INSERT INTO event (scan, nanos, kind, words, value) VALUES (1, 1, 'a', 'b', 'c')"})
     void aValueOfTheWrongTypeIsRefused(String insert) throws SQLException {

@@ -77,7 +77,7 @@ class LoopTest {
 
     private Loop loop() {
         Warden warden = new Warden(RIG);
-        RunMachine machine = new RunMachine(RIG, new Program("test", false, List.of(new Step.Charge(21, 3.6, 5.25))));
+        RunMachine machine = new RunMachine(RIG, new Program("test", false, List.of(new Step.Charge(0, 21, 3.6, 5.25))));
         return new Loop(bench, warden, machine, (_, _, _, _) -> {
             if (recorderThrows) {
                 throw new IllegalStateException("a recorder has a defect");

@@ -73,10 +73,10 @@ class CellLawsTest {
         World world = Rigs.plain(100, 3.3, 1e-3);
         Rigs.join(world, Line.SOURCE_RELAY);
         world.inflict(new Fault.Weld(Line.SINK_RELAY));
-        world.source(true, 3.6, 30);
+        world.source(0, true, 3.6, 30);
         Rigs.advance(world, 777.7);
-        world.source(false, 0, 0);
-        world.sink(true, 45);
+        world.source(0, false, 0, 0);
+        world.sink(0, true, 45);
         Rigs.advance(world, 333.3);
         assertThat((world.charge(0) - 0.5) * 100 * 3600).isCloseTo(world.coulombs(), within(1e-6));
         assertThat(world.coulombsIn()).isCloseTo(30 * 777.7, within(20.0));
@@ -87,7 +87,7 @@ class CellLawsTest {
     void constant_voltage_tapers_without_ever_rising_again() {
         World world = new World(WorldParameters.oneCell(), new double[] {0.93});
         Rigs.join(world, Line.SOURCE_RELAY);
-        world.source(true, 3.60, 52.5);
+        world.source(0, true, 3.60, 52.5);
         Rigs.advance(world, 1);
         double before = world.amps();
         boolean tapering = false;
@@ -110,7 +110,7 @@ class CellLawsTest {
                 CellParameters.lfp105().withOhmsTimes(1.5), CellParameters.lfp105()));
         World world = new World(three, new double[] {0.5, 0.5, 0.5});
         Rigs.join(world, Line.SINK_RELAY);
-        world.sink(true, 100);
+        world.sink(0, true, 100);
         Rigs.advance(world, 60);
         double cells = world.cellVolts(0) + world.cellVolts(1) + world.cellVolts(2);
         double bars = 2 * (0.03e-3 + 2 * 0.05e-3);

@@ -14,7 +14,7 @@ class EnergyBalanceTest {
     void a_plain_cell_turns_all_that_it_does_not_store_into_heat() {
         World world = sealed(CellParameters.plain(100, 3.3, 0.5e-3), 0.3);
         Rigs.join(world, Line.SOURCE_RELAY);
-        world.source(true, 4, 50);
+        world.source(0, true, 4, 50);
         Rigs.advance(world, 600);
 
         double charge = world.coulombs();
@@ -29,7 +29,7 @@ class EnergyBalanceTest {
         CellParameters cell = CellParameters.plain(100, 3.3, 0.5e-3);
         World world = sealed(cell, 0.3);
         Rigs.join(world, Line.SOURCE_RELAY);
-        world.source(true, 4, 50);
+        world.source(0, true, 4, 50);
         Rigs.advance(world, 3600);
 
         double squareAmpSeconds = (world.joules() - 3.3 * world.coulombs()) / 0.5e-3;
@@ -45,7 +45,7 @@ class EnergyBalanceTest {
         CellParameters cell = CellParameters.lfp105();
         World world = sealed(cell, 0.2);
         Rigs.join(world, Line.SINK_RELAY);
-        world.sink(true, 40);
+        world.sink(0, true, 40);
         Rigs.advance(world, 1200);
 
         double end = world.charge(0);

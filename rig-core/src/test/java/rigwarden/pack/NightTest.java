@@ -44,22 +44,22 @@ class NightTest {
 
     private static double charge(World world) {
         long start = world.nanos();
-        world.source(true, 3.60, 21);
+        world.source(0, true, 3.60, 21);
         Rigs.advance(world, 60);
         while (world.amps() > 5.25) {
             Rigs.advance(world, 0.1);
         }
-        world.source(false, 0, 0);
+        world.source(0, false, 0, 0);
         return (world.nanos() - start) / (double) Rigs.HOUR;
     }
 
     private static double discharge(World world, double amps) {
         double start = world.coulombs();
-        world.sink(true, amps);
+        world.sink(0, true, amps);
         while (world.cellVolts(0) > 2.50) {
             Rigs.advance(world, 0.1);
         }
-        world.sink(false, 0);
+        world.sink(0, false, 0);
         return (start - world.coulombs()) / 3600;
     }
 }

@@ -28,9 +28,9 @@ class OracleTest {
         World world = Rigs.plain(100, 3.3, 1e-3);
         Rigs.join(world, Line.SINK_RELAY);
         assertThat(world.oracle().lastAmpsNanos()).isEmpty();
-        world.sink(true, 50);
+        world.sink(0, true, 50);
         Rigs.advance(world, 10);
-        world.sink(false, 0);
+        world.sink(0, false, 0);
         Rigs.advance(world, 10);
         assertThat(world.oracle().lastAmpsNanos()).hasValue(10 * Rigs.SECOND);
         assertThat(world.oracle().lowestCellVolts()).isBetween(3.2499, 3.2501);

@@ -86,17 +86,17 @@ class PathTest {
     @Test
     void no_source_current_passes_an_open_contact() {
         World world = closed();
-        world.source(true, 3.6, 40);
+        world.source(0, true, 3.6, 40);
         Rigs.advance(world, 0.1);
         assertThat(world.amps()).isCloseTo(-world.busVolts() / BLEED, within(1e-6));
-        assertThat(world.sourceAmps()).isZero();
-        assertThat(world.sourceVolts()).isEqualTo(3.6);
+        assertThat(world.sourceAmps(0)).isZero();
+        assertThat(world.sourceVolts(0)).isEqualTo(3.6);
         world.inflict(new Fault.Weld(Line.SOURCE_RELAY));
         Rigs.advance(world, 0.1);
-        assertThat(world.sourceAmps()).isCloseTo(40, within(1e-9));
+        assertThat(world.sourceAmps(0)).isCloseTo(40, within(1e-9));
         world.inflict(new Fault.StuckOpen(Line.CONTACTOR));
         assertThat(world.amps()).isZero();
-        assertThat(world.sourceAmps()).isCloseTo(3.6 / BLEED, within(1e-9));
+        assertThat(world.sourceAmps(0)).isCloseTo(3.6 / BLEED, within(1e-9));
         assertThat(world.busVolts()).isEqualTo(3.6);
     }
 
@@ -104,15 +104,15 @@ class PathTest {
     @Test
     void a_heater_takes_what_its_resistance_takes() {
         WorldParameters p = WorldParameters.oneCell()
-                .withPath(PathParameters.bench().withLoad(new Load.Resistor(0.03)));
+                .withPath(PathParameters.bench().withLoads(new Load.Resistor(0.03)));
         World world = new World(p.withCells(List.of(CellParameters.plain(100, 3.3, 1e-3))),
                 new double[] {0.5});
         Rigs.join(world, Line.SINK_RELAY);
-        world.sink(true, 0);
+        world.sink(0, true, 0);
         Rigs.advance(world, 1);
         double ohms = 1e-3 + 2 * 0.08e-3 + 0.75e-3 + 1e-3 + 0.03;
-        assertThat(world.sinkAmps()).isCloseTo(3.3 / ohms, within(0.01));
-        assertThat(world.sinkVolts()).isCloseTo(world.sinkAmps() * 0.03, within(1e-9));
+        assertThat(world.sinkAmps(0)).isCloseTo(3.3 / ohms, within(0.01));
+        assertThat(world.sinkVolts(0)).isCloseTo(world.sinkAmps(0) * 0.03, within(1e-9));
     }
 
     /** By hand: 3.3 V less the floor of 0.1 V over 2.91 mΩ of path. */
@@ -120,26 +120,26 @@ class PathTest {
     void an_electronic_sink_takes_no_more_than_the_path_can_drive() {
         World world = Rigs.plain(1000, 3.3, 1e-3);
         Rigs.join(world, Line.SINK_RELAY);
-        world.sink(true, 1e6);
+        world.sink(0, true, 1e6);
         Rigs.advance(world, 600);
         double ohms = 1e-3 + 2 * 0.08e-3 + 0.75e-3 + 1e-3;
-        assertThat(world.sinkAmps()).isCloseTo(3.2 / ohms, within(0.05));
-        assertThat(world.sinkVolts()).isCloseTo(0.1, within(1e-9));
+        assertThat(world.sinkAmps(0)).isCloseTo(3.2 / ohms, within(0.05));
+        assertThat(world.sinkVolts(0)).isCloseTo(0.1, within(1e-9));
     }
 
     @Test
     void a_runaway_source_goes_over_its_voltage_at_twice_its_current() {
         World world = Rigs.plain(100, 3.3, 1e-3);
         Rigs.join(world, Line.SOURCE_RELAY);
-        world.source(true, 3.31, 40);
+        world.source(0, true, 3.31, 40);
         Rigs.advance(world, 1);
-        assertThat(world.sourceAmps() - world.busVolts() / BLEED).isCloseTo(10, within(1e-3));
-        world.inflict(new Fault.SourceRunaway(0.5));
+        assertThat(world.sourceAmps(0) - world.busVolts() / BLEED).isCloseTo(10, within(1e-3));
+        world.inflict(new Fault.SourceRunaway(0, 0.5));
         Rigs.advance(world, 1);
-        assertThat(world.sourceAmps()).isCloseTo(80, within(1e-9));
-        world.inflict(new Fault.SourceDeaf());
-        world.source(false, 0, 0);
-        assertThat(world.sourceOn()).isTrue();
+        assertThat(world.sourceAmps(0)).isCloseTo(80, within(1e-9));
+        world.inflict(new Fault.SourceDeaf(0));
+        world.source(0, false, 0, 0);
+        assertThat(world.sourceOn(0)).isTrue();
     }
 
     private static World closed() {

@@ -1,5 +1,7 @@
 package rigwarden.pack;
 
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 
 /** Worlds and hands for the checks of this package. */
@@ -12,6 +14,30 @@ final class Rigs {
     static World plain(double ampHours, double volts, double ohms) {
         WorldParameters one = WorldParameters.oneCell();
         return new World(one.withCells(List.of(CellParameters.plain(ampHours, volts, ohms))), new double[] {0.5});
+    }
+
+    /** Eight plain cells of 1 mΩ behind the given path, half full. */
+    static World eight(double emfVoltsEach, PathParameters path, Protection protection) {
+        CellParameters cell = CellParameters.plain(100, emfVoltsEach, 1e-3);
+        double[] half = new double[8];
+        Arrays.fill(half, 0.5);
+        return new World(WorldParameters.inSeries(8).withCells(Collections.nCopies(8, cell)).withPath(path)
+                .withProtection(protection), half);
+    }
+
+    /** By hand, from the emf of those eight to the bus: cells, nine links, sixteen joints, fuse, shunt, contactor. */
+    static double ohmsOfEight() {
+        return 8 * 1e-3 + 9 * 0.03e-3 + 16 * 0.05e-3 + 0.75e-3;
+    }
+
+    /** A path with next to no bleed, so that closed forms need not mention it. */
+    static PathParameters dry(Supply supply, Load... loads) {
+        return PathParameters.bench().withBus(4.7, 10e-3, 1e15).withLeads(1e-3, 2e-3).withSupplies(supply)
+                .withLoads(loads);
+    }
+
+    static void relay(World world, Line line, boolean closed) {
+        world.inflict(closed ? new Fault.Weld(line) : new Fault.StuckOpen(line));
     }
 
     static void advance(World world, double seconds) {

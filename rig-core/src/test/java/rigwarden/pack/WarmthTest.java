@@ -77,7 +77,7 @@ class WarmthTest {
     void shunt_and_contactor_reach_their_steady_warmth() {
         World world = Rigs.plain(1000, 3.3, 0.2e-3);
         Rigs.join(world, Line.SINK_RELAY);
-        world.sink(true, 100);
+        world.sink(0, true, 100);
         Rigs.advance(world, 3600);
         double squared = world.amps() * world.amps();
         assertThat(world.celsius(Node.SHUNT) - 22).isCloseTo(squared * 0.25e-3 / 0.5, within(1e-3));
@@ -93,7 +93,7 @@ class WarmthTest {
         World world = new World(WorldParameters.oneCell(), new double[] {0.9});
         Rigs.join(world, Line.SINK_RELAY);
         world.inflict(new Fault.LooseJoint(0, true, 1e-3));
-        world.sink(true, 100);
+        world.sink(0, true, 100);
         Rigs.advance(world, 1200);
         double stud = world.celsius(Node.stud(0, true)) - world.celsius(Node.stud(0, false));
         double lug = world.celsius(Node.link(1)) - world.celsius(Node.link(0));

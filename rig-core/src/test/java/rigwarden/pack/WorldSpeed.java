@@ -6,30 +6,42 @@ import java.util.Arrays;
 public final class WorldSpeed {
     private WorldSpeed() {}
 
-    /** Runs one and eight cells, at rest and with current, several rounds each. */
+    /** Runs one and eight cells and the pack with its inverter, at rest and with current, several rounds each. */
     public static void main(String[] arguments) {
-        for (int cells : new int[] {1, 8}) {
-            for (double amps : new double[] {0, 20}) {
-                for (int round = 0; round < 5; round++) {
-                    run(cells, amps);
-                }
-            }
+        for (int round = 0; round < 5; round++) {
+            run("one cell at rest", WorldParameters.oneCell(), 0);
+            run("one cell, 20 A", WorldParameters.oneCell(), 20);
+            run("eight cells at rest", WorldParameters.inSeries(8), 0);
+            run("eight cells, 20 A", WorldParameters.inSeries(8), 20);
+            heat("eight cells, inverter", WorldParameters.pack());
         }
     }
 
-    private static void run(int cells, double amps) {
-        WorldParameters p = cells == 1 ? WorldParameters.oneCell() : WorldParameters.inSeries(cells);
-        double[] charges = new double[cells];
-        Arrays.fill(charges, 0.9);
-        World world = new World(p, charges);
+    private static void run(String name, WorldParameters p, double amps) {
+        World world = full(p);
         Rigs.join(world, Line.SINK_RELAY);
-        world.sink(amps > 0, amps);
-        int steps = 100_000;
+        world.sink(0, amps > 0, amps);
+        time(name, world, 100_000);
+    }
+
+    private static void heat(String name, WorldParameters p) {
+        World world = full(p);
+        Rigs.join(world, Line.sink(1));
+        time(name, world, 40_000);
+    }
+
+    private static World full(WorldParameters p) {
+        double[] charges = new double[p.cells().size()];
+        Arrays.fill(charges, 0.9);
+        return new World(p, charges);
+    }
+
+    private static void time(String name, World world, int steps) {
         long start = System.nanoTime();
         for (int i = 0; i < steps; i++) {
             world.advanceTo(world.nanos() + 100_000_000);
         }
-        System.out.printf("%d cells, %.0f A: %d ns a step, charge %.4f%n", cells, amps,
-                (System.nanoTime() - start) / steps, world.charge(0));
+        System.out.printf("%s: %d ns a step, charge %.4f%n", name, (System.nanoTime() - start) / steps,
+                world.charge(0));
     }
 }

@@ -29,15 +29,15 @@ class LimitsTest {
 
     @Test
     void the_cells_govern_the_charge_and_the_fuse_the_discharge() {
-        assertThat(limits.governing()).containsExactly(new Governing(Way.CHARGE, "cell", 52.5),
-                new Governing(Way.DISCHARGE, "fuse", 100));
+        assertThat(limits.governing()).containsExactly(new Governing(Way.CHARGE, "source", "cell", 52.5),
+                new Governing(Way.DISCHARGE, "sink", "fuse", 100));
     }
 
     @Test
     void a_smaller_source_governs_the_charge() {
         Rig small = Reference.sound(Reference.rig("max_a = 60", "max_a = 40")).value();
 
-        assertThat(Governing.of(small, Way.CHARGE)).isEqualTo(new Governing(Way.CHARGE, "source", 40));
+        assertThat(Governing.of(small, small.devices().getFirst())).isEqualTo(new Governing(Way.CHARGE, "source", "source", 40));
     }
 
     @Test
@@ -138,12 +138,12 @@ class LimitsTest {
         for (Rule rule : Rules.of(rig)) {
             assertThat(lines).anyMatch(line -> line.contains(" " + rule.number() + "  " + rule.name() + " "));
         }
-        assertThat(lines).contains("The charge current is governed by cell: 52.5 A.",
-                "The discharge current is governed by fuse: 100 A.",
+        assertThat(lines).contains("The charge current through source is governed by cell: 52.5 A.",
+                "The discharge current through sink is governed by fuse: 100 A.",
                 "Bus 3 at 100 kHz: 9.3 ms of wire time in the fullest scan, 9.3 % of it (at most 60 %).",
-                "  7  discharge 52.5 A of 100 A (fuse) to 2.5 V");
-        assertThat(lines).filteredOn(line -> line.startsWith("  9  park 21 A of 52.5 A (cell) to 40 %")).hasSize(1);
-        assertThat(limits.lines()).doesNotContain("  7  discharge 52.5 A of 100 A (fuse) to 2.5 V");
+                "  7  discharge 52.5 A through sink of 100 A (fuse) to 2.5 V");
+        assertThat(lines).filteredOn(line -> line.startsWith("  9  park 21 A through source of 52.5 A (cell) to 40 %")).hasSize(1);
+        assertThat(limits.lines()).doesNotContain("  7  discharge 52.5 A through sink of 100 A (fuse) to 2.5 V");
         assertThat(rig.channels(Role.CELL_VOLTS)).hasSize(1);
     }
 

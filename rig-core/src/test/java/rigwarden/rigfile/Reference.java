@@ -13,6 +13,8 @@ import rigwarden.rig.Rig;
 /** The reference files, and what becomes of them with an edit. */
 final class Reference {
     static final Path RIG = Path.of("..", "hardware", "rigs", "one-cell.toml");
+    static final Path PACK = Path.of("..", "hardware", "rigs", "eight-cells.toml");
+    static final Path PACK_NIGHT = Path.of("..", "hardware", "rigs", "eight-cells-night.toml");
     static final Path NIGHT = Path.of("..", "hardware", "rigs", "one-cell-night.toml");
 
     private Reference() {}
@@ -27,6 +29,14 @@ final class Reference {
      */
     static Read<Rig> rig(String... edits) {
         return RigFile.read("one-cell.toml", edited(text(RIG), edits));
+    }
+
+    static Read<Rig> pack(String... edits) {
+        return RigFile.read("eight-cells.toml", edited(text(PACK), edits));
+    }
+
+    static Read<Program> packNight(Read.Sound<Rig> rig, String... edits) {
+        return ProgramFile.read("eight-cells-night.toml", edited(text(PACK_NIGHT), edits), rig);
     }
 
     static Read<Program> night(Read.Sound<Rig> rig, String... edits) {

@@ -28,7 +28,7 @@ class ReferenceFilesTest {
         assertThat(rig.channel(Role.BODY).periodNanos()).isEqualTo(200_000_000L);
         assertThat(rig.shunt().toleranceRelative()).isCloseTo(0.0025, within(1e-12));
         assertThat(rig.busHertz()).containsEntry(1, 400_000).containsEntry(3, 100_000).hasSize(2);
-        assertThat(rig.roomCelsius()).isEqualTo(22);
+        assertThat(rig.rehearsed().roomCelsius()).isEqualTo(22);
     }
 
     @Test
@@ -42,14 +42,14 @@ class ReferenceFilesTest {
 
         assertThat(night.unattended()).isTrue();
         assertThat(night.steps()).containsExactly(
-                new Step.Charge(21, 3.60, 5.25),
+                new Step.Charge(0, 21, 3.60, 5.25),
                 new Step.Rest(2 * HOUR, 3 * HOUR),
-                new Step.Discharge(10.5, 2.50),
+                new Step.Discharge(1, 10.5, 2.50),
                 new Step.Rest(2 * HOUR, 3 * HOUR),
-                new Step.Charge(21, 3.60, 5.25),
+                new Step.Charge(0, 21, 3.60, 5.25),
                 new Step.Rest(2 * HOUR, 3 * HOUR),
-                new Step.Discharge(52.5, 2.50),
+                new Step.Discharge(1, 52.5, 2.50),
                 new Step.Rest(2 * HOUR, 3 * HOUR),
-                new Step.Park(21, 0.40, 3.60));
+                new Step.Park(0, 21, 0.40, 3.60));
     }
 }

@@ -16,7 +16,10 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import rigwarden.program.Program;
+import rigwarden.program.Step;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
 
 /** Each kind of refusal is provoked by one edit of a reference file, and by nothing else that the edit does. */
 class RefusalsTest {
@@ -29,23 +32,90 @@ class RefusalsTest {
             """;
     private static final String RELAY = """
             kind = "relay"
+            device = "sink"
             rated_a = 200
             breaks_a = 200
             breaks_v = 60
             """;
 
     /** What one edit of a reference file provokes, and at which key. */
-    private record Edit(RefusalKind kind, boolean programme, String key, String old, String replacement) {}
+    private record Edit(RefusalKind kind, Subject subject, String key, String old, String replacement) {}
+
+    private enum Subject {
+        RIG,
+        NIGHT,
+        PACK,
+        PACK_NIGHT;
+
+        List<Refusal> refusals(String old, String replacement) {
+            return switch (this) {
+                case RIG -> Reference.refusals(Reference.rig(old, replacement));
+                case NIGHT -> Reference.refusals(Reference.night(Reference.rig(), old, replacement));
+                case PACK -> Reference.refusals(Reference.pack(old, replacement));
+                case PACK_NIGHT ->
+                    Reference.refusals(Reference.packNight(Reference.sound(Reference.pack()), old, replacement));
+            };
+        }
+    }
 
     private static Edit rig(RefusalKind kind, String key, String old, String replacement) {
-        return new Edit(kind, false, key, old, replacement);
+        return new Edit(kind, Subject.RIG, key, old, replacement);
     }
 
     private static Edit night(RefusalKind kind, String key, String old, String replacement) {
-        return new Edit(kind, true, key, old, replacement);
+        return new Edit(kind, Subject.NIGHT, key, old, replacement);
+    }
+
+    private static Edit pack(RefusalKind kind, String key, String old, String replacement) {
+        return new Edit(kind, Subject.PACK, key, old, replacement);
+    }
+
+    private static Edit packNight(RefusalKind kind, String key, String old, String replacement) {
+        return new Edit(kind, Subject.PACK_NIGHT, key, old, replacement);
     }
 
     private static final List<Edit> EDITS = List.of(
+            rig(RefusalKind.COMMAND_WRONG, "source.source.commands.set", "limit_read_back = true",
+                    "limit_read_back = true\ncommands = { set = \"SOUR:VOLT {volts}\" }"),
+            rig(RefusalKind.COMMAND_WRONG, "source.source.commands.poll", "limit_read_back = true",
+                    "limit_read_back = true\ncommands = { poll = \"MEAS:VOLT\" }"),
+            night(RefusalKind.ATTENDED_STEP, "unattended", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"recover\"\nrate_c = 0.05\nuntil_v = 2.6"),
+            night(RefusalKind.NOT_GENTLE, "step.3.rate_c", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"recover\"\nrate_c = 0.1\nuntil_v = 2.6"),
+            packNight(RefusalKind.NEEDS_SET_POINT, "step.3.kind",
+                    "kind = \"discharge\"\nwith = \"sink\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"recover\"\nuntil_v = 2.6"),
+            night(RefusalKind.PULSE_FLAT, "step.3.rate_c", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"pulse\"\nwith = \"sink\"\nrate_c = 0.1\nbase_rate_c = 0.2\nbase_s = 10\npulse_s = 1"),
+            night(RefusalKind.PROOF_BLIND, "step.3.kind", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
+                    "kind = \"prove_protection\"\nwith = \"sink\"\nrate_c = 0.05"),
+            night(RefusalKind.REPEAT_DEEP, "step.2.step.1.step.1.step.1.kind",
+                    "kind = \"rest\"\nat_least_min = 120\nat_most_min = 180", """
+                    kind = "repeat"
+                    times = 2
+                    [[step.step]]
+                    kind = "repeat"
+                    times = 2
+                    [[step.step.step]]
+                    kind = "repeat"
+                    times = 2
+                    [[step.step.step.step]]
+                    kind = "rest"
+                    at_least_min = 30
+                    at_most_min = 60
+                    """),
+            pack(RefusalKind.TAP_IN_PACK, "adc.lower_island.input.tap_01_v.measures", "measures = \"tap\"",
+                    "measures = \"cell\""),
+            pack(RefusalKind.ISLAND_GAP, "adc.lower_island", "name = \"tap_04_v\"\nmeasures = \"tap\"\ncell = 4",
+                    "name = \"tap_04_v\"\nmeasures = \"tap\"\ncell = 5"),
+            pack(RefusalKind.SUPPLY_TOO_LOW, "adc.lower_island.input.tap_04_v.divider", "divider = 4.0", "divider = 3.0"),
+            pack(RefusalKind.RESTART_LOW, "sink.inverter.restart_v", "restart_v = 24.5", "restart_v = 20"),
+            pack(RefusalKind.SOURCE_LIMIT_HIGH, "source.charger.volts", "volts = 28.8", "volts = 29.2"),
+            pack(RefusalKind.NO_STUD_PAIR, "probe", "place = \"bar\"\ncell = 3", "place = \"bar\"\ncell = 4"),
+            packNight(RefusalKind.WHICH_DEVICE, "step.3.with", "with = \"sink\"\n", "\n"),
+            packNight(RefusalKind.NO_SET_POINT, "step.1.amps", "taper_amps = 3.0", "taper_amps = 3.0\namps = 10"),
+            packNight(RefusalKind.HEAT_RUN_LONG, "step.7.at_most_min", "at_most_min = 150", ""),
             rig(RefusalKind.NOT_TOML, "", "scan_ms = 100", "scan_ms = = 100"),
             rig(RefusalKind.TWICE, "", "scan_ms = 100", "scan_ms = 100\nscan_ms = 50"),
             rig(RefusalKind.UNKNOWN_KEY, "cell.ceilling_v", "charge_c = 0.5", "ceilling_v = 3.6\ncharge_c = 0.5"),
@@ -54,9 +124,11 @@ class RefusalsTest {
             rig(RefusalKind.OUT_OF_RANGE, "cell.ceiling_v", "ceiling_v = 3.65", "ceiling_v = 4.2"),
             rig(RefusalKind.OUT_OF_RANGE, "cell.ceiling_v", "ceiling_v = 3.65", "ceiling_v = nan"),
             rig(RefusalKind.UNIT_MISTAKE, "cell.ceiling_v", "ceiling_v = 3.65", "ceiling_v = 3650"),
-            rig(RefusalKind.UNIT_MISTAKE, "source.max_a", "max_a = 60", "max_a = 60000"),
+            rig(RefusalKind.UNIT_MISTAKE, "source.source.max_a", "max_a = 60", "max_a = 60000"),
             rig(RefusalKind.UNKNOWN_WORD, "path.cable.kind", "kind = \"cable\"", "kind = \"cabel\""),
-            rig(RefusalKind.UNKNOWN_WORD, "guards.charge_stops", "name = \"source_relay\"", "name = \"k2\""),
+            rig(RefusalKind.UNKNOWN_WORD, "source.source.stops", "\"relay\"]", "\"k2\"]"),
+            rig(RefusalKind.PART_OF_NOTHING, "path.source_relay.device", "device = \"source\"", "device = \"sours\""),
+            rig(RefusalKind.PART_OF_NOTHING, "path.sink_relay.device", "device = \"sink\"\n", "\n"),
             rig(RefusalKind.SAME_NAME, "probe.cell_01_v.name", "name = \"room_c\"", "name = \"cell_01_v\""),
             rig(RefusalKind.SAME_ADDRESS, "probe.terminal_01p_c.address", "0x61", "0x60"),
             rig(RefusalKind.SAME_ADDRESS, "adc.taps.input.bus_v.pin", "pin = 1", "pin = 0"),
@@ -82,7 +154,7 @@ class RefusalsTest {
             rig(RefusalKind.CONTACTOR_CANNOT_BREAK, "path.contactor.breaks_a", "breaks_a = 200\n", "breaks_a = 40\n"),
             rig(RefusalKind.CONTACTOR_CANNOT_BREAK, "path.contactor.both_directions", "both_directions = true",
                     "both_directions = false"),
-            rig(RefusalKind.SAME_STOP, "guards.charge_stops", "\"source_relay\"]", "\"contactor\"]"),
+            rig(RefusalKind.SAME_STOP, "source.source.stops", "\"relay\"]", "\"contactor\"]"),
             rig(RefusalKind.NO_PRECHARGE, "bus_side.precharge_ohms", "precharge_ohms = 1.0", ""),
             rig(RefusalKind.NO_PRECHARGE, "panel.precharge", "precharge = 6\n", "\n"),
             rig(RefusalKind.PRECHARGE_SLOW, "bus_side.precharge_ohms", "precharge_ohms = 1.0", "precharge_ohms = 10"),
@@ -90,8 +162,8 @@ class RefusalsTest {
             rig(RefusalKind.LOOP_NOT_LATCHING, "guards.latching", "latching = true", "latching = false"),
             rig(RefusalKind.LOOP_CONTACT_MISSING, "guards.loop_contacts", "\"thermal_cutout\", ", ""),
             rig(RefusalKind.HEARTBEAT_HOLD, "guards.heartbeat_longest_s", "longest_s = 1.0", "longest_s = 2.5"),
-            rig(RefusalKind.SOURCE_LIMIT_HIGH, "source.max_v", "max_v = 3.65", "max_v = 15"),
-            rig(RefusalKind.SINK_QUITS_EARLY, "sink.min_v", "min_v = 2.0", "min_v = 2.8"),
+            rig(RefusalKind.SOURCE_LIMIT_HIGH, "source.source.max_v", "max_v = 3.65", "max_v = 15"),
+            rig(RefusalKind.SINK_QUITS_EARLY, "sink.sink.min_v", "min_v = 2.0", "min_v = 2.8"),
             rig(RefusalKind.WIRE_TIME, "scan_ms", "hertz = 100000", "hertz = 10000"),
             rig(RefusalKind.PROBE_SLOW, "probe.cell_01_c.period_ms", "period_ms = 200", "period_ms = 5000"),
             night(RefusalKind.CEILING_HIGH, "step.1.ceiling_v", "ceiling_v = 3.60", "ceiling_v = 3.645"),
@@ -109,7 +181,7 @@ class RefusalsTest {
     /** Provoked by a test of their own below. */
     private static final Set<RefusalKind> APART = EnumSet.of(RefusalKind.NOT_READABLE, RefusalKind.NOT_UTF8,
             RefusalKind.TAP_POOR, RefusalKind.TAP_NAMED, RefusalKind.ONE_STOP, RefusalKind.NO_WINDOW,
-            RefusalKind.NO_STEPS);
+            RefusalKind.NO_STEPS, RefusalKind.PROTECTION_LATE);
 
     @TestFactory
     Stream<DynamicTest> one_edit_provokes_this_refusal_at_this_key() {
@@ -118,9 +190,7 @@ class RefusalsTest {
     }
 
     private static void provoke(Edit edit) {
-        List<Refusal> refusals = edit.programme()
-                ? Reference.refusals(Reference.night(Reference.rig(), edit.old(), edit.replacement()))
-                : Reference.refusals(Reference.rig(edit.old(), edit.replacement()));
+        List<Refusal> refusals = edit.subject().refusals(edit.old(), edit.replacement());
 
         assertThat(refusals).as(String.valueOf(Reference.printed(refusals)))
                 .anySatisfy(refusal -> {
@@ -197,7 +267,7 @@ class RefusalsTest {
 
     @Test
     void a_way_with_one_stop_refuses_only_the_unattended_night() {
-        attendedOnly(Reference.sound(Reference.rig(", \"sink_relay\"]", "]")), RefusalKind.ONE_STOP);
+        attendedOnly(Reference.sound(Reference.rig(", \"relay\"]", "]")), RefusalKind.ONE_STOP);
     }
 
     @Test
@@ -208,6 +278,34 @@ class RefusalsTest {
 
         attendedOnly(Reference.sound(Reference.rig("window_high_v = 3.75", "", "window_low_v = 2.30", "",
                 "limit_read_back = true", "limit_read_back = false")), RefusalKind.NO_WINDOW);
+    }
+
+    @Test
+    void a_protection_as_delivered_refuses_only_the_unattended_night() {
+        for (List<String> edit : List.of(List.of("high_v = 3.65", "high_v = 3.75"), List.of("low_v = 2.45", "low_v = 2.2"))) {
+            Read.Sound<Rig> rig = Reference.sound(Reference.pack(edit.getFirst(), edit.getLast()));
+
+            assertThat(Reference.refusals(Reference.packNight(rig))).extracting(Refusal::kind)
+                    .contains(RefusalKind.PROTECTION_LATE);
+            assertThat(Reference.refusals(Reference.packNight(rig, "unattended = true", "unattended = false"))).isEmpty();
+        }
+    }
+
+    @Test
+    void uncalibrated_taps_of_a_pack_are_worse_the_higher_they_sit_and_refused_unattended() {
+        String[] edits = new String[16];
+        for (int i = 0; i < 16; i += 2) {
+            edits[i] = "calibration = ";
+            edits[i + 1] = "# ";
+        }
+        Read.Sound<Rig> rig = Reference.sound(Reference.pack(edits));
+
+        assertThat(rig.warnings()).extracting(Refusal::kind).contains(RefusalKind.TAP_POOR);
+        assertThat(rig.value().channels(Role.CELL_VOLTS)).extracting(c -> c.uncertainty(3.65))
+                .satisfies(u -> assertThat(u.get(0)).isBetween(0.006, 0.007))
+                .satisfies(u -> assertThat(u.get(3)).isBetween(0.020, 0.040))
+                .satisfies(u -> assertThat(u.get(1)).isLessThan(u.get(2)));
+        assertThat(Reference.rig().value().channels(Role.CELL_VOLTS)).hasSize(1);
     }
 
     private static void attendedOnly(Read.Sound<Rig> rig, RefusalKind kind) {
@@ -227,6 +325,33 @@ class RefusalsTest {
             assertThat(Reference.refusals(ProgramFile.read("empty.toml", text, Reference.rig())))
                     .extracting(Refusal::kind).containsExactly(RefusalKind.NO_STEPS);
         }
+    }
+
+    @Test
+    void a_repeat_is_its_steps_as_often_as_it_says() {
+        Read<Program> read = ProgramFile.read("repeat.toml", """
+                name = "pulses"
+                unattended = false
+                leave_empty = true
+                [[step]]
+                kind = "repeat"
+                times = 3
+                [[step.step]]
+                kind = "pulse"
+                with = "sink"
+                base_amps = 10
+                base_s = 10
+                amps = 50
+                pulse_s = 1
+                [[step.step]]
+                kind = "rest"
+                at_least_min = 30
+                at_most_min = 60
+                """, Reference.rig());
+
+        assertThat(Reference.sound(read).value().steps()).hasSize(6).startsWith(
+                new Step.Pulse(1, 10, 10_000_000_000L, 50, 1_000_000_000L),
+                new Step.Rest(1_800_000_000_000L, 3_600_000_000_000L));
     }
 
     @Test

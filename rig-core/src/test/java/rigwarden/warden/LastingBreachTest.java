@@ -77,6 +77,7 @@ class LastingBreachTest {
         rows.put(13, new Row(At.CHARGING, 0.5, Role.CURRENT, set(Role.CURRENT, 0)));
         rows.put(14, new Row(At.CHARGING, 0.3, Role.CURRENT, set(Role.CURRENT, -5)));
         rows.put(15, new Row(At.OFF, 0.2, Role.CURRENT, set(Role.CURRENT, 5)));
+        rows.put(16, new Row(At.CHARGING, 0, Role.CURRENT, (s, _) -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 1)));
         rows.put(21, new Row(At.CHARGING, 1, Role.BODY, set(Role.BODY, 44)));
         rows.put(22, new Row(At.DISCHARGING, 1, Role.BODY, set(Role.BODY, -9)));
         rows.put(23, new Row(At.OFF, 1, Role.CONTACTOR_BODY,
@@ -154,7 +155,7 @@ class LastingBreachTest {
                     continue;
                 }
                 Setpoint set = stage == Closing.CURRENT ? new Setpoint(21, 3.65) : Setpoint.NONE;
-                wish = new Wish.Path(way, stage, set);
+                wish = new Wish.Path(way, way == Way.CHARGE ? 0 : 1, stage, set);
                 boolean last = stage.name().equals(at.name());
                 healthy(last ? 1 : stage == Closing.CURRENT ? 100 : 10, wish);
                 if (last) {
@@ -228,7 +229,7 @@ class LastingBreachTest {
     void a_wish_beyond_the_ceiling_trips_and_is_off() {
         Walk walk = new Walk();
         walk.reach(At.CONTACT);
-        walk.scan(walk.next(), Inbox.EMPTY, new Wish.Path(Way.CHARGE, Closing.CURRENT, new Setpoint(53, 3.65)));
+        walk.scan(walk.next(), Inbox.EMPTY, new Wish.Path(Way.CHARGE, 0, Closing.CURRENT, new Setpoint(53, 3.65)));
 
         refused(walk, 61);
     }
@@ -237,7 +238,7 @@ class LastingBreachTest {
     void a_wish_for_energy_without_an_armed_start_trips_and_is_off() {
         Walk walk = new Walk();
         walk.healthy(60, Wish.NOTHING);
-        walk.scan(walk.next(), Inbox.EMPTY, new Wish.Path(Way.CHARGE, Closing.PRECHARGE, Setpoint.NONE));
+        walk.scan(walk.next(), Inbox.EMPTY, new Wish.Path(Way.CHARGE, 0, Closing.PRECHARGE, Setpoint.NONE));
 
         refused(walk, 63);
     }
@@ -264,7 +265,7 @@ class LastingBreachTest {
             Walk walk = new Walk();
             walk.reach(c.at());
             Scans scans = c.scene().apply(walk.next(), 0.0);
-            walk.scan(scans, Inbox.EMPTY, new Wish.Path(c.way(), c.stage(), new Setpoint(c.amps(), 0)));
+            walk.scan(scans, Inbox.EMPTY, new Wish.Path(c.way(), c.way() == Way.CHARGE ? 0 : 1, c.stage(), new Setpoint(c.amps(), 0)));
 
             refused(walk, 62);
         }));

@@ -1,16 +1,16 @@
 package rigwarden.bench;
 
-import java.util.EnumSet;
-import java.util.Set;
+import java.util.Optional;
 import rigwarden.panel.Output;
 import rigwarden.panel.Outputs;
 import rigwarden.serial.InstrumentAgent;
 import rigwarden.serial.Order;
 import rigwarden.warden.Orders;
-import rigwarden.warden.Way;
 
 /** Orders to levels and instrument orders. Off parts go out first, each whatever became of the others. */
 final class Actuators {
+    private static final int NONE = -1;
+
     private final Outputs outputs;
     private final Agents agents;
 
@@ -23,7 +23,8 @@ final class Actuators {
         return switch (orders) {
             case Orders.Off off -> off(off.urgency());
             case Orders.Energised energised -> switch (energised.stage()) {
-                case PRECHARGE -> idle(EnumSet.of(Output.PRECHARGE));
+                case NO_LOAD -> idle(Output.relay(energised.through()).bit());
+                case PRECHARGE -> idle(Output.PRECHARGE.bit());
                 case CONTACT, SILENCE -> idle(contact());
                 case CURRENT -> flow(energised, untilNanos);
             };
@@ -31,63 +32,61 @@ final class Actuators {
     }
 
     private boolean off(Orders.Urgency urgency) {
-        Set<Output> wanted = switch (urgency) {
-            case CALM -> EnumSet.noneOf(Output.class);
-            case NOW -> EnumSet.of(Output.SOUNDER);
+        long wanted = switch (urgency) {
+            case CALM -> 0;
+            case NOW -> Output.SOUNDER.bit();
         };
         boolean low = lower(wanted);
-        boolean off = allOff();
+        boolean off = agents.off(NONE);
         boolean sounding = raise(wanted);
         return low && off && sounding;
     }
 
     /** Lines without an instrument; nothing is raised when something would not go low. */
-    private boolean idle(Set<Output> wanted) {
+    private boolean idle(long wanted) {
         boolean low = lower(wanted);
-        boolean off = allOff();
+        boolean off = agents.off(NONE);
         return low && off && raise(wanted);
     }
 
+    /** A switched device's relay is all that it has: it is closed while any current is wanted. */
     private boolean flow(Orders.Energised energised, long untilNanos) {
-        Set<Output> wanted = contact();
-        boolean charge = energised.way() == Way.CHARGE;
-        wanted.add(charge ? Output.SOURCE_RELAY : Output.SINK_RELAY);
-        InstrumentAgent working = charge ? agents.source() : agents.sink();
-        InstrumentAgent resting = charge ? agents.sink() : agents.source();
+        int through = energised.through();
+        Optional<InstrumentAgent> working = agents.of(through);
+        boolean relay = working.isPresent() || energised.set().amps() > 0;
+        long wanted = contact() | (relay ? Output.relay(through).bit() : 0);
         boolean low = lower(wanted);
-        resting.order(Order.OFF);
+        agents.off(through);
         if (!low) {
-            working.order(Order.OFF);
+            working.ifPresent(agent -> agent.order(Order.OFF));
             return false;
         }
-        return raise(wanted) && working.order(new Order.On(energised.set()), untilNanos);
+        boolean raised = raise(wanted);
+        return working.isEmpty() ? raised : raised && working.get().order(new Order.On(energised.set()), untilNanos);
     }
 
     /** The pre-charge relay is held for one scan beyond the contactor's order, until the contact has closed. */
-    private Set<Output> contact() {
+    private long contact() {
         boolean closing = outputs.isHigh(Output.PRECHARGE) && !outputs.isHigh(Output.CONTACTOR);
-        return closing ? EnumSet.of(Output.CONTACTOR, Output.PRECHARGE) : EnumSet.of(Output.CONTACTOR);
+        return Output.CONTACTOR.bit() | (closing ? Output.PRECHARGE.bit() : 0);
     }
 
-    private boolean allOff() {
-        boolean source = agents.source().order(Order.OFF);
-        return agents.sink().order(Order.OFF) && source;
-    }
-
-    private boolean lower(Set<Output> wanted) {
+    private boolean lower(long wanted) {
         boolean out = true;
-        for (Output output : Output.values()) {
-            if (output != Output.HEARTBEAT && !wanted.contains(output)) {
+        for (Output output : outputs.all()) {
+            if (output != Output.HEARTBEAT && (wanted & output.bit()) == 0) {
                 out &= outputs.set(output, false);
             }
         }
         return out;
     }
 
-    private boolean raise(Set<Output> wanted) {
+    private boolean raise(long wanted) {
         boolean out = true;
-        for (Output output : wanted) {
-            out &= outputs.set(output, true);
+        for (Output output : outputs.all()) {
+            if ((wanted & output.bit()) != 0) {
+                out &= outputs.set(output, true);
+            }
         }
         return out;
     }

@@ -2,7 +2,6 @@ package rigwarden.bench;
 
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
-import rigwarden.rig.Role;
 import rigwarden.serial.Heard;
 import rigwarden.serial.InstrumentAgent;
 
@@ -14,12 +13,12 @@ final class Answers {
     private final Channel amps;
     private final Channel on;
 
-    Answers(InstrumentAgent agent, Rig rig, Role volts, Role amps, Role on, Table table) {
+    Answers(InstrumentAgent agent, Rig rig, String device, Table table) {
         this.agent = agent;
         this.table = table;
-        this.volts = rig.channel(volts);
-        this.amps = rig.channel(amps);
-        this.on = rig.channel(on);
+        volts = rig.column(device + "_v").orElseThrow();
+        amps = rig.column(device + "_a").orElseThrow();
+        on = rig.column(device + "_on").orElseThrow();
     }
 
     void read() {

@@ -1,9 +1,7 @@
 package rigwarden.bench;
 
 import java.util.List;
-import java.util.Set;
 import rigwarden.chip.ina228.Ina228State;
-import rigwarden.panel.Output;
 import rigwarden.warden.Reading;
 
 /**
@@ -13,11 +11,10 @@ import rigwarden.warden.Reading;
  * @param number of the latest scan
  * @param shunt what the driver of the shunt's chip knows
  * @param readings of the latest scan
- * @param high output lines that were last written high
+ * @param high output lines that were last written high, as bits
  */
-public record BenchState(long number, Ina228State shunt, List<Reading> readings, Set<Output> high) {
+public record BenchState(long number, Ina228State shunt, List<Reading> readings, long high) {
     public BenchState {
         readings = List.copyOf(readings);
-        high = Set.copyOf(high);
     }
 }

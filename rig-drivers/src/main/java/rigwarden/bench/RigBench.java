@@ -1,6 +1,7 @@
 package rigwarden.bench;
 
 import com.pi4j.context.Context;
+import java.util.ArrayList;
 import java.util.List;
 import rigwarden.bus.BusFailure;
 import rigwarden.chip.ina228.Ina228;
@@ -33,8 +34,8 @@ public final class RigBench implements Bench {
     private final Probes probes;
     private final Inputs inputs;
     private final List<Channel> senses;
-    private final Answers source;
-    private final Answers sink;
+    private final List<Answers> answers = new ArrayList<>();
+    private final Differences differences;
     private final OwnChannels own;
     private final long scanNanos;
     private long number;
@@ -57,8 +58,11 @@ public final class RigBench implements Bench {
         probes = board.probes(table, configure);
         senses = List.of(rig.channel(Role.LOOP), rig.channel(Role.COIL_FEED), rig.channel(Role.FEEDBACK),
                 rig.channel(Role.ARM));
-        source = new Answers(agents.source(), rig, Role.SOURCE_VOLTS, Role.SOURCE_AMPS, Role.SOURCE_ON, table);
-        sink = new Answers(agents.sink(), rig, Role.SINK_VOLTS, Role.SINK_AMPS, Role.SINK_ON, table);
+        for (int i = 0; i < rig.devices().size(); i++) {
+            String device = rig.devices().get(i).name();
+            agents.of(i).ifPresent(agent -> answers.add(new Answers(agent, rig, device, table)));
+        }
+        differences = new Differences(rig, table);
         this.own = new OwnChannels(own, rig, table);
     }
 
@@ -70,7 +74,7 @@ public final class RigBench implements Bench {
      */
     public static RigBench start(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own)
             throws BusFailure {
-        Outputs outputs = Outputs.claim(context, rig.panel());
+        Outputs outputs = Outputs.claim(context, rig);
         Ina228 shunt = new Board(rig, context, clock).startShunt();
         List<Reading> unread = Table.unread(rig.channels().size(), clock.nanos());
         return new RigBench(rig, context, clock, agents, own, outputs, shunt, unread, 0, true);
@@ -79,7 +83,7 @@ public final class RigBench implements Bench {
     /** Goes on with a copy of a rig, its devices in the condition that the state was taken in. Rehearsals only. */
     public static RigBench resume(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own,
             BenchState state) throws BusFailure {
-        Outputs outputs = Outputs.resume(context, rig.panel(), state.high());
+        Outputs outputs = Outputs.resume(context, rig, state.high());
         Ina228 shunt = new Board(rig, context, clock).resumeShunt(state.shunt());
         return new RigBench(rig, context, clock, agents, own, outputs, shunt, state.readings(), state.number(), false);
     }
@@ -101,8 +105,8 @@ public final class RigBench implements Bench {
                 chip.finish(round);
             }
         }
-        source.read();
-        sink.read();
+        differences.read();
+        answers.forEach(Answers::read);
         own.read();
         shuntChannels.readClock();
         return new Scan(number, nanos, table.readings());

@@ -72,6 +72,9 @@ final class Table {
         }
     }
 
+    Reading reading(Channel channel) {
+        return readings[channel.index()];
+    }
 
     List<Reading> readings() {
         return List.of(readings);

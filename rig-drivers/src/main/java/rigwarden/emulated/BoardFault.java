@@ -10,9 +10,6 @@ public sealed interface BoardFault {
     /** A probe's wire opens; {@code probe} is its place in the rig file, from 0. */
     record OpenProbe(int probe) implements BoardFault {}
 
-    /** The source neither hears nor speaks, and keeps its output. */
-    record SilentSource() implements BoardFault {}
-
-    /** The sink neither hears nor speaks, and keeps its current. */
-    record SilentSink() implements BoardFault {}
+    /** A programmable device neither hears nor speaks, and keeps its output; its place in the rig's list. */
+    record SilentDevice(int device) implements BoardFault {}
 }

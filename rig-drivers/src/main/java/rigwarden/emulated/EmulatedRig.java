@@ -1,7 +1,11 @@
 package rigwarden.emulated;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.IntFunction;
 import rigwarden.bench.Agents;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
@@ -9,13 +13,14 @@ import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
 import rigwarden.pack.Node;
 import rigwarden.pack.World;
+import rigwarden.rig.Device;
 import rigwarden.rig.Panel;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
 import rigwarden.rig.VoltageInput;
 import rigwarden.serial.AgentState;
 import rigwarden.serial.InstrumentAgent;
-import rigwarden.serial.InstrumentKind;
 
 /**
  * A rig file's rig, emulated: one world, one board with every chip of the file, source and sink, and the real drivers on
@@ -36,10 +41,7 @@ public final class EmulatedRig {
     private final Ina228Emulator shunt;
     private final Map<Integer, Ads1115Emulator> converters = new HashMap<>();
     private final Mcp9601Emulator[] probes;
-    private final ScpiInstrument sourceScpi;
-    private final ScpiInstrument sinkScpi;
-    private final EmulatedLine sourceLine;
-    private final EmulatedLine sinkLine;
+    private final List<Optional<EmulatedInstrument>> instruments = new ArrayList<>();
     private final Agents agents;
     private final boolean[] probeOpen;
     /** A regulator that runs away takes its own protection with it: the worst case. */
@@ -70,13 +72,10 @@ public final class EmulatedRig {
             Probe probe = rig.probes().get(i);
             probes[i] = new Mcp9601Emulator(probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
         }
-        sourceScpi = ScpiInstrument.source(sourceTerminals(), specimen.instrumentErrors("source", rig.source()),
-                new ScpiInstrument.Ratings(rig.source().maxVolts(), rig.source().maxAmps()));
-        sinkScpi = ScpiInstrument.sink(sinkTerminals(), specimen.instrumentErrors("sink", rig.sink()),
-                new ScpiInstrument.Ratings(rig.sink().maxVolts(), rig.sink().maxAmps()));
-        sourceLine = new EmulatedLine(sourceScpi);
-        sinkLine = new EmulatedLine(sinkScpi);
-        agents = agents(AgentState.at(0), AgentState.at(0));
+        for (Device device : rig.devices()) {
+            instruments.add(instrument(device));
+        }
+        agents = agents(_ -> AgentState.at(0));
         board = board();
         probeOpen = new boolean[probes.length];
         bench = RigBench.start(rig, board.context(), clock, agents, own.readings());
@@ -98,11 +97,11 @@ public final class EmulatedRig {
         for (int i = 0; i < probes.length; i++) {
             probes[i] = other.probes[i].copy(probeWiring(i));
         }
-        sourceScpi = other.sourceScpi.copy(sourceTerminals());
-        sinkScpi = other.sinkScpi.copy(sinkTerminals());
-        sourceLine = other.sourceLine.copy(sourceScpi, EmulatedRig::nothing);
-        sinkLine = other.sinkLine.copy(sinkScpi, EmulatedRig::nothing);
-        agents = agents(other.agents.source().state(), other.agents.sink().state());
+        for (int i = 0; i < rig.devices().size(); i++) {
+            Terminals terminals = terminals(rig.devices().get(i));
+            instruments.add(other.instruments.get(i).map(it -> it.copy(terminals)));
+        }
+        agents = agents(i -> other.agents.agents().get(i).orElseThrow().state());
         board = board();
         probeOpen = other.probeOpen.clone();
         protectionDead = other.protectionDead;
@@ -112,9 +111,6 @@ public final class EmulatedRig {
     private static int key(int bus, int address) {
         return bus << 8 | address;
     }
-
-    /** A slice of waiting on an emulated line takes no time. */
-    private static void nothing() {}
 
     /** Another rig, the same in everything, that goes its own way from here. */
     public EmulatedRig copy() {
@@ -131,9 +127,34 @@ public final class EmulatedRig {
         return made;
     }
 
-    private Agents agents(AgentState source, AgentState sink) {
-        return new Agents(InstrumentAgent.of(InstrumentKind.SOURCE, rig, sourceLine, source),
-                InstrumentAgent.of(InstrumentKind.SINK, rig, sinkLine, sink), true);
+    private Optional<EmulatedInstrument> instrument(Device device) {
+        return switch (device) {
+            case Device.Programmed p -> Optional.of(new EmulatedInstrument(p, terminals(p),
+                    specimen.instrumentErrors(p.name(), p.instrument())));
+            case Device.PlainCharger _, Device.Inverter _ -> Optional.empty();
+        };
+    }
+
+    private Agents agents(IntFunction<AgentState> states) {
+        List<Optional<InstrumentAgent>> made = new ArrayList<>();
+        for (int i = 0; i < rig.devices().size(); i++) {
+            int place = i;
+            made.add(switch (rig.devices().get(i)) {
+                case Device.Programmed p -> Optional.of(InstrumentAgent.of(rig, p,
+                        instruments.get(place).orElseThrow().line(), states.apply(place)));
+                case Device.PlainCharger _, Device.Inverter _ -> Optional.empty();
+            });
+        }
+        return new Agents(made, true);
+    }
+
+    /** Place of a device among the world's sources, or among its sinks. */
+    private int place(Device device) {
+        return rig.devices(device.charges()).indexOf(device);
+    }
+
+    private Line relay(Device device) {
+        return device.charges() ? Line.source(place(device)) : Line.sink(place(device));
     }
 
     private void wire(EmulatedBoard made) {
@@ -145,8 +166,10 @@ public final class EmulatedRig {
         Panel panel = rig.panel();
         made.output(panel.contactor(), high -> line(Line.CONTACTOR, high));
         made.output(panel.precharge(), high -> line(Line.PRECHARGE, high));
-        made.output(panel.sourceRelay(), high -> line(Line.SOURCE_RELAY, high));
-        made.output(panel.sinkRelay(), high -> line(Line.SINK_RELAY, high));
+        for (Device device : rig.devices()) {
+            Line relay = relay(device);
+            made.output(device.relay(), high -> line(relay, high));
+        }
         made.output(panel.heartbeat(), high -> line(Line.HEARTBEAT, high));
         made.output(panel.sounder(), high -> line(Line.SOUNDER, high));
         made.input(panel.loop(), () -> now().loopClosed());
@@ -156,7 +179,7 @@ public final class EmulatedRig {
     }
 
     private void line(Line line, boolean high) {
-        if (line != Line.HEARTBEAT) {
+        if (!line.equals(Line.HEARTBEAT)) {
             world.advanceTo(clock.nanos());
         }
         now().line(line, high);
@@ -182,7 +205,8 @@ public final class EmulatedRig {
             @Override
             public double shuntVolts() {
                 World at = now();
-                return at.amps() * ohms * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
+                double amps = at.amps() + Ripple.mean(at.rippleAmps(), clock.nanos());
+                return amps * ohms * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
             }
 
             @Override
@@ -205,11 +229,18 @@ public final class EmulatedRig {
 
     private Ads1115Emulator.Wiring inputWiring(int bus, int address) {
         VoltageInput[] pins = new VoltageInput[4];
+        double[] ratios = new double[4];
+        double[] offsets = new double[4];
+        int lowest = Integer.MAX_VALUE;
         for (VoltageInput input : rig.inputs()) {
             if (input.bus() == bus && input.address() == address) {
                 pins[input.input()] = input;
+                ratios[input.input()] = specimen.inputRatio(input) / input.divider();
+                offsets[input.input()] = specimen.inputOffset(input);
+                lowest = input.role() == Role.BUS_VOLTS ? lowest : Math.min(lowest, input.cell());
             }
         }
+        int ground = lowest == Integer.MAX_VALUE ? 0 : lowest - 1;
         return new Ads1115Emulator.Wiring() {
             @Override
             public long nanos() {
@@ -222,8 +253,14 @@ public final class EmulatedRig {
                 if (input == null) {
                     return 0;
                 }
-                double volts = input.cell() > 0 ? now().tapVolts(input.cell() - 1) : now().busVolts();
-                return volts / input.divider();
+                double volts = input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell());
+                return (volts + offsets[pin]) * ratios[pin];
+            }
+
+            // A cut wire is pulled down to the island's ground by the bleed at its input.
+            private double overGround(int tap) {
+                World at = now();
+                return at.tapCut(tap) ? 0 : at.tapVolts(tap) - at.tapVolts(ground);
             }
         };
     }
@@ -257,13 +294,18 @@ public final class EmulatedRig {
         };
     }
 
+    private Terminals terminals(Device device) {
+        int place = place(device);
+        return device.charges() ? sourceTerminals(place) : sinkTerminals(place);
+    }
+
     /** Its sense leads sit on the cells' outer studs, whatever its output does. */
-    private Terminals sourceTerminals() {
+    private Terminals sourceTerminals(int place) {
         return new Terminals() {
             @Override
             public void order(boolean on, double volts, double amps) {
                 world.advanceTo(clock.nanos());
-                world.source(on, volts, amps);
+                world.source(place, on, volts, amps);
             }
 
             @Override
@@ -273,27 +315,27 @@ public final class EmulatedRig {
 
             @Override
             public double amps() {
-                return now().sourceAmps();
+                return now().sourceAmps(place);
             }
         };
     }
 
-    private Terminals sinkTerminals() {
+    private Terminals sinkTerminals(int place) {
         return new Terminals() {
             @Override
             public void order(boolean on, double volts, double amps) {
                 world.advanceTo(clock.nanos());
-                world.sink(on, amps);
+                world.sink(place, on, amps);
             }
 
             @Override
             public double volts() {
-                return now().sinkVolts();
+                return now().sinkVolts(place);
             }
 
             @Override
             public double amps() {
-                return now().sinkAmps();
+                return now().sinkAmps(place);
             }
         };
     }
@@ -307,15 +349,14 @@ public final class EmulatedRig {
                 protectionDead |= f.fault() instanceof Fault.SourceRunaway;
             }
             case BoardFault.OpenProbe f -> probeOpen[f.probe()] = true;
-            case BoardFault.SilentSource _ -> {
-                world.inflict(new Fault.SourceDeaf());
-                sourceLine.set(LineFault.SILENT);
-            }
-            case BoardFault.SilentSink _ -> {
-                world.inflict(new Fault.SinkDeaf());
-                sinkLine.set(LineFault.SILENT);
-            }
+            case BoardFault.SilentDevice f -> silence(f.device());
         }
+    }
+
+    private void silence(int device) {
+        Device silent = rig.devices().get(device);
+        world.inflict(silent.charges() ? new Fault.SourceDeaf(place(silent)) : new Fault.SinkDeaf(place(silent)));
+        instruments.get(device).orElseThrow().line().set(LineFault.SILENT);
     }
 
     /** The recorder lags by so much from now, s. */
@@ -342,9 +383,11 @@ public final class EmulatedRig {
     /** Brings the world to the clock's time; source and sink look at their own limits. */
     public void catchUp() {
         world.advanceTo(clock.nanos());
-        if (!protectionDead) {
-            sourceScpi.protect();
+        for (int i = 0; i < instruments.size(); i++) {
+            boolean dead = protectionDead && rig.devices().get(i).charges();
+            if (!dead && instruments.get(i).isPresent()) {
+                instruments.get(i).get().scpi().protect();
+            }
         }
-        sinkScpi.protect();
     }
 }

@@ -80,7 +80,7 @@ public final class Rehearsal {
         }
         if (!asked && emulated.clock().nanos() > 15 * rig.scanNanos()) {
             asked = true;
-            return Inbox.of(Request.START);
+            return Inbox.of(RunMachine.start(program));
         }
         return Inbox.EMPTY;
     }

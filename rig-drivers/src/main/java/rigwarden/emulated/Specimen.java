@@ -2,18 +2,22 @@ package rigwarden.emulated;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import rigwarden.pack.Bead;
 import rigwarden.pack.CellParameters;
 import rigwarden.pack.Chance;
+import rigwarden.pack.Load;
 import rigwarden.pack.Node;
 import rigwarden.pack.PathParameters;
+import rigwarden.pack.Protection;
 import rigwarden.pack.Room;
+import rigwarden.pack.Supply;
 import rigwarden.pack.WarmthParameters;
 import rigwarden.pack.WorldParameters;
 import rigwarden.rig.BusSide;
+import rigwarden.rig.Calibration;
 import rigwarden.rig.Channels;
+import rigwarden.rig.Device;
 import rigwarden.rig.Instrument;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
@@ -27,7 +31,14 @@ final class Specimen {
     private static final double SHUNT_NOISE_VOLTS = 1.2e-6;
     private static final double TAP_NOISE_VOLTS = 60e-6;
     private static final double PROBE_NOISE_K = 0.03;
-    private static final double CELL_SPREAD = 0.008;
+    private static final double INVERTER_FARADS = 0.02;
+    private static final double LEAST_FARADS = 0.001;
+    private static final double RIPPLE_SHARE = 0.3;
+    private static final double THERMOSTAT_ON_S = 900;
+    private static final double PROTECTION_RELEASE_V = 0.1;
+    private static final double PROTECTION_OHMS = 0.3e-3;
+    private static final double BALANCE_ABOVE_V = 3.40;
+    private static final double BALANCE_A = 0.2;
 
     private final Rig rig;
     private final long seed;
@@ -64,14 +75,36 @@ final class Specimen {
                 SHUNT_NOISE_VOLTS);
     }
 
+    /** A chip with a calibrated input has no errors of its own here: what a calibration leaves is drawn by input. */
     Ads1115Emulator.Errors inputErrors(VoltageInput input) {
         String part = input.bus() + ":" + input.address();
+        boolean calibrated = rig.inputs().stream()
+                .anyMatch(i -> i.bus() == input.bus() && i.address() == input.address() && i.calibration().known());
         double[] gains = new double[8];
-        Arrays.fill(gains, within(part, "gain", Channels.ADS1115_GAIN));
+        Arrays.fill(gains, calibrated ? 0 : within(part, "gain", Channels.ADS1115_GAIN));
         double[] offsets = new double[4];
-        Arrays.fill(offsets, within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS));
+        Arrays.fill(offsets, calibrated
+                ? 0
+                : within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS));
         return new Ads1115Emulator.Errors(gains, offsets, within(part, "rate", 0.1), input.supplyVolts(),
                 TAP_NOISE_VOLTS);
+    }
+
+    /** What truly stands before an input ÷ what its divider makes of it, over what the file says of both. */
+    double inputRatio(VoltageInput input) {
+        Calibration calibration = input.calibration();
+        double wrong = calibration.known()
+                ? calibration.gainU() / 2 * chance(input.name(), "gain").nextGaussian()
+                : within(input.name(), "divider", input.dividerRelative());
+        return (1 + wrong) / calibration.gain();
+    }
+
+    /** What an input reads too much after its calibration, V before its divider; 0 without one. */
+    double inputOffset(VoltageInput input) {
+        Calibration calibration = input.calibration();
+        return calibration.known()
+                ? calibration.offsetU() / 2 * chance(input.name(), "offset").nextGaussian() - calibration.offset()
+                : 0;
     }
 
     Mcp9601Emulator.Errors probeErrors(Probe probe) {
@@ -90,35 +123,82 @@ final class Specimen {
     }
 
     WorldParameters world() {
-        CellParameters typical = CellParameters.lfp105();
+        CellParameters typical = CellParameters.lfp105().inParallel(rig.cells().parallel());
         double size = rig.cells().ratedAmpHours() / typical.nominalAmpHours();
+        double spread = rig.rehearsed().capacitySpread();
         List<CellParameters> cells = IntStream.range(0, rig.cells().series())
                 .mapToObj(k -> typical.withOhmsTimes(1 / size).withAmpHours(typical.ampHours() * size
-                        * (1 + CELL_SPREAD / 2 * chance("cell " + (k + 1), "capacity").nextGaussian())))
+                        * (1 + spread * chance("cell " + (k + 1), "capacity").nextGaussian())))
                 .toList();
-        BusSide bus = rig.busSide();
-        PathParameters bench = PathParameters.bench().withBus(bus.prechargeOhms(), bus.farads(), bus.bleedOhms());
-        PathParameters path = new PathParameters(bench.jointOhms(), bench.linkOhms(), bench.fuseOhms(),
-                rig.shunt().ohms(), bench.contactorOhms(), bench.prechargeOhms(), bench.busFarads(), bench.bleedOhms(),
-                bench.sourceLeadOhms(), bench.sinkLeadOhms(), bench.slewAmpsPerSecond(), bench.load());
         List<Bead> beads = rig.probes().stream().map(p -> new Bead(node(p), p.lagSeconds())).toList();
         return WorldParameters.inSeries(rig.cells().series())
                 .withCells(cells)
-                .withPath(path)
+                .withPath(path())
                 .withWarmth(rig.cells().series() == 1 ? WarmthParameters.alone() : WarmthParameters.inPack())
-                .withRoom(new Room(rig.roomCelsius(), 0))
+                .withRoom(new Room(rig.rehearsed().roomCelsius(), rig.rehearsed().roomKelvinPerHour()))
+                .withProtection(rig.protection().map(this::protection).orElse(Protection.NONE))
                 .withBeads(beads);
     }
 
-    /** State of charge in which the cells arrived: somewhere in the middle. */
+    private PathParameters path() {
+        BusSide bus = rig.busSide();
+        double inInverters = rig.devices().stream().filter(d -> d instanceof Device.Inverter).count() * INVERTER_FARADS;
+        return PathParameters.bench()
+                .withBus(bus.prechargeOhms(), Math.max(bus.farads() - inInverters, LEAST_FARADS), bus.bleedOhms())
+                .withShunt(rig.shunt().ohms())
+                .withSupplies(rig.devices(true).stream().map(this::supply).toArray(Supply[]::new))
+                .withLoads(rig.devices(false).stream().map(this::load).toArray(Load[]::new));
+    }
+
+    private Supply supply(Device source) {
+        return source instanceof Device.PlainCharger c
+                ? new Supply.Charger(c.amps() * (1 + within(c.name(), "amps", c.ampsRelative())), c.startSeconds(),
+                        c.volts() * (1 + within(c.name(), "volts", c.voltsRelative())), c.finishAmps(), c.floats(),
+                        c.floatVolts())
+                : new Supply.Programmable();
+    }
+
+    private Load load(Device sink) {
+        return sink instanceof Device.Inverter i
+                ? new Load.Inverter(i.watts(), i.efficiency(), i.quitVolts(), i.restartVolts(), i.startSeconds(),
+                        INVERTER_FARADS, RIPPLE_SHARE, i.pauseSeconds() > 0 ? THERMOSTAT_ON_S : 0, i.pauseSeconds())
+                : new Load.Electronic(0.1);
+    }
+
+    /** Drawn within the limits that the file states; its releases and its resistance are assumptions of this project. */
+    private Protection protection(rigwarden.rig.Protection stated) {
+        double high = stated.highVolts() + within("protection", "high", stated.toleranceVolts());
+        double low = stated.lowVolts() + within("protection", "low", stated.toleranceVolts());
+        return new Protection(high, stated.delaySeconds(), high - PROTECTION_RELEASE_V, low, stated.delaySeconds(),
+                low + 2 * PROTECTION_RELEASE_V, PROTECTION_OHMS, stated.balances() ? BALANCE_ABOVE_V : 0,
+                stated.balances() ? BALANCE_A : 0);
+    }
+
+    /** States of charge in which the cells arrived: somewhere in the middle, spread as the file says, in any order. */
     double[] arrival() {
-        double charge = 0.4 + 0.15 * chance("lot", "arrival").nextDouble();
-        return DoubleStream.generate(() -> charge).limit(rig.cells().series()).toArray();
+        int cells = rig.cells().series();
+        double middle = 0.4 + 0.15 * chance("lot", "arrival").nextDouble();
+        if (cells == 1) {
+            return new double[] {middle};
+        }
+        double[] charges = new double[cells];
+        double[] order = new double[cells];
+        for (int i = 0; i < cells; i++) {
+            order[i] = chance("cell " + (i + 1), "arrival").nextDouble();
+        }
+        double[] sorted = order.clone();
+        Arrays.sort(sorted);
+        for (int i = 0; i < cells; i++) {
+            double rank = Arrays.binarySearch(sorted, order[i]) / (cells - 1.0);
+            charges[i] = middle + rig.rehearsed().chargeSpread() * (rank - 0.5);
+        }
+        return charges;
     }
 
     private static Node node(Probe probe) {
         return switch (probe.place()) {
             case STUD -> Node.stud(probe.cell() - 1, probe.positive());
+            case BAR -> Node.link(probe.cell());
             case SHUNT_BODY -> Node.SHUNT;
             case CONTACTOR_BODY -> Node.CONTACTOR;
             case ROOM -> Node.ROOM;

@@ -3,21 +3,22 @@ package rigwarden.panel;
 import com.pi4j.context.Context;
 import com.pi4j.io.gpio.digital.DigitalOutput;
 import com.pi4j.io.gpio.digital.DigitalState;
-import java.util.EnumMap;
-import java.util.EnumSet;
-import java.util.Map;
-import java.util.Set;
+import java.util.List;
 import rigwarden.bus.BusFailure;
-import rigwarden.rig.Panel;
+import rigwarden.rig.Rig;
 import rigwarden.warden.Failure;
 
 /** The output lines. A line is written when its level changes, or when its last write did not go out. */
 public final class Outputs {
-    private final Map<Output, DigitalOutput> lines = new EnumMap<>(Output.class);
-    private final Set<Output> high = EnumSet.noneOf(Output.class);
-    private final Set<Output> unsure = EnumSet.noneOf(Output.class);
+    private final List<Output> all;
+    private final DigitalOutput[] lines;
+    private long high;
+    private long unsure;
 
-    private Outputs() {}
+    private Outputs(List<Output> all) {
+        this.all = all;
+        lines = new DigitalOutput[all.size()];
+    }
 
     /**
      * Claims every line low, in the claim request itself. Comes before any chip is touched. One line that cannot be
@@ -25,36 +26,41 @@ public final class Outputs {
      *
      * @throws BusFailure naming the lines that could not be claimed
      */
-    public static Outputs claim(Context context, Panel panel) throws BusFailure {
-        return claim(context, panel, Set.of());
+    public static Outputs claim(Context context, Rig rig) throws BusFailure {
+        return claim(context, rig, 0);
     }
 
-    /** Claims the lines of a copied rig at the levels that they had. For a rehearsal only. */
-    public static Outputs resume(Context context, Panel panel, Set<Output> high) throws BusFailure {
-        return claim(context, panel, high);
+    /** Claims the lines of a copied rig at the levels that they had, as bits. For a rehearsal only. */
+    public static Outputs resume(Context context, Rig rig, long high) throws BusFailure {
+        return claim(context, rig, high);
     }
 
-    private static Outputs claim(Context context, Panel panel, Set<Output> high) throws BusFailure {
-        Outputs outputs = new Outputs();
+    private static Outputs claim(Context context, Rig rig, long high) throws BusFailure {
+        Outputs outputs = new Outputs(Output.of(rig));
         StringBuilder refused = new StringBuilder();
-        for (Output output : Output.values()) {
+        for (Output output : outputs.all) {
             try {
-                outputs.lines.put(output, context.create(DigitalOutput.newConfigBuilder(context)
-                        .id("output-" + output)
-                        .address(output.line(panel))
-                        .initial(DigitalState.getState(high.contains(output)))
+                outputs.lines[output.place()] = context.create(DigitalOutput.newConfigBuilder(context)
+                        .id("output-" + output.name())
+                        .address(output.line(rig))
+                        .initial(DigitalState.getState((high & output.bit()) != 0))
                         .shutdown(DigitalState.LOW)
-                        .build()));
+                        .build());
             } catch (RuntimeException e) {
-                refused.append(output).append(" on line ").append(output.line(panel)).append(": ")
+                refused.append(output.name()).append(" on line ").append(output.line(rig)).append(": ")
                         .append(e.getMessage()).append("; ");
             }
         }
         if (!refused.isEmpty()) {
             throw new BusFailure(Failure.NO_ANSWER, "outputs not claimed: " + refused);
         }
-        outputs.high.addAll(high);
+        outputs.high = high;
         return outputs;
+    }
+
+    /** Every output, in the order in which they are let go. */
+    public List<Output> all() {
+        return all;
     }
 
     /**
@@ -63,7 +69,7 @@ public final class Outputs {
      * @return true when the line has this level, as far as the library says; never throws
      */
     public boolean set(Output output, boolean up) {
-        if (high.contains(output) == up && !unsure.contains(output)) {
+        if (isHigh(output) == up && (unsure & output.bit()) == 0) {
             return true;
         }
         return write(output, up);
@@ -71,32 +77,32 @@ public final class Outputs {
 
     /** Changes the heartbeat's level once; false when that did not go out. */
     public boolean toggleHeartbeat() {
-        return write(Output.HEARTBEAT, !high.contains(Output.HEARTBEAT));
+        return write(Output.HEARTBEAT, !isHigh(Output.HEARTBEAT));
     }
 
     private boolean write(Output output, boolean up) {
-        unsure.add(output);
+        unsure |= output.bit();
         try {
-            lines.get(output).state(DigitalState.getState(up));
+            lines[output.place()].state(DigitalState.getState(up));
         } catch (RuntimeException | Error e) {
             return false;
         }
-        unsure.remove(output);
+        unsure &= ~output.bit();
         if (up) {
-            high.add(output);
+            high |= output.bit();
         } else {
-            high.remove(output);
+            high &= ~output.bit();
         }
         return true;
     }
 
     /** Whether a line was last written high. */
     public boolean isHigh(Output output) {
-        return high.contains(output);
+        return (high & output.bit()) != 0;
     }
 
-    /** Lines that were last written high. */
-    public Set<Output> high() {
-        return Set.copyOf(high);
+    /** Lines that were last written high, as bits. */
+    public long high() {
+        return high;
     }
 }

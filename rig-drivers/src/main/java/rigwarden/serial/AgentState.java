@@ -34,6 +34,8 @@ public record AgentState(
         CLOSED,
         /** Bytes are thrown away until the line has been silent for the time that an answer may take. */
         DRAINING,
+        /** It is being asked for its name. */
+        NAMING,
         /** The limit has been set and is being asked for. */
         LIMITING,
         /** Nothing is open. */

@@ -1,6 +1,7 @@
 package rigwarden.serial;
 
 import java.util.concurrent.atomic.AtomicBoolean;
+import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Instrument;
 import rigwarden.rig.Rig;
@@ -18,7 +19,6 @@ public final class InstrumentAgent {
     /** Beyond it a number is one of the standard's marks (9.91E37 is "not a number"), or nonsense. */
     private static final double LARGEST = 1e6;
 
-    private final InstrumentKind kind;
     private final Words words;
     private final Instrument instrument;
     private final double limit;
@@ -29,6 +29,8 @@ public final class InstrumentAgent {
     private final AtomicBoolean offWaiting;
     private volatile Order order;
     private volatile Heard heard;
+    /** Letters of the name that have arrived and fit; negative once one does not. */
+    private int named;
     private AgentState.Phase phase;
     private long due;
     private long asked;
@@ -40,13 +42,15 @@ public final class InstrumentAgent {
 
     /** Takes up an instrument with what its agent knew. Nothing is sent; an open question is not waited for. */
     public InstrumentAgent(
-            InstrumentKind kind, Instrument instrument, double limit, SerialLine line, AgentState state) {
-        this.kind = kind;
-        words = new Words(kind);
+            Instrument instrument, double limit, SerialLine line, AgentState state) {
+        words = new Words(instrument.commands());
         this.instrument = instrument;
         this.limit = limit;
         this.line = line;
-        boolean open = state.phase() == AgentState.Phase.ASKED || state.phase() == AgentState.Phase.LIMITING;
+        boolean open = switch (state.phase()) {
+            case ASKED, LIMITING, NAMING -> true;
+            case CLOSED, DRAINING, READY -> false;
+        };
         phase = open ? AgentState.Phase.DRAINING : state.phase();
         due = state.dueNanos();
         asked = state.askedNanos();
@@ -60,15 +64,13 @@ public final class InstrumentAgent {
     }
 
     /**
-     * The agent of a rig's source or sink, before its port is opened. A source's own limit is the highest true
-     * voltage of all cells, V; a sink's is the rig's highest discharge current, A.
+     * The agent of one of a rig's programmable devices, before its port is opened. A source's own limit is the highest
+     * true voltage of all cells, V; a sink's is the highest current that the rig allows it, A.
      */
-    public static InstrumentAgent of(InstrumentKind kind, Rig rig, SerialLine line, AgentState state) {
-        double highest = Math.min(rig.cells().series() * Envelope.CEILING_V, rig.source().maxVolts());
-        return switch (kind) {
-            case SOURCE -> new InstrumentAgent(kind, rig.source(), highest, line, state);
-            case SINK -> new InstrumentAgent(kind, rig.sink(), rig.dischargeCeilingAmps(), line, state);
-        };
+    public static InstrumentAgent of(Rig rig, Device.Programmed device, SerialLine line, AgentState state) {
+        double volts = Math.min(rig.cells().series() * Envelope.CEILING_V, device.instrument().maxVolts());
+        double limit = device.charges() ? volts : rig.ceilingAmps(device);
+        return new InstrumentAgent(device.instrument(), limit, line, state);
     }
 
     /**
@@ -109,7 +111,7 @@ public final class InstrumentAgent {
     boolean listening() {
         return switch (phase) {
             case CLOSED, READY -> false;
-            case DRAINING, LIMITING, ASKED -> true;
+            case DRAINING, NAMING, LIMITING, ASKED -> true;
         };
     }
 
@@ -138,6 +140,7 @@ public final class InstrumentAgent {
         switch (phase) {
             case DRAINING -> drain(nanos);
             case READY -> work(nanos);
+            case NAMING -> hearName(nanos);
             case LIMITING, ASKED -> listen(nanos);
             case CLOSED -> { }
         }
@@ -186,14 +189,44 @@ public final class InstrumentAgent {
         } else if (nanos - quiet >= patience()) {
             if (limited) {
                 phase = AgentState.Phase.READY;
+            } else if (words.name().length > 0) {
+                named = 0;
+                if (send(Words.ASK_NAME, Words.ASK_NAME.length, nanos)) {
+                    asked = nanos;
+                    phase = AgentState.Phase.NAMING;
+                }
             } else {
                 limit(nanos);
             }
         }
     }
 
+    /** An instrument with another name than the rig file's is never switched on. */
+    private void hearName(long nanos) {
+        int count = line.read(arrived);
+        if (count < 0) {
+            lose(nanos);
+            return;
+        }
+        for (int i = 0; i < count; i++) {
+            if (arrived[i] == '\n') {
+                if (named >= words.name().length) {
+                    limit(nanos);
+                } else {
+                    fail(Failure.NONSENSE, nanos);
+                }
+                return;
+            }
+            boolean fits = named >= words.name().length || named >= 0 && arrived[i] == words.name()[named];
+            named = fits ? named + 1 : Integer.MIN_VALUE;
+        }
+        if (nanos - asked >= patience()) {
+            fail(Failure.NO_ANSWER, nanos);
+        }
+    }
+
     private void limit(long nanos) {
-        message.start().add(words.setLimit()).add(limit).add(Words.END);
+        message.start().add(words.limit(), 0, 0, limit).add(Words.END);
         if (send(message.bytes(), message.length(), nanos)) {
             ask(words.askLimit(), AgentState.Phase.LIMITING, nanos);
         }
@@ -216,13 +249,8 @@ public final class InstrumentAgent {
             return true;
         }
         boolean switchedOn = carried instanceof Order.On;
-        if (kind.limitsVolts()) {
-            message.start().add(Words.SET_VOLTS).add(wanted.set().volts()).add(Words.THEN_AMPS);
-        } else {
-            message.start().add(Words.SET_AMPS);
-        }
-        message.add(wanted.set().amps());
-        message.add(switchedOn ? Words.END : words.on());
+        message.start().add(words.set(), wanted.set().volts(), wanted.set().amps(), limit);
+        message.add(switchedOn ? Words.END : words.thenOn());
         carried = wanted;
         unsure = false;
         return send(message.bytes(), message.length(), nanos);

@@ -1,8 +1,10 @@
 package rigwarden.serial;
 
+import java.util.List;
+
 /** A command under construction; numbers with three decimals, rounded down, so that no set point exceeds its order. */
 final class Message {
-    private static final int LONGEST = 96;
+    private static final int LONGEST = 256;
     private static final double ROUNDING = 1e-6;
 
     private final byte[] bytes = new byte[LONGEST];
@@ -30,6 +32,19 @@ final class Message {
             bytes[length++] = (byte) ('0' + thousandths / divisor % 10);
             if (divisor == 1000) {
                 bytes[length++] = '.';
+            }
+        }
+        return this;
+    }
+
+    /** Appends a whole message with its numbers. */
+    Message add(List<Words.Piece> pieces, double volts, double amps, double limit) {
+        for (Words.Piece piece : pieces) {
+            switch (piece) {
+                case Words.Piece.Text text -> add(text.bytes());
+                case Words.Piece.Volts _ -> add(volts);
+                case Words.Piece.Amps _ -> add(amps);
+                case Words.Piece.Limit _ -> add(limit);
             }
         }
         return this;

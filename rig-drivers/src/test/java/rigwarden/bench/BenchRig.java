@@ -2,15 +2,19 @@ package rigwarden.bench;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import rigwarden.rig.BusSide;
 import rigwarden.rig.Calibration;
 import rigwarden.rig.Cells;
 import rigwarden.rig.Channels;
+import rigwarden.rig.Commands;
+import rigwarden.rig.Device;
 import rigwarden.rig.Guards;
 import rigwarden.rig.Instrument;
 import rigwarden.rig.Panel;
 import rigwarden.rig.PathPart;
 import rigwarden.rig.Probe;
+import rigwarden.rig.Rehearsed;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.ShuntMonitor;
@@ -19,9 +23,9 @@ import rigwarden.scripted.ScriptedShunt;
 import rigwarden.scripted.Wire;
 
 /** A small rig for tests: one shunt chip, one ADS1115 with a cell tap and the bus, two thermocouples of 200 ms. */
-final class BenchRig {
+public final class BenchRig {
     static final long SCAN = 100_000_000;
-    static final Rig RIG = rig();
+    public static final Rig RIG = rig();
 
     private BenchRig() {}
 
@@ -33,13 +37,15 @@ final class BenchRig {
         List<Probe> probes = List.of(
                 new Probe("body_c", Role.BODY, 1, false, 2, 0x60, 1.8, 5, 2 * SCAN),
                 new Probe("room_c", Role.ROOM, 0, false, 2, 0x61, 1.8, 5, 2 * SCAN));
-        Instrument instrument = new Instrument("tty", 115_200, 60, 5, 0, 5 * SCAN, 0.005, 0.005);
-        return new Rig("test", SCAN, new Cells(1, 100, 3.65, 2.5, 0.5, 1),
-                List.of(new PathPart("fuse", PathPart.Kind.FUSE, 100, 1000, 80)), Map.of(1, 400_000, 2, 100_000),
-                shunt, inputs, probes, new Panel(1, 2, 3, 4, 5, 6, 7, 8, 9, 10), instrument, instrument,
+        Instrument instrument = new Instrument("tty", 115_200, 60, 5, 0, 5 * SCAN, 0.005, 0.005, Commands.SOURCE);
+        List<Device> devices = List.of(new Device.Programmed("source", true, 3, List.of("k1", "relay"), instrument, true),
+                new Device.Programmed("sink", false, 4, List.of("k1", "relay"), instrument, true));
+        return new Rig("test", SCAN, new Cells(1, 1, 100, 3.65, 2.5, 0.5, 1),
+                List.of(new PathPart("fuse", PathPart.Kind.FUSE, 100, 1000, 80, "")), Map.of(1, 400_000, 2, 100_000),
+                shunt, inputs, probes, new Panel(1, 2, 5, 6, 7, 8, 9, 10), devices,
                 new BusSide(10, 0.001, 1000, 1),
-                new Guards(0.6, 1, List.of("stop"), true, 3.75, 2.3, 0.1, List.of("k1", "k2"), List.of("k1", "k3")),
-                Channels.of(SCAN, shunt, inputs, probes, instrument, instrument), 22);
+                new Guards(0.6, 1, List.of("stop"), true, 3.75, 2.3, 0.1), Optional.empty(),
+                Channels.of(SCAN, shunt, inputs, probes, devices), new Rehearsed(22, 0, 0, 0));
     }
 
     /** Puts all chips of the rig on a wire: 3.2 V at each tap, 25 °C, the loop closed. */

@@ -12,6 +12,8 @@ import static org.mockito.Mockito.never;
 import static org.mockito.Mockito.verify;
 import static org.mockito.Mockito.when;
 
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rigwarden.bus.BusFailure;
@@ -39,7 +41,7 @@ class RigBenchTest {
     private final HandClock clock = new HandClock();
     private final InstrumentAgent source = mock(InstrumentAgent.class);
     private final InstrumentAgent sink = mock(InstrumentAgent.class);
-    private final Agents agents = new Agents(source, sink, true);
+    private final Agents agents = new Agents(List.of(Optional.of(source), Optional.of(sink)), true);
     private final OwnReadings own = new OwnReadings(() -> 0.25, () -> 1_000_000_000L, () -> 0.000125);
     private ScriptedShunt shunt;
     private RigBench bench;
@@ -87,6 +89,7 @@ class RigBenchTest {
         Orders.Energised orders = mock(Orders.Energised.class);
         Lease lease = lease(bench.state().number());
         when(orders.lease()).thenReturn(lease);
+        when(orders.through()).thenReturn(way == Way.CHARGE ? 0 : 1);
         when(orders.way()).thenReturn(way);
         when(orders.stage()).thenReturn(stage);
         when(orders.set()).thenReturn(SET);

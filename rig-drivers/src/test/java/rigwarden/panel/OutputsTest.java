@@ -3,23 +3,23 @@ package rigwarden.panel;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import java.util.Set;
 import org.junit.jupiter.api.Test;
+import rigwarden.bench.BenchRig;
 import rigwarden.bus.BusFailure;
-import rigwarden.rig.Panel;
+import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.scripted.Scripted;
 import rigwarden.scripted.Wire;
 import rigwarden.warden.Failure;
 
 class OutputsTest {
-    private static final Panel PANEL = new Panel(1, 2, 3, 4, 5, 6, 7, 8, 9, 10);
+    private static final Rig RIG = BenchRig.RIG;
 
     private final Wire wire = new Wire();
 
     @Test
     void everyLineIsClaimedLow() throws BusFailure {
-        Outputs.claim(Scripted.context(wire), PANEL);
+        Outputs.claim(Scripted.context(wire), RIG);
 
         assertThat(wire.log).containsExactlyInAnyOrder(
                 "line 1 low", "line 2 low", "line 3 low", "line 4 low", "line 5 low", "line 6 low");
@@ -30,15 +30,15 @@ class OutputsTest {
         wire.brokenLines.add(1);
 
         BusFailure failure = catchThrowableOfType(BusFailure.class,
-                () -> Outputs.claim(Scripted.context(wire), PANEL));
+                () -> Outputs.claim(Scripted.context(wire), RIG));
 
-        assertThat(failure).hasMessageContaining("CONTACTOR on line 1");
+        assertThat(failure).hasMessageContaining("contactor on line 1");
         assertThat(wire.levels).hasSize(5).doesNotContainValue(true);
     }
 
     @Test
     void aLineIsWrittenOnChangeOnlyButAgainAfterAFailedWrite() throws BusFailure {
-        Outputs outputs = Outputs.claim(Scripted.context(wire), PANEL);
+        Outputs outputs = Outputs.claim(Scripted.context(wire), RIG);
         outputs.set(Output.CONTACTOR, true);
         wire.log.clear();
 
@@ -53,7 +53,7 @@ class OutputsTest {
 
     @Test
     void aFailedLowIsWrittenAgainEvenIfTheLineWasLowBefore() throws BusFailure {
-        Outputs outputs = Outputs.claim(Scripted.context(wire), PANEL);
+        Outputs outputs = Outputs.claim(Scripted.context(wire), RIG);
         wire.brokenLines.add(1);
         outputs.set(Output.CONTACTOR, true);
         wire.brokenLines.clear();
@@ -65,7 +65,7 @@ class OutputsTest {
 
     @Test
     void theHeartbeatTogglesBothWays() throws BusFailure {
-        Outputs outputs = Outputs.claim(Scripted.context(wire), PANEL);
+        Outputs outputs = Outputs.claim(Scripted.context(wire), RIG);
         wire.log.clear();
         outputs.toggleHeartbeat();
         outputs.toggleHeartbeat();
@@ -75,15 +75,15 @@ class OutputsTest {
 
     @Test
     void aCopyClaimsItsLinesAtTheLevelsThatTheyHad() throws BusFailure {
-        Outputs outputs = Outputs.resume(Scripted.context(wire), PANEL, Set.of(Output.CONTACTOR, Output.HEARTBEAT));
+        Outputs outputs = Outputs.resume(Scripted.context(wire), RIG, Output.CONTACTOR.bit() | Output.HEARTBEAT.bit());
 
         assertThat(wire.levels).containsEntry(1, true).containsEntry(5, true).containsEntry(2, false);
-        assertThat(outputs.high()).containsExactlyInAnyOrder(Output.CONTACTOR, Output.HEARTBEAT);
+        assertThat(outputs.high()).isEqualTo(Output.CONTACTOR.bit() | Output.HEARTBEAT.bit());
     }
 
     @Test
     void aSenseThatTheLibraryDoesNotKnowIsAFailure() throws BusFailure {
-        Inputs inputs = Inputs.claim(Scripted.context(wire), PANEL);
+        Inputs inputs = Inputs.claim(Scripted.context(wire), RIG.panel());
         wire.levels.put(7, true);
         wire.levels.put(8, false);
 

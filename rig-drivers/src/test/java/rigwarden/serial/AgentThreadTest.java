@@ -7,10 +7,11 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import rigwarden.loop.Clock;
+import rigwarden.rig.Commands;
 import rigwarden.rig.Instrument;
 
 class AgentThreadTest {
-    private static final Instrument SINK = new Instrument("tty", 115_200, 60, 32, 0, 2_000_000, 0.005, 0.005);
+    private static final Instrument SINK = new Instrument("tty", 115_200, 60, 32, 0, 2_000_000, 0.005, 0.005, Commands.SINK);
 
     /** Every look at it is a millisecond later. */
     private static final class LookedAt implements Clock {
@@ -40,7 +41,7 @@ class AgentThreadTest {
                 return super.write(bytes, length);
             }
         };
-        InstrumentAgent agent = new InstrumentAgent(InstrumentKind.SINK, SINK, 29.2, line, AgentState.at(0));
+        InstrumentAgent agent = new InstrumentAgent(SINK, 29.2, line, AgentState.at(0));
         try (AgentThread runner = AgentThread.start(agent, new LookedAt(), "sink")) {
             assertThat(polled.await(10, TimeUnit.SECONDS)).isTrue();
             assertThat(runner).isNotNull();

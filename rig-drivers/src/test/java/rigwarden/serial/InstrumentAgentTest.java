@@ -2,15 +2,17 @@ package rigwarden.serial;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import rigwarden.rig.Commands;
 import rigwarden.rig.Instrument;
 import rigwarden.warden.Failure;
 import rigwarden.warden.Setpoint;
 
 class InstrumentAgentTest {
     private static final long STEP = 100_000_000;
-    private static final Instrument SOURCE = new Instrument("tty", 115_200, 60, 32, 0, 5 * STEP, 0.005, 0.005);
+    private static final Instrument SOURCE = new Instrument("tty", 115_200, 60, 32, 0, 5 * STEP, 0.005, 0.005, Commands.SOURCE);
     private static final Order ON = new Order.On(new Setpoint(10.25, 28.8));
 
     private final ScriptedLine line = new ScriptedLine();
@@ -19,7 +21,7 @@ class InstrumentAgentTest {
 
     @BeforeEach
     void make() {
-        agent = new InstrumentAgent(InstrumentKind.SOURCE, SOURCE, 29.2, line, AgentState.at(0));
+        agent = new InstrumentAgent(SOURCE, 29.2, line, AgentState.at(0));
     }
 
     private void steps(int count) {
@@ -36,6 +38,39 @@ class InstrumentAgentTest {
 
         assertThat(line.sent).startsWith("OUTP 0", "SOUR:VOLT:PROT 29.200", "SOUR:VOLT:PROT?",
                 "SOUR:VOLT 28.800;:SOUR:CURR 10.250;:OUTP 1", "MEAS:VOLT?;CURR?;:OUTP?;:SYST:ERR?");
+    }
+
+    @Test
+    void ordersAreSaidAsTheRigFileSaysThem() {
+        Commands said = new Commands("", "SOURce:CURRent {amps};:SOURce:VOLTage {volts}", "OUTPut:STATe ON", "OUTPut:STATe OFF",
+                "SOURce:VOLTage:PROTection {limit}", "SOURce:VOLTage:PROTection?", "MEAS:VOLT?;CURR?;:OUTP?;:SYST:ERR?");
+        agent = new InstrumentAgent(with(said), 29.2, line, AgentState.at(0));
+        line.answers.put("SOURce:VOLTage:PROTection?", "29.200");
+        agent.order(ON);
+        steps(8);
+
+        assertThat(line.sent).startsWith("OUTPut:STATe OFF", "SOURce:VOLTage:PROTection 29.200",
+                "SOURce:VOLTage:PROTection?", "SOURce:CURRent 10.250;:SOURce:VOLTage 28.800;:OUTPut:STATe ON");
+    }
+
+    @Test
+    void anInstrumentWithTheNameOfTheRigFileIsUsedAndAnyOtherIsNeverSwitchedOn() {
+        Commands named = new Commands("HUTWORKS,S60,", Commands.SOURCE.set(), Commands.SOURCE.on(), Commands.SOURCE.off(),
+                Commands.SOURCE.limit(), Commands.SOURCE.askLimit(), Commands.SOURCE.poll());
+        for (String answer : List.of("HUTWORKS,S60,0,0", "HUTWORKS,S30,0,0", "HUT")) {
+            line.sent.clear();
+            line.answers.put("*IDN?", answer);
+            agent = new InstrumentAgent(with(named), 29.2, line, AgentState.at(now));
+            agent.order(ON);
+            steps(40);
+
+            assertThat(line.sent.stream().anyMatch(text -> text.contains("OUTP 1"))).as(answer)
+                    .isEqualTo(answer.startsWith("HUTWORKS,S60,"));
+        }
+    }
+
+    private static Instrument with(Commands commands) {
+        return new Instrument("tty", 115_200, 60, 32, 0, 5 * STEP, 0.005, 0.005, commands);
     }
 
     @Test
@@ -70,7 +105,7 @@ class InstrumentAgentTest {
         for (int piece = 1; piece <= line.poll.length() + 1; piece++) {
             line.piece = piece;
             long asked = now;
-            agent = new InstrumentAgent(InstrumentKind.SOURCE, SOURCE, 29.2, line, ready(now));
+            agent = new InstrumentAgent(SOURCE, 29.2, line, ready(now));
             for (int i = 0; i < 60; i++) {
                 agent.step(now);
                 now += 1_000_000;
@@ -202,7 +237,7 @@ class InstrumentAgentTest {
         agent.order(ON);
         steps(10);
         ScriptedLine other = new ScriptedLine();
-        InstrumentAgent copy = new InstrumentAgent(InstrumentKind.SOURCE, SOURCE, 29.2, other, agent.state());
+        InstrumentAgent copy = new InstrumentAgent(SOURCE, 29.2, other, agent.state());
         for (int i = 0; i < 10; i++) {
             copy.step(now + i * STEP);
         }

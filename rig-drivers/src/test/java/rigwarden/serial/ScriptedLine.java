@@ -4,12 +4,15 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** A line that keeps what was sent and delivers what a test puts in, in pieces of a given size. */
 class ScriptedLine implements SerialLine {
     final List<String> sent = new ArrayList<>();
     final Deque<Byte> waiting = new ArrayDeque<>();
+    final Map<String, String> answers = new HashMap<>();
     int piece = 1000;
     boolean there = true;
     boolean answering = true;
@@ -36,7 +39,9 @@ class ScriptedLine implements SerialLine {
         }
         String text = new String(bytes, 0, length, StandardCharsets.US_ASCII);
         sent.add(text.strip());
-        if (answering && text.startsWith("MEAS")) {
+        if (answers.containsKey(text.strip())) {
+            put(answers.get(text.strip()) + "\n");
+        } else if (answering && text.startsWith("MEAS")) {
             put(poll);
         } else if (answering && text.contains(":PROT?")) {
             put(limit + "\n");

@@ -11,11 +11,13 @@ import rigwarden.emulated.BoardFault;
 import rigwarden.emulated.Mishap;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
+import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
 
 /** Reads {@code --with "PART VERB [SIZE UNIT] at h:mm"} (elapsed) or {@code … at step N + h:mm}. */
 final class MishapReader {
     private static final String NUMBER = "(-?\\d+(?:\\.\\d+)?)";
+    private static final double BALANCE_ABOVE_V = 3.40;
     private static final Pattern WHEN = Pattern.compile("(.+?) at (?:step (\\d+) \\+ )?(\\d+):([0-5]\\d)");
 
     /** One phrase, as it is shown to a person and as it is read. */
@@ -31,7 +33,7 @@ final class MishapReader {
         world("cell 1 leaks 0.5 A", "cell (\\d+) leaks " + NUMBER + " a", m -> new Fault.Leak(cell(m), number(m, 2)));
         world("joint 1p loosens 2 mohm", "joint (\\d+)([pn]) loosens " + NUMBER + " mohm",
                 m -> new Fault.LooseJoint(cell(m), m.group(2).equals("p"), number(m, 3) * 1e-3));
-        world("tap 1 breaks", "tap (\\d+) breaks", m -> new Fault.BrokenTap(cell(m)));
+        world("tap 1 breaks", "tap (\\d+) breaks", m -> new Fault.BrokenTap(tap(m)));
         board("probe terminal_01p_c opens", "probe (\\w+) opens", m -> new BoardFault.OpenProbe(probe(m)));
         world("probe terminal_01p_c falls off", "probe (\\w+) falls off", m -> new Fault.DetachedBead(probe(m)));
         world("contactor welds", "contactor welds", _ -> new Fault.Weld(Line.CONTACTOR));
@@ -40,10 +42,15 @@ final class MishapReader {
                 m -> new Fault.StuckHeartbeat(m.group(1).equals("high")));
         world("heartbeat slows 1.5 s", "heartbeat slows " + NUMBER + " s",
                 m -> new Fault.SlowHeartbeat(number(m, 1)));
-        board("source goes silent", "source goes silent", _ -> new BoardFault.SilentSource());
-        board("sink goes silent", "sink goes silent", _ -> new BoardFault.SilentSink());
-        world("source runs away 0.2 V", "source runs away " + NUMBER + " v",
-                m -> new Fault.SourceRunaway(number(m, 1)));
+        board("source goes silent", "(\\w+) goes silent", m -> new BoardFault.SilentDevice(instrument(m)));
+        world("source runs away 0.2 V", "(\\w+) runs away " + NUMBER + " v",
+                m -> new Fault.SourceRunaway(source(m), number(m, 2)));
+        world("charger regulates high 0.4 V", "(\\w+) regulates high " + NUMBER + " v",
+                m -> new Fault.ChargerHigh(source(m), number(m, 2)));
+        world("tap 3 reads off -50 mV", "tap (\\d+) reads off " + NUMBER + " mv",
+                m -> new Fault.TapOffset(tap(m), number(m, 2) * 1e-3));
+        world("balancer works 0.2 A", "balancer works " + NUMBER + " a",
+                m -> new Fault.BalancerOn(number(m, 1), BALANCE_ABOVE_V));
         world("room jumps 8 K", "room jumps " + NUMBER + " k", m -> new Fault.RoomStep(number(m, 1)));
         world("loop opens", "loop opens", _ -> new Fault.LoopOpens());
     }
@@ -81,6 +88,36 @@ final class MishapReader {
             throw new Refused("--with: cell " + cell + " is not in this rig; it has 1…" + rig.cells().series() + ".");
         }
         return cell - 1;
+    }
+
+    private int tap(MatchResult match) {
+        return cell(match) + 1;
+    }
+
+    private int device(MatchResult match) {
+        List<String> names = rig.devices().stream().map(Device::name).toList();
+        int index = names.indexOf(match.group(1));
+        if (index < 0) {
+            throw new Refused("--with: the rig has no " + match.group(1) + "; it has " + String.join(", ", names) + ".");
+        }
+        return index;
+    }
+
+    private int instrument(MatchResult match) {
+        int device = device(match);
+        if (rig.devices().get(device).switched()) {
+            throw new Refused("--with: " + match.group(1) + " speaks to nobody; it cannot go silent.");
+        }
+        return device;
+    }
+
+    /** Place among the sources. */
+    private int source(MatchResult match) {
+        Device device = rig.devices().get(device(match));
+        if (!device.charges()) {
+            throw new Refused("--with: " + match.group(1) + " is not a source.");
+        }
+        return rig.devices(true).indexOf(device);
     }
 
     private int probe(MatchResult match) {

@@ -209,6 +209,7 @@ final class RecordedRehearsal {
                 also = e.also();
             }
             case Event.HeartbeatProved e -> tell(String.format("heartbeat withheld: contactor open after %.1f s", e.seconds()));
+            case Event.NoLoadShown e -> tell(String.format("%s shows %.2f V without load", e.source(), e.volts()));
             case Event.Waited e -> tell(String.format("step %d waits: cell at %.1f °C", e.step(), e.celsius()));
             case Event.Warned e -> tell("notice: " + e.warning().rule().sentence());
             case Event.Cleared _ -> cleared = true;

@@ -61,13 +61,25 @@ final class Story {
         String bound = capacity.lowerBound() ? "at least " : "";
         add("Capacity at %.2f C, %.1f °C, %s: %s%.2f Ah ± %.2f Ah, %.1f Wh ± %.1f Wh (95.45 %%, k = %.2f)",
                 capacity.rateC(), capacity.bodyCelsius(),
-                capacity.full() ? "started full" : "start not known to be full", bound, capacity.ampHours().value(),
+                started(capacity), bound, capacity.ampHours().value(),
                 capacity.ampHours().expanded(), capacity.wattHours().value(), capacity.wattHours().expanded(),
                 capacity.budget().factor());
         for (Budget.Term term : capacity.budget().terms()) {
             add("    %-28s %8.4f Ah (standard uncertainty)", term.name(), term.standard());
         }
+        if (capacity.missingAmpHours() > 0) {
+            add("    and up to %.2f Ah more: the charge before ended with a cell at its ceiling, before the taper",
+                    capacity.missingAmpHours());
+        }
         add("    largest: %s", capacity.budget().largest().name());
+    }
+
+    private static String started(Capacity capacity) {
+        return switch (capacity.start()) {
+            case FULL -> "started full";
+            case NOT_FULL -> "started not full";
+            case UNKNOWN -> "start not known to be full";
+        };
     }
 
     private static String time(double seconds) {

@@ -7,6 +7,7 @@ import rigwarden.program.Ended;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
 import rigwarden.rig.Channel;
+import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.run.Event;
@@ -19,6 +20,7 @@ import rigwarden.warden.Trip;
 /** Follows a run through its programme, from the same records that the logbook gets. */
 final class Course {
     private final Program program;
+    private final List<Device> devices;
     private final Channel current;
     private final List<Stretch> past = new ArrayList<>();
     private final Falling falling = new Falling();
@@ -34,6 +36,7 @@ final class Course {
 
     Course(Rig rig, Program program) {
         this.program = program;
+        devices = rig.devices();
         current = rig.channel(Role.CURRENT);
         level = Level.unknown(rig.cells().ratedAmpHours());
     }
@@ -41,11 +44,16 @@ final class Course {
     void take(Scan scan, Orders orders, List<Event> events) {
         flow(scan);
         events.forEach(event -> take(event, scan.nanos()));
-        double set = orders instanceof Orders.Energised on ? on.way().sign() * on.set().amps() : 0;
+        double set = orders instanceof Orders.Energised on ? flows(on) : 0;
         doing = new Doing(phase(orders), doing.step(), doing.kind(), doing.stepNanos(), set, doing.by());
         if (doing.phase() == Phase.CURRENT) {
             falling.take(scan.nanos(), Math.abs(set));
         }
+    }
+
+    /** What is told to a device that takes orders; what is measured of one that does as it likes. */
+    private double flows(Orders.Energised on) {
+        return devices.get(on.through()).switched() ? lastAmps : on.way().sign() * on.set().amps();
     }
 
     private void flow(Scan scan) {
@@ -76,7 +84,7 @@ final class Course {
             }
             case Event.Finished finished ->
                 doing = new Doing(Phase.FINISHED, doing.step(), doing.kind(), nanos, 0, Optional.of(finished.by()));
-            case Event.HeartbeatProved _, Event.Warned _, Event.StopRequested _ -> { }
+            case Event.HeartbeatProved _, Event.NoLoadShown _, Event.Warned _, Event.StopRequested _ -> { }
         }
     }
 

@@ -13,7 +13,15 @@ final class Endings {
     static Forecast of(Step step, Doing doing, Level level, Falling falling, long nanos) {
         return switch (step) {
             case Step.Charge s -> charge(s, doing, level, falling);
-            case Step.Discharge s -> discharge(s, doing, level);
+            case Step.Discharge s -> discharge(s, s.cutOffVolts(), doing, level);
+            case Step.HeatRun s -> discharge(s, s.cutOffVolts(), doing, level);
+            case Step.Pulse s -> Forecast.about("its two currents for their times",
+                    (s.baseNanos() + s.pulseNanos()) / 3600e9, "as the programme says");
+            case Step.Balance s -> Forecast.open(say("cells alike at %.2f V: the current small for %.0f min, or the first"
+                    + " cell there", s.ceilingVolts(), s.holdNanos() / 60e9), "it waits for the cells");
+            case Step.ProveProtection s -> Forecast.open(say("the battery's protection opening, or the first cell at %.2f V",
+                    s.limitVolts()), "it waits for the protection");
+            case Step.Recover s -> Forecast.open(say("the lowest cell at %.2f V", s.untilVolts()), "it waits for the cells");
             case Step.Rest s -> rest(s, doing, nanos);
             case Step.Park s -> park(s, doing, level);
         };
@@ -33,8 +41,8 @@ final class Endings {
         return Forecast.about(ends, Outlook.hours(step, level), basis);
     }
 
-    private static Forecast discharge(Step.Discharge step, Doing doing, Level level) {
-        String ends = say("the first cell at %.2f V", step.cutOffVolts());
+    private static Forecast discharge(Step.Flowing step, double cutOffVolts, Doing doing, Level level) {
+        String ends = say("the first cell at %.2f V", cutOffVolts);
         double amps = Math.abs(doing.setAmps()) > LEAST_AMPS ? Math.abs(doing.setAmps()) : step.amps();
         if (level.toEmpty() <= 0) {
             return Forecast.open(ends, "it has given more than was counted on");

@@ -14,6 +14,9 @@ import rigwarden.program.Ended;
 record Level(
         boolean known, double missingAmpHours, double capacityAmpHours, boolean measured, double stepAmpHours) {
 
+    /** What a charge that ended before its taper leaves missing, as a share: for the outlook only. */
+    private static final double NEARLY = 0.01;
+
     static Level unknown(double ratedAmpHours) {
         return new Level(false, 0, ratedAmpHours, false, 0);
     }
@@ -30,7 +33,8 @@ record Level(
         return switch (by) {
             case TAPER -> new Level(true, 0, capacityAmpHours, measured, stepAmpHours);
             case CUT_OFF -> emptied();
-            case CEILING, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, TRIPPED, STOPPED -> this;
+            case CEILING, CHARGER -> new Level(true, NEARLY * capacityAmpHours, capacityAmpHours, measured, stepAmpHours);
+            case SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, TRIPPED, STOPPED -> this;
         };
     }
 

@@ -18,6 +18,12 @@ final class Outlook {
         return switch (step) {
             case Step.Charge s -> from.toFull() / Math.max(s.amps(), LEAST_AMPS) + TAPER_HOURS;
             case Step.Discharge s -> from.toEmpty() / Math.max(s.amps(), LEAST_AMPS);
+            case Step.HeatRun s -> Math.min(from.toEmpty() / Math.max(s.amps(), LEAST_AMPS), s.atMostNanos() / 3600e9);
+            case Step.Pulse s -> (s.baseNanos() + s.pulseNanos()) / 3600e9;
+            case Step.Balance s -> from.toFull() / Math.max(s.amps(), LEAST_AMPS) + s.holdNanos() / 3600e9;
+            case Step.ProveProtection s ->
+                0.1 * from.capacityAmpHours() / Math.max(s.amps(), LEAST_AMPS);
+            case Step.Recover s -> 0.02 * from.capacityAmpHours() / Math.max(s.amps(), LEAST_AMPS);
             case Step.Rest s -> s.atLeastNanos() / 3600e9;
             case Step.Park s -> s.share() * from.capacityAmpHours() / Math.max(s.amps(), LEAST_AMPS);
         };
@@ -27,8 +33,9 @@ final class Outlook {
     static Level after(Step step, Level from) {
         return switch (step) {
             case Step.Charge _ -> from.at(1);
-            case Step.Discharge _ -> from.at(0);
-            case Step.Rest _ -> from;
+            case Step.Balance _ -> from.at(1);
+            case Step.Discharge _, Step.HeatRun _ -> from.at(0);
+            case Step.Rest _, Step.Pulse _, Step.ProveProtection _, Step.Recover _ -> from;
             case Step.Park s -> from.at(s.share());
         };
     }

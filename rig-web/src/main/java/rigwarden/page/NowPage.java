@@ -39,7 +39,7 @@ final class NowPage {
                 </section>
                 <section><h2>The night</h2><div id="strip">%s</div>
                 <p class="key"><i class="charge"></i>charge <i class="rest"></i>rest <i class="discharge"></i>discharge
-                <i class="park"></i>park <i class="other"></i>else</p></section>
+                <i class="park"></i>park <i class="heat-run"></i>heat run <i class="other"></i>else</p></section>
                 <section><h2>On the bench</h2>%s
                 <p class="small">°C at the places where the probes sit; the small figures are the change in the last minute.</p>
                 </section>

@@ -118,6 +118,12 @@ final class PackDrawing {
     private void bar(int cell) {
         svg.append(Spots.say("<line class=\"bar\" x1=\"%d\" y1=\"%d\" x2=\"%d\" y2=\"%d\"/>", studX(cell),
                 studY(cell, true), studX(cell + 1), studY(cell + 1, false)));
+        boolean upper = plusUp(cell);
+        boolean along = line(cell) == line(cell + 1);
+        for (Channel probe : of(Role.BAR, cell)) {
+            value("stud-c", probe, (studX(cell) + studX(cell + 1)) / 2,
+                    along ? upper ? y(cell) - 5 : y(cell) + CELL_H + 13 : y(cell) + CELL_H + BETWEEN / 2 + 4);
+        }
     }
 
     private void studs(int cell) {

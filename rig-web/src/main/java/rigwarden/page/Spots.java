@@ -17,9 +17,11 @@ final class Spots {
             case CURRENT -> "the current";
             case PACK_VOLTS -> "the pack";
             case BUS_VOLTS -> "the bus";
+            case TAP_VOLTS -> "tap " + channel.cell();
             case CELL_VOLTS -> "cell " + channel.cell();
             case BODY -> "cell " + channel.cell() + ", body";
             case STUD -> "cell " + channel.cell() + ", " + (positive(rig, channel) ? "+" : "−") + " stud";
+            case BAR -> "the bar from cell " + channel.cell() + " to " + (channel.cell() + 1);
             case SHUNT_BODY -> "the shunt";
             case CONTACTOR_BODY -> "the contactor";
             case ROOM -> "the room";

@@ -29,7 +29,7 @@ final class Strip {
         for (Stretch stretch : strip) {
             double width = Math.max(LEAST, (stretch.endNanos() - stretch.beginNanos()) * each);
             svg.append(Spots.say("<rect class=\"%s %s\" x=\"%.1f\" y=\"%d\" width=\"%.1f\" height=\"%d\"><title>%s"
-                            + "</title></rect>", stretch.kind().replace(' ', '-'),
+                            + "</title></rect>", stretch.kind().replace('_', '-'),
                     stretch.place().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'), x, TOP, width,
                     HEIGHT, Html.text(title(stretch))));
             if (stretch.place() == Stretch.Place.NOW) {
@@ -51,6 +51,6 @@ final class Strip {
             case TO_COME -> "to come, about " + span;
             case DROPPED -> "did not happen";
         };
-        return Spots.say("step %d, %s: %s", stretch.step(), stretch.kind(), end);
+        return Spots.say("step %d, %s: %s", stretch.step(), stretch.kind().replace('_', ' '), end);
     }
 }

@@ -84,7 +84,7 @@ final class Words {
         String current = doing.phase() == Phase.CURRENT
                 ? Spots.say(", %.1f A %s the cells", Math.abs(doing.setAmps()), doing.setAmps() < 0 ? "out of" : "into")
                 : doing.phase() == Phase.RESTING ? ": everything is open" : ": " + doing.phase().words() + wait;
-        return capital(doing.kind()) + current;
+        return capital(doing.kind().replace('_', ' ')) + current;
     }
 
     private static String capital(String word) {
@@ -171,10 +171,10 @@ final class Words {
     private static String text(Channel channel, double value) {
         return switch (channel.role()) {
             case CELL_VOLTS -> Spots.number(3, value);
-            case BODY, STUD -> Spots.number(1, value) + "°";
+            case BODY, STUD, BAR -> Spots.number(1, value) + "°";
             case FEEDBACK -> value > CLOSED ? "closed" : "open";
             case LOOP, COIL_FEED, ARM, SOURCE_ON, SINK_ON -> value > CLOSED ? "on" : "off";
-            case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, BUS_VOLTS, SHUNT_BODY, CONTACTOR_BODY, ROOM,
+            case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, SHUNT_BODY, CONTACTOR_BODY, ROOM,
                     SOURCE_VOLTS, SOURCE_AMPS, SINK_VOLTS, SINK_AMPS, RECORDER_LAG, FREE_SPACE, LATENESS ->
                 Spots.value(channel.quantity(), value);
         };
