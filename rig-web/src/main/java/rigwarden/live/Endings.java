@@ -14,7 +14,7 @@ final class Endings {
         return switch (step) {
             case Step.Charge s -> charge(s, doing, level, falling);
             case Step.Discharge s -> discharge(s, s.cutOffVolts(), doing, level);
-            case Step.HeatRun s -> discharge(s, s.cutOffVolts(), doing, level);
+            case Step.HeatRun s -> heatRun(s, doing, level, nanos);
             case Step.Pulse s -> Forecast.about("its two currents for their times",
                     (s.baseNanos() + s.pulseNanos()) / 3600e9, "as the programme says");
             case Step.Balance s -> Forecast.open(say("cells alike at %.2f V: the current small for %.0f min, or the first"
@@ -50,6 +50,15 @@ final class Endings {
         String stands = level.measured() ? "by the capacity measured in this run" : "by the rated capacity";
         String basis = say("%.1f Ah to go at %.1f A, %s", level.toEmpty(), amps, stands);
         return Forecast.about(ends, level.toEmpty() / amps, level.known() ? basis : basis + ", if they began full");
+    }
+
+    private static Forecast heatRun(Step.HeatRun step, Doing doing, Level level, long nanos) {
+        Forecast byCharge = discharge(step, step.cutOffVolts(), doing, level);
+        long most = Math.max(0, doing.stepNanos() + step.atMostNanos() - nanos);
+        String ends = byCharge.ends() + say(", the load giving up, or %.0f min", step.atMostNanos() / 60e9);
+        return byCharge.leftNanos().orElse(Long.MAX_VALUE) < most
+                ? new Forecast(ends, byCharge.leftNanos(), byCharge.basis())
+                : Forecast.about(ends, most / 3600e9, "its time is over first");
     }
 
     private static Forecast rest(Step.Rest step, Doing doing, long nanos) {

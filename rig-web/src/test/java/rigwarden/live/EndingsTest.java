@@ -23,7 +23,7 @@ class EndingsTest {
     void a_discharge_ends_when_the_charge_still_there_has_gone_at_this_current() {
         Level level = Level.unknown(100).stepEnded(Ended.TAPER).stepBegun().flowed(-30);
 
-        Forecast forecast = Endings.of(new Step.Discharge(10, 2.5), doing(-10), level, new Falling(), 3 * HOUR);
+        Forecast forecast = Endings.of(new Step.Discharge(1, 10, 2.5), doing(-10), level, new Falling(), 3 * HOUR);
 
         assertThat(hours(forecast)).isEqualTo(7, within(0.01));
         assertThat(forecast.ends()).isEqualTo("the first cell at 2.50 V");
@@ -34,7 +34,7 @@ class EndingsTest {
     void a_discharge_that_gives_more_than_was_counted_on_is_given_no_figure() {
         Level level = Level.unknown(100).stepEnded(Ended.TAPER).stepBegun().flowed(-101);
 
-        Forecast forecast = Endings.of(new Step.Discharge(10, 2.5), doing(-10), level, new Falling(), 0);
+        Forecast forecast = Endings.of(new Step.Discharge(1, 10, 2.5), doing(-10), level, new Falling(), 0);
 
         assertThat(forecast.leftNanos()).isEmpty();
     }
@@ -46,7 +46,7 @@ class EndingsTest {
             falling.take(minute * HOUR / 60, 20 * Math.exp(-minute / 30.0));
         }
 
-        Forecast forecast = Endings.of(new Step.Charge(20, 3.6, 5), doing(15), Level.unknown(100), falling, HOUR / 6);
+        Forecast forecast = Endings.of(new Step.Charge(0, 20, 3.6, 5), doing(15), Level.unknown(100), falling, HOUR / 6);
 
         double now = 20 * Math.exp(-9 / 30.0);
         assertThat(hours(forecast)).isEqualTo(0.5 * Math.log(now / 5), within(0.01));

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.UnaryOperator;
 import rigwarden.emulated.BoardFault;
@@ -43,6 +44,7 @@ final class Night implements AutoCloseable {
     private final Live live;
     private final Desk desk = new Desk();
     private final int number;
+    private final ConcurrentLinkedQueue<Long> late = new ConcurrentLinkedQueue<>();
     private final List<BoardFault> faults = new ArrayList<>();
     private final Thread control;
     private volatile double speed;
@@ -53,14 +55,15 @@ final class Night implements AutoCloseable {
     /**
      * Begins the night.
      *
+     * @param bench name of the reference rig
      * @param fast scans that are run as fast as the machine allows before the pace begins
      * @param speed seconds of the night to one of the wall's clock
      * @param seen what the page is shown of each scan
      */
-    Night(Path folder, long fast, double speed, UnaryOperator<Scan> seen) throws Exception {
-        Read.Sound<Rig> rigFile = (Read.Sound<Rig>) RigFile.read(RIGS.resolve("one-cell.toml"));
+    Night(Path folder, String bench, long fast, double speed, UnaryOperator<Scan> seen) throws Exception {
+        Read.Sound<Rig> rigFile = (Read.Sound<Rig>) RigFile.read(RIGS.resolve(bench + ".toml"));
         Rig rig = rigFile.value();
-        Program program = ((Read.Sound<Program>) ProgramFile.read(RIGS.resolve("one-cell-night.toml"), rigFile)).value();
+        Program program = ((Read.Sound<Program>) ProgramFile.read(RIGS.resolve(bench + "-night.toml"), rigFile)).value();
         this.speed = speed;
         book = Logbook.open(folder, "test");
         Logbook.Begun begun = book.begin(new RunAbout("rig", "programme", Map.of(), "test", 1, true, "rehearsal", 0),
@@ -77,7 +80,7 @@ final class Night implements AutoCloseable {
     }
 
     static Night paced(Path folder, double speed) throws Exception {
-        return new Night(folder, 0, speed, UnaryOperator.identity());
+        return new Night(folder, "one-cell", 0, speed, UnaryOperator.identity());
     }
 
     private void run(Rig rig, long fast) {
@@ -85,7 +88,7 @@ final class Night implements AutoCloseable {
         while (!ending) {
             boolean paced = scans.get() >= fast;
             if (paced) {
-                pacer.await();
+                late.add(pacer.await());
             }
             while (!paced && writer.fill() > 0.5) {
                 Thread.onSpinWait();
@@ -105,6 +108,23 @@ final class Night implements AutoCloseable {
             modelAmps = rehearsal.rig().world().amps();
             scans.incrementAndGet();
         }
+    }
+
+    /** Lateness of the slots so far is forgotten: the first ones load classes. */
+    void forgetLateness() {
+        late.clear();
+    }
+
+    /** The latest that a slot began since then, s. */
+    double worstSeconds() {
+        return late.stream().mapToLong(Long::longValue).max().orElse(0) * 1e-9;
+    }
+
+    /** Lateness in words: median and the last per mille. */
+    String latenessWords() {
+        long[] sorted = late.stream().mapToLong(Long::longValue).sorted().toArray();
+        return String.format("median %.2f ms, 99.9 %% %.2f ms", sorted[sorted.length / 2] * 1e-6,
+                sorted[(int) (sorted.length * 0.999)] * 1e-6);
     }
 
     /** Something goes wrong before the next scan. */

@@ -31,7 +31,7 @@ class NowBrowserTest {
     @BeforeAll
     static void aNightWithOneWildReadingIsUnderWay() throws Exception {
         browser = new Browsing();
-        night = new Night(folder, FAST, 60, NowBrowserTest::spiked);
+        night = new Night(folder, "one-cell", FAST, 60, NowBrowserTest::spiked);
         night.waitForScans(FAST + 300);
     }
 
