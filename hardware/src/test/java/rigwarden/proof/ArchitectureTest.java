@@ -54,6 +54,21 @@ class ArchitectureTest {
             .dependOnClassesThat()
             .resideInAnyPackage("rigwarden.rig..", "rigwarden.warden..", "rigwarden.run..", "rigwarden.loop..");
 
+    private static final ArchRule NO_CHIP_BEHIND_THE_PAGE = noClasses()
+            .that()
+            .resideInAnyPackage("rigwarden.page..", "rigwarden.live..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("rigwarden.bus..", "rigwarden.chip..", "rigwarden.serial..", "rigwarden.panel..",
+                    "rigwarden.bench..", "rigwarden.emulated..", "rigwarden.pack..", "rigwarden.command..", "com.pi4j..");
+
+    private static final ArchRule NO_PAGE_BELOW_THE_PAGE = noClasses()
+            .that()
+            .resideOutsideOfPackages("rigwarden.page..", "rigwarden.live..", "rigwarden.command..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("rigwarden.page..", "rigwarden.live..");
+
     private static JavaClasses product() {
         return new ClassFileImporter()
                 .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -96,6 +111,13 @@ class ArchitectureTest {
         NO_WORLD_IN_DRIVERS.check(classes);
         NO_DRIVER_IN_EMULATORS.check(classes);
         PACK_KNOWS_NOTHING.check(classes);
+    }
+
+    @Test
+    void the_page_never_talks_to_a_chip_and_nothing_below_it_knows_that_there_is_a_page() {
+        JavaClasses classes = product();
+        NO_CHIP_BEHIND_THE_PAGE.check(classes);
+        NO_PAGE_BELOW_THE_PAGE.check(classes);
     }
 
     @Test

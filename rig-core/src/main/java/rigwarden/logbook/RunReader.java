@@ -72,6 +72,36 @@ public final class RunReader implements AutoCloseable {
         }
     }
 
+    /**
+     * Some channels from one time to another, thinned so that a reading of one scan stays.
+     *
+     * @param of channels of this file
+     * @param fromNanos first time, monotonic
+     * @param toNanos time after the last, monotonic
+     * @param buckets at most so many, 1 or more
+     */
+    public Thinned thinned(List<Channel> of, long fromNanos, long toNanos, int buckets) {
+        try {
+            return Thinned.read(connection, of, fromNanos, toNanos, buckets);
+        } catch (SQLException e) {
+            throw new LogbookException("The run file cannot be read", e);
+        }
+    }
+
+    /** All events in the order in which they happened. */
+    public List<StoredEvent> events() {
+        List<StoredEvent> events = new ArrayList<>();
+        try (Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery(EventRows.SELECT)) {
+            while (row.next()) {
+                events.add(EventRows.read(row));
+            }
+            return List.copyOf(events);
+        } catch (SQLException e) {
+            throw new LogbookException("The run file's events cannot be read", e);
+        }
+    }
+
     /** What SQLite's own check finds wrong with the file; empty when it is whole. */
     public Optional<String> integrity() {
         String found = Sqlite.integrity(connection);

@@ -1,25 +1,30 @@
 package rigwarden.command;
 
 import java.io.PrintStream;
-import java.nio.file.Path;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.locks.LockSupport;
 import rigwarden.bus.BusFailure;
 import rigwarden.emulated.Mishap;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.findings.StepFinding;
 import rigwarden.findings.Tally;
+import rigwarden.live.Desk;
+import rigwarden.live.Live;
+import rigwarden.live.Watched;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.Outcome;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunSettings;
 import rigwarden.logbook.RunWriter;
+import rigwarden.loop.Pacer;
+import rigwarden.loop.RealClock;
 import rigwarden.loop.Recorder;
 import rigwarden.run.Event;
+import rigwarden.warden.Inbox;
+import rigwarden.warden.Request;
 import rigwarden.warden.Trip;
 
 /** A rehearsal with its logbook: every scan stored, findings taken from the same stream, a signal answered by a stop. */
@@ -35,23 +40,37 @@ final class RecordedRehearsal {
     /** A rehearsal's label is fixed: the same seed gives the same rows. */
     private static final String LABEL = "rehearsal";
 
+    /** A paced rehearsal that tripped goes on so long at the clock's own pace, for a person to look at it and clear it. */
+    private static final long LINGER_NANOS = 1800_000_000_000L;
+    /** Virtual time that a paced rehearsal may lag behind its pace before slots are given up, of the wall's clock. */
+    private static final long PATIENCE_NANOS = 250_000_000L;
+
     private final Inputs inputs;
     private final long seed;
     private final List<Mishap> mishaps;
-    private final Path folder;
+    private final OptionalDouble speed;
     private final PrintStream out;
     private final boolean terminal = terminal();
     private final SignalStop signal;
+    private final Desk desk = new Desk();
+    private boolean asked;
+    private boolean cleared;
+    private boolean shown;
     private Optional<Trip> trip = Optional.empty();
     private List<Trip> also = List.of();
     private String doing = "";
 
-    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, Path folder, SignalStop signal,
+    /**
+     * A rehearsal that has not begun.
+     *
+     * @param speed seconds of the rehearsal to one of the wall's clock; as fast as the machine allows where none is given
+     */
+    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, OptionalDouble speed, SignalStop signal,
             PrintStream out) {
         this.inputs = inputs;
         this.seed = seed;
         this.mishaps = mishaps;
-        this.folder = folder;
+        this.speed = speed;
         this.signal = signal;
         this.out = out;
     }
@@ -62,53 +81,36 @@ final class RecordedRehearsal {
         return System.console() != null && System.console().isTerminal();
     }
 
-    Result run() {
-        String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
-        try (Logbook book = Logbook.open(folder, now)) {
-            book.said().forEach(out::println);
-            RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
-                    Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), "emulated", seed, true, LABEL, 0);
-            Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
-                    inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
-            return recorded(book, begun);
-        }
-    }
-
-    private Result recorded(Logbook book, Logbook.Begun begun) {
+    Result run(Logbook book, Showing showing) {
+        RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
+                Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), "emulated", seed, true, LABEL, 0);
+        Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
+                inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
         Tally tally = new Tally(inputs.rig());
         RunWriter writer = begun.writer();
-        Truth truth = new Truth();
-        long began = System.nanoTime();
-        Recorder recorder = (scan, inbox, orders, events) -> {
+        Recorder stored = (scan, inbox, orders, events) -> {
             writer.offer(scan, inbox, orders, events);
             tally.scan(scan);
         };
-        Rehearsal rehearsal = begin(recorder);
-        long scans = 0;
-        long told = began;
-        boolean asked = false;
-        long clean = cleanScans();
-        for (long after = 0; after < clean; ) {
-            if (signal.requested() && !asked) {
-                asked = true;
-                rehearsal.stop();
-            }
-            List<Event> events = rehearsal.scan();
-            scans++;
-            if (!events.isEmpty()) {
-                truth.saw(events, rehearsal.rig().world());
-                events.forEach(event -> take(event, tally));
-            }
-            after = rehearsal.over() || asked ? after + 1 : 0;
-            while (writer.fill() > HALF) {
-                LockSupport.parkNanos(200_000);
-            }
-            if (terminal && (scans & 1023) == 0 && System.nanoTime() - told > TELL_NANOS) {
-                told = System.nanoTime();
-                out.printf("\r  %6.2f h  %-40s", rehearsal.rig().clock().nanos() / 3.6e12, doing);
-                out.flush();
-            }
+        if (!showing.wanted()) {
+            return recorded(book, showing, begun, tally, stored);
         }
+        try (Live live = new Live(inputs.rig(), inputs.program(), stored).start()) {
+            shown = true;
+            showing.show(new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
+                    speed.orElse(1), book.file(begun.number())));
+            return recorded(book, showing, begun, tally, live);
+        }
+    }
+
+    private Result recorded(Logbook book, Showing showing, Logbook.Begun begun, Tally tally, Recorder recorder) {
+        RunWriter writer = begun.writer();
+        Truth truth = new Truth();
+        long began = System.nanoTime();
+        Rehearsal rehearsal = begin(recorder);
+        long scans = speed.isPresent()
+                ? ControlThread.call(() -> scans(rehearsal, writer, tally, truth))
+                : scans(rehearsal, writer, tally, truth);
         writer.close();
         double wall = (System.nanoTime() - began) * 1e-9;
         if (terminal) {
@@ -119,9 +121,58 @@ final class RecordedRehearsal {
             throw new IllegalStateException(scans + " scans taken, " + writer.storedScan() + " stored");
         }
         int exit = trip.isPresent() ? Exits.TRIPPED : asked ? Exits.STOPPED : Exits.DONE;
-        book.finish(begun.number(), outcome(exit), trip.map(t -> "rule " + t.rule()).orElse(""));
+        showing.inTurn(() -> book.finish(begun.number(), outcome(exit), trip.map(t -> "rule " + t.rule()).orElse("")));
         return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().traffic().all(), tally.steps(),
                 trip, also, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
+    }
+
+    private long scans(Rehearsal rehearsal, RunWriter writer, Tally tally, Truth truth) {
+        Optional<Pacer> pacer = pacer();
+        long scans = 0;
+        long told = System.nanoTime();
+        long lingers = 0;
+        long clean = cleanScans();
+        for (long after = 0; after < clean; ) {
+            pacer.ifPresent(Pacer::await);
+            Inbox in = desk.get();
+            if ((in.stop() || signal.requested()) && !asked) {
+                asked = true;
+                rehearsal.stop();
+            }
+            if (in.has(Request.CLEAR)) {
+                rehearsal.clear();
+            }
+            List<Event> events = rehearsal.scan();
+            scans++;
+            if (!events.isEmpty()) {
+                truth.saw(events, rehearsal.rig().world());
+                events.forEach(event -> take(event, tally));
+            }
+            if (trip.isPresent() && lingers == 0 && shown && pacer.isPresent()) {
+                lingers = scans + LINGER_NANOS / inputs.rig().scanNanos();
+                pacer = Optional.of(Pacer.ofScan(new RealClock(), inputs.rig().scanNanos()));
+            }
+            boolean over = rehearsal.over() && scans >= lingers || asked || cleared;
+            after = over ? after + 1 : 0;
+            while (writer.fill() > HALF) {
+                LockSupport.parkNanos(200_000);
+            }
+            if (terminal && (scans & 1023) == 0 && System.nanoTime() - told > TELL_NANOS) {
+                told = System.nanoTime();
+                out.printf("\r  %6.2f h  %-40s", rehearsal.rig().clock().nanos() / 3.6e12, doing);
+                out.flush();
+            }
+        }
+        pacer.filter(p -> p.skipped() > 0).ifPresent(p -> out.printf("  %d slots came too late and were given up: this"
+                + " machine is slower than --speed %.0f asks%n", p.skipped(), speed.orElse(1)));
+        return scans;
+    }
+
+    private Optional<Pacer> pacer() {
+        return speed.isPresent()
+                ? Optional.of(new Pacer(new RealClock(),
+                        Math.max(1, Math.round(inputs.rig().scanNanos() / speed.getAsDouble())), PATIENCE_NANOS))
+                : Optional.empty();
     }
 
     /** After its end a run goes on until a weld would have shown on the bus: its decay time and a second. */
@@ -161,7 +212,8 @@ final class RecordedRehearsal {
             case Event.NoLoadShown e -> tell(String.format("%s shows %.2f V without load", e.source(), e.volts()));
             case Event.Waited e -> tell(String.format("step %d waits: cell at %.1f °C", e.step(), e.celsius()));
             case Event.Warned e -> tell("notice: " + e.warning().rule().sentence());
-            case Event.Started _, Event.StopRequested _, Event.Cleared _, Event.Finished _ -> { }
+            case Event.Cleared _ -> cleared = true;
+            case Event.Started _, Event.StopRequested _, Event.Finished _ -> { }
         }
     }
 

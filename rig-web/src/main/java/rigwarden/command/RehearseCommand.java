@@ -3,11 +3,14 @@ package rigwarden.command;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -15,6 +18,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rigwarden.emulated.Mishap;
 import rigwarden.findings.StepFinding;
+import rigwarden.logbook.Logbook;
 import rigwarden.rigfile.Refusal;
 
 /** {@code rigwarden rehearse}: a night on an emulated copy of the rig, on the real code path. */
@@ -23,6 +27,8 @@ import rigwarden.rigfile.Refusal;
         mixinStandardHelpOptions = true,
         description = "Run a programme on an emulated copy of the rig, as fast as this machine allows.")
 final class RehearseCommand implements Callable<Integer> {
+    private static final int FASTEST = 10_000;
+
     @Parameters(index = "0", arity = "0..1", paramLabel = "RIG", description = "Rig file (default: the reference rig).")
     private Path rigFile = Inputs.reference("one-cell.toml");
 
@@ -41,6 +47,16 @@ final class RehearseCommand implements Callable<Integer> {
     @Option(names = "--truth", paramLabel = "FILE", description = "Write what the model says is true.")
     private Optional<Path> truth = Optional.empty();
 
+    @Option(names = "--speed", paramLabel = "N",
+            description = "Seconds of the rehearsal to one of the clock on the wall, 1…10000; the page is then served.")
+    private Optional<Double> speed = Optional.empty();
+
+    @Option(names = "--page", negatable = true, description = "Serve the page, or do not (default: with --speed).")
+    private Optional<Boolean> page = Optional.empty();
+
+    @Mixin
+    private PageOptions place = new PageOptions();
+
     @Mixin
     private LogbookOption logbook = new LogbookOption();
 
@@ -58,9 +74,34 @@ final class RehearseCommand implements Callable<Integer> {
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
         System.out.println("REHEARSAL of " + inputs.program().name() + " on " + inputs.rig().name() + ", seed " + seed
                 + ": every part is emulated, no cell is touched.");
-        RecordedRehearsal run = new RecordedRehearsal(inputs, seed, read, logbook.folder(), signal,
-                System.out);
-        RecordedRehearsal.Result result = run.run();
+        OptionalDouble pace = pace();
+        boolean shown = page.orElse(pace.isPresent());
+        String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
+        try (Logbook book = Logbook.open(logbook.folder(), now);
+                Showing showing = Showing.of(book, logbook.folder(), shown ? Optional.of(place) : Optional.empty())) {
+            showing.where().ifPresent(System.out::println);
+            book.said().forEach(System.out::println);
+            RecordedRehearsal.Result result =
+                    new RecordedRehearsal(inputs, seed, read, pace, signal, System.out).run(book, showing);
+            tell(inputs, result);
+            signal.ended(result.exit());
+            showing.hold(signal);
+            return result.exit();
+        }
+    }
+
+    private OptionalDouble pace() {
+        if (speed.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double factor = speed.orElseThrow();
+        if (!(factor >= 1 && factor <= FASTEST)) {
+            throw new Refused("--speed " + factor + ": it is 1…" + FASTEST + "; leave it out to go as fast as the machine can.");
+        }
+        return OptionalDouble.of(factor);
+    }
+
+    private void tell(Inputs inputs, RecordedRehearsal.Result result) {
         new Story(inputs.rig()).of(result.steps(), result.trip(), result.also()).forEach(System.out::println);
         System.out.printf("%nRun %04d in %s: %d scans, all stored, in %.1f s (%.0f scans/s), %d transactions on the wire.%n",
                 result.number(), logbook.folder(), result.scans(), result.wallSeconds(),
@@ -71,7 +112,6 @@ final class RehearseCommand implements Callable<Integer> {
         if (truth.isPresent()) {
             write(truth.get(), result.truth());
         }
-        return result.exit();
     }
 
     private static void write(Path file, Map<String, Object> what) {

@@ -11,7 +11,8 @@ import rigwarden.logbook.LogbookException;
         mixinStandardHelpOptions = true,
         version = "rigwarden 0.1.0",
         description = "Data logger and test-rig controller for large LFP cells.",
-        subcommands = {RehearseCommand.class, LimitsCommand.class, RunsCommand.class, ExportCommand.class})
+        subcommands = {RehearseCommand.class, LimitsCommand.class, RunsCommand.class, ExportCommand.class,
+            ServeCommand.class, OperatorCommand.class})
 public final class Rigwarden implements Runnable {
     private Rigwarden() {}
 

@@ -36,6 +36,11 @@ final class SignalStop implements AutoCloseable {
         return requested;
     }
 
+    /** The work has ended so; what still goes on may be cut short by a signal. */
+    void ended(int code) {
+        exit = code;
+    }
+
     /** The work is done and everything is written. */
     int done(int code) {
         exit = code;

@@ -3,9 +3,11 @@ package rigwarden.paper;
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,6 +34,18 @@ public final class CsvExport {
      * @throws IOException when the file cannot be written
      */
     public static long write(RunReader reader, Path file) throws IOException {
+        try (Writer writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
+            return write(reader, writer);
+        }
+    }
+
+    /**
+     * Writes a run to somewhere else, one scan at a time in memory; the writer is closed.
+     *
+     * @return the rows written, the header not counted
+     * @throws IOException when it cannot be written
+     */
+    public static long write(RunReader reader, Writer to) throws IOException {
         List<Channel> channels = reader.channels().stream().filter(CsvExport::wanted).toList();
         List<Channel> cells = channels.stream().filter(c -> c.role() == Role.CELL_VOLTS).toList();
         Channel current = channels.stream().filter(c -> c.role() == Role.CURRENT).findFirst().orElseThrow();
@@ -43,7 +57,7 @@ public final class CsvExport {
         double lastAmps = 0;
         double lastWatts = 0;
         long lastNanos = -1;
-        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(file, StandardCharsets.UTF_8);
+        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(to);
                 Cycles cycles = reader.cycles()) {
             List<String> header = new ArrayList<>(List.of("elapsed_s", "step"));
             channels.forEach(c -> header.add(c.name()));

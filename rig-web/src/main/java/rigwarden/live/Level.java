@@ -1,0 +1,65 @@
+package rigwarden.live;
+
+import rigwarden.program.Ended;
+
+/**
+ * How full the cells are, as far as this run itself has shown it: nothing is known before the first full or empty end.
+ *
+ * @param known whether a step has ended full, or at the cut-off
+ * @param missingAmpHours charge below full, Ah; meaningful when known
+ * @param capacityAmpHours measured from full to the cut-off, or the rating before that, Ah
+ * @param measured whether the capacity was measured in this run
+ * @param stepAmpHours net charge of the running step, Ah, positive into the cells
+ */
+record Level(
+        boolean known, double missingAmpHours, double capacityAmpHours, boolean measured, double stepAmpHours) {
+
+    /** What a charge that ended before its taper leaves missing, as a share: for the outlook only. */
+    private static final double NEARLY = 0.01;
+
+    static Level unknown(double ratedAmpHours) {
+        return new Level(false, 0, ratedAmpHours, false, 0);
+    }
+
+    Level flowed(double ampHours) {
+        return new Level(known, missingAmpHours - ampHours, capacityAmpHours, measured, stepAmpHours + ampHours);
+    }
+
+    Level stepBegun() {
+        return new Level(known, missingAmpHours, capacityAmpHours, measured, 0);
+    }
+
+    Level stepEnded(Ended by) {
+        return switch (by) {
+            case TAPER -> new Level(true, 0, capacityAmpHours, measured, stepAmpHours);
+            case CUT_OFF -> emptied();
+            case CEILING, CHARGER -> new Level(true, NEARLY * capacityAmpHours, capacityAmpHours, measured, stepAmpHours);
+            case SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, TRIPPED, STOPPED -> this;
+        };
+    }
+
+    private Level emptied() {
+        double capacity = known ? missingAmpHours : capacityAmpHours;
+        return new Level(true, capacity, capacity, known, stepAmpHours);
+    }
+
+    /** Charge in the cells as a share of the capacity, 0…1; ask {@link #known} first. */
+    double share() {
+        return Math.clamp(1 - missingAmpHours / capacityAmpHours, 0, 1);
+    }
+
+    /** Charge that a full charge still needs, Ah; half the capacity where nothing is known. */
+    double toFull() {
+        return known ? Math.max(0, missingAmpHours) : Math.max(0, capacityAmpHours / 2 - stepAmpHours);
+    }
+
+    /** Charge that a discharge still gives, Ah; the whole capacity where nothing is known. */
+    double toEmpty() {
+        return known ? Math.max(0, capacityAmpHours - missingAmpHours) : Math.max(0, capacityAmpHours + stepAmpHours);
+    }
+
+    /** The same at a share of the capacity, for a look ahead. */
+    Level at(double share) {
+        return new Level(true, (1 - share) * capacityAmpHours, capacityAmpHours, measured, 0);
+    }
+}

@@ -1,0 +1,20 @@
+package rigwarden.live;
+
+import java.nio.file.Path;
+import rigwarden.program.Program;
+import rigwarden.rig.Rig;
+
+/**
+ * A run that can be watched, and stopped.
+ *
+ * @param number of the run
+ * @param rig what it runs on
+ * @param program what it runs
+ * @param live what is seen of it
+ * @param desk where wishes to it lie
+ * @param rehearsal whether every part is emulated
+ * @param speed seconds of the run to a second of the clock on the wall; 1 for a real run
+ * @param file its run file
+ */
+public record Watched(
+        int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file) {}

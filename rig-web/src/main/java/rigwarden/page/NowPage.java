@@ -1,0 +1,73 @@
+package rigwarden.page;
+
+import java.util.Optional;
+import rigwarden.live.Watched;
+
+/** The area Now. Without script it is a page that reloads itself. */
+final class NowPage {
+    private static final String SCRIPTS = """
+            <link rel="stylesheet" href="/uplot.css">
+            <script src="/uplot.js" defer></script>
+            <script type="module" src="/now.js"></script>
+            <noscript><meta http-equiv="refresh" content="3"></noscript>""";
+    private static final String FULL = "<meta http-equiv=\"refresh\" content=\"5\">";
+
+    private NowPage() {}
+
+    /** Now, with what the operator may ask for; {@code full} when no more live viewers are taken. */
+    static String of(Shell shell, Optional<Watched> run, View view, boolean full, String asks) {
+        if (run.isEmpty()) {
+            return shell.page(Shell.Area.NOW, "Now", "", """
+                    <h1>Nothing runs</h1>
+                    <p>Start a run at the rig with <code>rigwarden run</code>, or try one that touches nothing with
+                    <code>rigwarden rehearse --speed 60</code>. What was run before stands under <a href="/runs">Runs</a>.</p>
+                    """);
+        }
+        String note = full
+                ? "<p class=\"note\">Sixteen people are watching live; this view reloads itself every five seconds.</p>"
+                : "";
+        return shell.page(Shell.Area.NOW, "Now", full ? FULL : SCRIPTS, note + body(run.orElseThrow(), view, asks));
+    }
+
+    private static String body(Watched run, View view, String asks) {
+        return """
+                <section id="told" data-mark="%s">
+                %s
+                <p class="small">%s %s <span id="link"></span></p>
+                <div class="trip"><h2>Why</h2>%s%s</div>
+                %s
+                </section>
+                <section><h2>The night</h2><div id="strip">%s</div>
+                <p class="key"><i class="charge"></i>charge <i class="rest"></i>rest <i class="discharge"></i>discharge
+                <i class="park"></i>park <i class="heat-run"></i>heat run <i class="other"></i>else</p></section>
+                <section><h2>On the bench</h2>%s
+                <p class="small">°C at the places where the probes sit; the small figures are the change in the last minute.</p>
+                </section>
+                <section id="charts" data-src="/trace"><h2>So far</h2>
+                <p class="small">Each point keeps the lowest and the highest reading of its span. Drag to look closer, double-click
+                to see all.</p>
+                <div class="chart" id="chart-cells"></div><div class="chart" id="chart-current"></div>
+                <div class="chart" id="chart-warmth"></div></section>
+                <p class="small">%s</p>
+                """.formatted(Html.text(view.mark("told")), Html.live("h1", "headline", view.word("headline")),
+                "Since the start: " + Html.live("b", "elapsed", view.word("elapsed")) + ".",
+                Html.live("span", "whole", view.word("whole")), Html.live("p", "trip", view.word("trip")),
+                Html.live("p", "also", view.word("also")), answers(view) + asks, view.part("strip"),
+                PackDrawing.draw(run.rig(), view), Html.live("span", "health", view.word("health")));
+    }
+
+    private static String answers(View view) {
+        return "<dl>" + answer("Ends", Html.live("b", "ends", view.word("ends")))
+                + answer("When", Html.live("b", "when", view.word("when")) + " "
+                        + Html.live("span", "basis", view.word("basis")))
+                + answer("Hottest", Html.live("span", "hottest", view.word("hottest")))
+                + answer("Nearest", Html.live("span", "nearest", view.word("nearest")))
+                + answer("Cells left", "<span id=\"left\" data-mark=\"" + Html.text(view.mark("left")) + "\">"
+                        + Html.text(view.word("left")) + "</span>")
+                + answer("Notices", Html.live("span", "notices", view.word("notices"))) + "</dl>";
+    }
+
+    private static String answer(String what, String words) {
+        return "<div><dt>" + what + "</dt><dd>" + words + "</dd></div>";
+    }
+}

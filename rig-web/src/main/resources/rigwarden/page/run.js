@@ -1,0 +1,3 @@
+import { charts } from './charts.js';
+
+charts(document.getElementById('charts'), 0);

@@ -1,0 +1,58 @@
+package rigwarden.page;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** Debian's Chromium without a window, and what it had to complain about. */
+final class Browsing implements AutoCloseable {
+    private static final List<Path> PLACES = List.of(Path.of("/usr/bin/chromium"), Path.of("/usr/bin/chromium-browser"),
+            Path.of("/usr/bin/google-chrome"));
+
+    private final Playwright playwright;
+    private final Browser browser;
+    final List<String> complaints = new ArrayList<>();
+
+    Browsing() {
+        Path chromium = PLACES.stream().filter(Files::isExecutable).findFirst()
+                .orElseThrow(() -> new AssertionError("there is no Chromium: run `hardware/prepare tests` first"));
+        playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        browser = playwright.chromium().launch(new BrowserType.LaunchOptions()
+                .setExecutablePath(chromium)
+                .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage")));
+    }
+
+    /** A page of its own, 360 × 800 by day with script unless the options say otherwise. */
+    Page page(Browser.NewContextOptions options) {
+        Page page = browser.newContext(options).newPage();
+        page.setDefaultTimeout(15_000);
+        page.onConsoleMessage(message -> {
+            if (message.type().equals("error") || message.type().equals("warning")) {
+                complaints.add(message.text());
+            }
+        });
+        page.onPageError(error -> complaints.add(error));
+        return page;
+    }
+
+    Page page() {
+        return page(phone());
+    }
+
+    static Browser.NewContextOptions phone() {
+        return new Browser.NewContextOptions().setViewportSize(360, 800);
+    }
+
+    @Override
+    public void close() {
+        browser.close();
+        playwright.close();
+    }
+}
