@@ -68,13 +68,13 @@ final class RehearseCommand implements Callable<Integer> {
     }
 
     private int rehearsed(SignalStop signal) {
+        OptionalDouble pace = pace();
         Inputs inputs = Inputs.read(rigFile, programFile);
         MishapReader reader = new MishapReader(inputs.rig());
         List<Mishap> read = mishaps.stream().map(reader::read).toList();
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
         System.out.println("REHEARSAL of " + inputs.program().name() + " on " + inputs.rig().name() + ", seed " + seed
                 + ": every part is emulated, no cell is touched.");
-        OptionalDouble pace = pace();
         boolean shown = page.orElse(pace.isPresent());
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
         try (Logbook book = Logbook.open(logbook.folder(), now);

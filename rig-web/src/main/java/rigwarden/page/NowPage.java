@@ -38,10 +38,12 @@ final class NowPage {
                 %s
                 </section>
                 <section><h2>The night</h2><div id="strip">%s</div>
-                <p class="key"><i class="charge"></i>charge <i class="rest"></i>rest <i class="discharge"></i>discharge
-                <i class="park"></i>park <i class="heat-run"></i>heat run <i class="other"></i>else</p></section>
+                <p class="key"><span><i class="charge"></i>charge</span> <span><i class="rest"></i>rest</span>
+                <span><i class="discharge"></i>discharge</span> <span><i class="heat-run"></i>heat run</span>
+                <span><i class="park"></i>park</span> <span><i class="other"></i>else</span></p></section>
                 <section><h2>On the bench</h2>%s
-                <p class="small">°C at the places where the probes sit; the small figures are the change in the last minute.</p>
+                <p class="small">°C where the probes sit. Under a cell's volts: their change in the last minute. ↑ warms by 0.2 K a minute or
+                more, ↑↑ by 1 K.</p>
                 </section>
                 <section id="charts" data-src="/trace"><h2>So far</h2>
                 <p class="small">Each point keeps the lowest and the highest reading of its span. Drag to look closer, double-click

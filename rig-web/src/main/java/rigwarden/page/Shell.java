@@ -61,7 +61,7 @@ final class Shell {
         }
         double speed = run.orElseThrow().speed();
         String pace = speed == 1 ? "" : Spots.say(" · %.0f × the clock", speed);
-        return "<p class=\"band\">REHEARSAL<span> · all of it emulated" + pace + "</span></p>\n";
+        return "<p class=\"band\">REHEARSAL<span> · emulated" + pace + "</span></p>\n";
     }
 
     /**

@@ -9,7 +9,6 @@ import java.io.OutputStreamWriter;
 import java.net.InetAddress;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
@@ -29,6 +28,8 @@ public final class Site implements AutoCloseable {
     private static final int THREADS = 24;
     private static final int LEAST_THREADS = 4;
     private static final long IDLE_MILLIS = 10_000;
+    /** So much may lie unread on the way to a viewer; one who never reads blocks his own thread soon, and is closed. */
+    private static final int SEND_BYTES = 32_768;
     private static final int EXPORTS = 2;
     private static final int MOST_BUCKETS = 1000;
     private static final int USUAL_BUCKETS = 500;
@@ -78,6 +79,7 @@ public final class Site implements AutoCloseable {
         for (var connector : server.jettyServer().server().getConnectors()) {
             if (connector instanceof ServerConnector http) {
                 http.setIdleTimeout(IDLE_MILLIS);
+                http.setAcceptedSendBufferSize(SEND_BYTES);
             }
         }
     }
@@ -155,8 +157,7 @@ public final class Site implements AutoCloseable {
             read(ctx, () -> StoredTrace.json(now.file(), from, to, buckets));
         } else {
             var trace = now.live().history().trace(buckets);
-            List<String> names = trace.lines().stream().map(l -> Spots.of(now.rig(), l.channel())).toList();
-            json(ctx, TraceJson.of(trace, names));
+            json(ctx, TraceJson.of(trace));
         }
     }
 

@@ -26,8 +26,27 @@ final class Spots {
             case CONTACTOR_BODY -> "the contactor";
             case ROOM -> "the room";
             case RECORDER_LAG -> "the logbook";
-            case ACCUMULATED, CLOCK_RATIO, LOOP, COIL_FEED, FEEDBACK, ARM, SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON,
-                    SINK_VOLTS, SINK_AMPS, SINK_ON, FREE_SPACE, LATENESS -> channel.name();
+            case LOOP -> "the loop of contacts";
+            case COIL_FEED -> "the coils' feed";
+            case FEEDBACK -> "the contactor's feedback";
+            case ARM -> "the arm key";
+            case SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON, ACCUMULATED, CLOCK_RATIO, FREE_SPACE,
+                    LATENESS -> channel.name();
+        };
+    }
+
+    /** The same for the margin of a chart, by the channel alone. */
+    static String brief(Channel channel) {
+        return switch (channel.role()) {
+            case CURRENT -> "current";
+            case CELL_VOLTS, BODY -> "cell " + channel.cell();
+            case BAR -> "bar " + channel.cell() + "–" + (channel.cell() + 1);
+            case SHUNT_BODY -> "shunt";
+            case CONTACTOR_BODY -> "contactor";
+            case ROOM -> "room";
+            case STUD, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, RECORDER_LAG, LOOP, COIL_FEED, FEEDBACK, ARM, SOURCE_VOLTS, SOURCE_AMPS,
+                    SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON, ACCUMULATED, CLOCK_RATIO, FREE_SPACE, LATENESS ->
+                channel.name();
         };
     }
 
@@ -63,6 +82,12 @@ final class Spots {
             case CURRENT -> Math.abs(change) < 0.05 ? "steady" : signed("%.1f A", change);
             case CHARGE, SWITCH, TIME, SIZE, RATIO -> "";
         };
+    }
+
+    /** Which way a temperature goes: one arrow from 0.2 K in a minute on, two from 1 K. */
+    static String arrow(double change) {
+        String one = change > 0 ? "↑" : "↓";
+        return Math.abs(change) < 0.2 ? "" : Math.abs(change) < 1 ? one : one + one;
     }
 
     private static String signed(String format, double value) {

@@ -13,11 +13,11 @@ import java.util.function.Supplier;
 import rigwarden.live.Watched;
 
 /**
- * A second small server for STOP alone, with threads of its own: it acts while the page's server is drowned in requests. It
- * serves nothing else than STOP, what became of it, two style sheets and an icon.
+ * A second small server for STOP alone, with a thread for each request: it acts while the page's server is drowned in
+ * requests, and while others hang on it half said. It serves nothing else than STOP, what became of it, two style sheets and an icon.
  */
 final class StopPort implements AutoCloseable {
-    private static final int THREADS = 4;
+    private static final String LONGEST_REQUEST_SECONDS = "5";
     private static final String REACH = ".stop-here { display: none } .stop-own { display: block }";
 
     private final HttpServer server;
@@ -31,7 +31,8 @@ final class StopPort implements AutoCloseable {
         this.run = run;
         this.stopping = stopping;
         this.pagePort = pagePort;
-        threads = Executors.newFixedThreadPool(THREADS, Thread.ofPlatform().daemon().name("stop-", 1).factory());
+        threads = Executors.newVirtualThreadPerTaskExecutor();
+        System.setProperty("sun.net.httpserver.maxReqTime", LONGEST_REQUEST_SECONDS);
         server = HttpServer.create(new InetSocketAddress(address, port), 0);
         server.setExecutor(threads);
         server.createContext("/stop", this::stop);

@@ -8,7 +8,6 @@ import rigwarden.live.Trace;
 import rigwarden.logbook.RunReader;
 import rigwarden.logbook.Thinned;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Role;
 
 /** A part of a stored run for the charts. */
 final class StoredTrace {
@@ -28,16 +27,11 @@ final class StoredTrace {
             for (int line = 0; line < thinned.low().length; line++) {
                 lines.add(new Trace.Line(drawn.get(line), thinned.low()[line], thinned.high()[line]));
             }
-            return TraceJson.of(new Trace(seconds, lines), drawn.stream().map(StoredTrace::name).toList());
+            return TraceJson.of(new Trace(seconds, lines));
         }
     }
 
     private static long nanos(double seconds) {
         return (long) (Math.clamp(seconds, 0, 1e8) * 1e9);
-    }
-
-    /** A stored run names its channels by their columns, but for the cells. */
-    private static String name(Channel channel) {
-        return channel.role() == Role.CELL_VOLTS ? "cell " + channel.cell() : channel.name();
     }
 }

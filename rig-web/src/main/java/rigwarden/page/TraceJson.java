@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.List;
 import rigwarden.live.Trace;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Role;
@@ -17,8 +16,8 @@ final class TraceJson {
 
     private TraceJson() {}
 
-    /** Lines of the three charts; {@code names} in the order of the trace's lines. */
-    static String of(Trace trace, List<String> names) {
+    /** Lines of the three charts. */
+    static String of(Trace trace) {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = FACTORY.createGenerator(text)) {
             json.writeStartObject();
@@ -28,10 +27,10 @@ final class TraceJson {
             }
             json.writeEndArray();
             json.writeArrayFieldStart("lines");
-            for (int line = 0; line < trace.lines().size(); line++) {
-                String chart = chart(trace.lines().get(line).channel().role());
+            for (Trace.Line line : trace.lines()) {
+                String chart = chart(line.channel().role());
                 if (!chart.isEmpty()) {
-                    line(json, trace.lines().get(line), chart, names.get(line));
+                    line(json, line, chart);
                 }
             }
             json.writeEndArray();
@@ -42,10 +41,10 @@ final class TraceJson {
         return text.toString();
     }
 
-    private static void line(JsonGenerator json, Trace.Line line, String chart, String name) throws IOException {
+    private static void line(JsonGenerator json, Trace.Line line, String chart) throws IOException {
         json.writeStartObject();
         json.writeStringField("chart", chart);
-        json.writeStringField("name", name);
+        json.writeStringField("name", Spots.brief(line.channel()));
         int decimals = decimals(line.channel());
         numbers(json, "low", line.low(), decimals);
         numbers(json, "high", line.high(), decimals);

@@ -168,16 +168,21 @@ final class Words {
         }
     }
 
-    private static String text(Channel channel, double value) {
+    private String text(Channel channel, double value) {
         return switch (channel.role()) {
             case CELL_VOLTS -> Spots.number(3, value);
-            case BODY, STUD, BAR -> Spots.number(1, value) + "°";
+            case BODY, STUD, BAR -> Spots.number(1, value) + "°" + arrow(channel);
+            case SHUNT_BODY, CONTACTOR_BODY, ROOM -> Spots.value(channel.quantity(), value) + arrow(channel);
             case FEEDBACK -> value > CLOSED ? "closed" : "open";
             case LOOP, COIL_FEED, ARM, SOURCE_ON, SINK_ON -> value > CLOSED ? "on" : "off";
-            case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, SHUNT_BODY, CONTACTOR_BODY, ROOM,
-                    SOURCE_VOLTS, SOURCE_AMPS, SINK_VOLTS, SINK_AMPS, RECORDER_LAG, FREE_SPACE, LATENESS ->
-                Spots.value(channel.quantity(), value);
+            case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, SOURCE_VOLTS, SOURCE_AMPS, SINK_VOLTS,
+                    SINK_AMPS, RECORDER_LAG, FREE_SPACE, LATENESS -> Spots.value(channel.quantity(), value);
         };
+    }
+
+    private String arrow(Channel channel) {
+        var change = now.trends().get(channel.index());
+        return change.isPresent() ? Spots.arrow(change.getAsDouble()) : "";
     }
 
     private String trend(Channel channel) {

@@ -48,6 +48,7 @@ function made(place, name, lines, data, zoomed) {
     series: [
       { label: 'at', value: (_, v) => v == null ? '' : hours(v) },
       ...lines.map((line, i) => ({ label: line.name, stroke: colour(i, lines.length), width: 1.2, spanGaps: false,
+        value: (_, v) => v == null ? '' : v,
         points: { show: false } })),
     ],
     hooks: { setSelect: [plot => zoomed(plot)] },

@@ -33,6 +33,16 @@ final class Junk implements AutoCloseable {
         }
     }
 
+    /** Hangs so many connections on the port, each in the middle of a sentence. */
+    void hang(int connections) throws IOException {
+        for (int i = 0; i < connections; i++) {
+            Socket socket = new Socket(InetAddress.getLoopbackAddress(), port);
+            sockets.add(socket);
+            socket.getOutputStream().write("POST /stop HTTP/1.1\r\nHost: 127".getBytes(StandardCharsets.US_ASCII));
+            socket.getOutputStream().flush();
+        }
+    }
+
     private String question(String path) {
         return "GET " + path + " HTTP/1.1\r\nHost: 127.0.0.1:" + port + "\r\n\r\n";
     }

@@ -64,6 +64,7 @@ class StopBrowserTest {
 
         click(page);
 
+        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "screenshots", "phone-light-stopped.png")));
         assertThat(browser.complaints).isEmpty();
     }
 
@@ -84,6 +85,17 @@ class StopBrowserTest {
         try (Junk junk = new Junk(night.site.port())) {
             junk.queue(10_000);
             assertThat(junk.answers(1000)).as("the page's own port still answers").isFalse();
+            click(page);
+        }
+    }
+
+    @Test
+    void it_works_while_two_hundred_half_said_requests_hang_on_its_own_port() throws Exception {
+        Page page = browser.page();
+        page.navigate(night.url());
+
+        try (Junk junk = new Junk(night.site.stopPort())) {
+            junk.hang(200);
             click(page);
         }
     }

@@ -1,0 +1,38 @@
+package rigwarden.bus;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.pi4j.context.Context;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RealBoardTest {
+    @TempDir
+    Path devices;
+
+    @Test
+    void the_context_has_the_official_providers_and_no_emulated_one() {
+        Context context = RealBoard.context();
+
+        assertThat(context.providers().all().values()).extracting(p -> p.getClass().getPackageName())
+                .containsExactlyInAnyOrder("com.pi4j.plugin.gpiod.provider.gpio.digital",
+                        "com.pi4j.plugin.gpiod.provider.gpio.digital", "com.pi4j.plugin.linuxfs.provider.i2c");
+
+        context.shutdown();
+    }
+
+    @Test
+    void a_machine_without_the_rigs_buses_is_refused_by_what_it_lacks() throws Exception {
+        Files.createFile(devices.resolve("i2c-1"));
+
+        assertThatThrownBy(() -> RealBoard.open(List.of(1, 3), devices))
+                .isInstanceOf(BusFailure.class)
+                .hasMessageContaining("gpiochip0")
+                .hasMessageContaining("i2c-3")
+                .hasMessageNotContaining("no " + devices.resolve("i2c-1") + ",");
+    }
+}

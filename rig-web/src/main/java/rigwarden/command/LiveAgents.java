@@ -1,0 +1,50 @@
+package rigwarden.command;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rigwarden.bench.Agents;
+import rigwarden.loop.Clock;
+import rigwarden.rig.Device;
+import rigwarden.rig.Rig;
+import rigwarden.serial.AgentState;
+import rigwarden.serial.AgentThread;
+import rigwarden.serial.InstrumentAgent;
+import rigwarden.serial.JSerialLine;
+
+/** The agents of a real rig's instruments, each on a thread of its own. */
+final class LiveAgents implements AutoCloseable {
+    private final Agents agents;
+    private final List<AgentThread> threads = new ArrayList<>();
+
+    private LiveAgents(Agents agents) {
+        this.agents = agents;
+    }
+
+    static LiveAgents start(Rig rig, Clock clock) {
+        List<Optional<InstrumentAgent>> made = new ArrayList<>();
+        for (Device device : rig.devices()) {
+            made.add(switch (device) {
+                case Device.Programmed p -> Optional.of(InstrumentAgent.of(rig, p,
+                        new JSerialLine(p.instrument().port(), p.instrument().baud()), AgentState.at(clock.nanos())));
+                case Device.PlainCharger _, Device.Inverter _ -> Optional.empty();
+            });
+        }
+        LiveAgents live = new LiveAgents(new Agents(made, false));
+        for (int i = 0; i < made.size(); i++) {
+            String name = rig.devices().get(i).name();
+            made.get(i).ifPresent(agent -> live.threads.add(AgentThread.start(agent, clock, name)));
+        }
+        return live;
+    }
+
+    Agents agents() {
+        return agents;
+    }
+
+    /** Orders each off and ends its thread. */
+    @Override
+    public void close() {
+        threads.forEach(AgentThread::close);
+    }
+}

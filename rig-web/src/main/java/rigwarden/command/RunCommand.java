@@ -1,0 +1,121 @@
+package rigwarden.command;
+
+import com.pi4j.context.Context;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Parameters;
+import rigwarden.bench.OwnReadings;
+import rigwarden.bench.RigBench;
+import rigwarden.bus.BusFailure;
+import rigwarden.bus.RealBoard;
+import rigwarden.live.Desk;
+import rigwarden.live.Live;
+import rigwarden.live.Watched;
+import rigwarden.logbook.Logbook;
+import rigwarden.logbook.RunAbout;
+import rigwarden.logbook.RunSettings;
+import rigwarden.logbook.RunWriter;
+import rigwarden.loop.Pacer;
+import rigwarden.loop.RealClock;
+import rigwarden.rig.Rig;
+import rigwarden.rigfile.Refusal;
+
+/** {@code rigwarden run}: a programme on the real rig. */
+@Command(
+        name = "run",
+        mixinStandardHelpOptions = true,
+        description = "Run a programme on the real rig. The start is asked for on the page, with the arm key turned.")
+final class RunCommand implements Callable<Integer> {
+    private static final long BYTES_A_NIGHT = 240_000_000L;
+    private static final Path DEVICES = Path.of("/dev");
+    private static final Path BOOT = Path.of("/proc/sys/kernel/random/boot_id");
+
+    @Parameters(index = "0", paramLabel = "RIG", description = "Rig file.")
+    private Path rigFile = Path.of("");
+
+    @Parameters(index = "1", paramLabel = "PROGRAMME", description = "Programme file.")
+    private Path programFile = Path.of("");
+
+    @Mixin
+    private PageOptions place = new PageOptions();
+
+    @Mixin
+    private LogbookOption logbook = new LogbookOption();
+
+    private final RealClock clock = new RealClock();
+
+    @Override
+    public Integer call() throws Exception {
+        Inputs inputs = Inputs.read(rigFile, programFile);
+        if (inputs.program().unattended()) {
+            throw new Refused(programFile + ": unattended = true, and a rig is left alone only after `rigwarden prove`, which there"
+                    + " is not yet. Set it to false and stay beside the rig: its arm key is turned off and on every 15 min.");
+        }
+        inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
+        Context board = board(inputs.rig());
+        String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
+        Cautions.confirm(logbook.folder(), inputs.rig().name(), now);
+        try (SignalStop signal = new SignalStop();
+                Logbook book = Logbook.open(logbook.folder(), now);
+                Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
+            book.said().forEach(System.out::println);
+            showing.where().ifPresent(System.out::println);
+            return signal.done(recorded(inputs, board, book, showing, signal, now));
+        } finally {
+            board.shutdown();
+        }
+    }
+
+    private static Context board(Rig rig) {
+        try {
+            return RealBoard.open(rig.busHertz().keySet(), DEVICES);
+        } catch (BusFailure e) {
+            throw new Refused("The rig cannot be started: " + e.getMessage());
+        }
+    }
+
+    private int recorded(Inputs inputs, Context board, Logbook book, Showing showing, SignalStop signal, String now)
+            throws IOException {
+        Rig rig = inputs.rig();
+        RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
+                Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), Files.readString(BOOT).strip(), 0, false, now,
+                clock.nanos());
+        Logbook.Begun begun = book.begin(about, rig.name(), inputs.program().name(), rig.channels(), BYTES_A_NIGHT,
+                RunSettings.USUAL, _ -> { });
+        RunWriter writer = begun.writer();
+        Desk desk = new Desk();
+        Pacer pacer = Pacer.ofScan(clock, rig.scanNanos());
+        Ending ending = new Ending(System.out);
+        try (LiveAgents agents = LiveAgents.start(rig, clock);
+                Live live = new Live(rig, inputs.program(), writer).start()) {
+            RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
+            showing.show(new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1, book.file(begun.number())));
+            System.out.println("Ready. Start it on the page, signed in and with the arm key turned; or end this with Ctrl-C.");
+            LiveRun run = new LiveRun(rig, inputs.program(), bench, live, desk, pacer, clock.nanos(), signal::requested,
+                    ending::take);
+            long scans = ControlThread.call(run::run);
+            System.out.printf("%d scans, %d too late, %d given up, the latest by %.1f ms.%n", scans, pacer.overruns(),
+                    pacer.skipped(), pacer.worstSeconds() * 1000);
+        } catch (BusFailure e) {
+            throw new Refused("The rig cannot be started: " + e.getMessage());
+        } finally {
+            writer.close();
+            writer.trouble().ifPresent(System.out::println);
+            showing.inTurn(() -> book.finish(begun.number(), ending.outcome(), ending.words()));
+        }
+        return ending.exit();
+    }
+
+    private OwnReadings own(RunWriter writer, Pacer pacer) {
+        Path folder = logbook.folder();
+        return new OwnReadings(() -> writer.lagNanos() * 1e-9, () -> folder.toFile().getUsableSpace(), pacer::lateSeconds);
+    }
+}
