@@ -13,6 +13,7 @@ import rigwarden.findings.StepFinding;
 import rigwarden.findings.Tally;
 import rigwarden.live.Desk;
 import rigwarden.live.Live;
+import rigwarden.live.Plan;
 import rigwarden.live.Watched;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.Outcome;
@@ -50,6 +51,7 @@ final class RecordedRehearsal {
     private final List<Mishap> mishaps;
     private final OptionalDouble speed;
     private final PrintStream out;
+    private final Bar bar;
     private final boolean terminal = terminal();
     private final SignalStop signal;
     private final Desk desk = new Desk();
@@ -73,6 +75,7 @@ final class RecordedRehearsal {
         this.speed = speed;
         this.signal = signal;
         this.out = out;
+        bar = new Bar(out, Math.max(0.1, Plan.hours(inputs.rig(), inputs.program())), System.nanoTime());
     }
 
     /** JDK 25 returns null where neither end is a terminal, whatever the check says. */
@@ -114,7 +117,7 @@ final class RecordedRehearsal {
         writer.close();
         double wall = (System.nanoTime() - began) * 1e-9;
         if (terminal) {
-            out.print("\r" + " ".repeat(56) + "\r");
+            bar.wipe();
         }
         writer.trouble().ifPresent(out::println);
         if (writer.storedScan() != scans) {
@@ -159,8 +162,7 @@ final class RecordedRehearsal {
             }
             if (terminal && (scans & 1023) == 0 && System.nanoTime() - told > TELL_NANOS) {
                 told = System.nanoTime();
-                out.printf("\r  %6.2f h  %-40s", rehearsal.rig().clock().nanos() / 3.6e12, doing);
-                out.flush();
+                bar.draw(rehearsal.rig().clock().nanos() / 3.6e12, doing, told);
             }
         }
         pacer.filter(p -> p.skipped() > 0).ifPresent(p -> out.printf("  %d slots came too late and were given up: this"
