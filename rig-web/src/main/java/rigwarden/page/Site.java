@@ -3,6 +3,7 @@ package rigwarden.page;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
@@ -114,6 +115,22 @@ public final class Site implements AutoCloseable {
         }
         config.routes.exception(LogbookException.class, (e, ctx) ->
                 ctx.status(500).contentType("text/plain; charset=utf-8").result(String.valueOf(e.getMessage())));
+        config.routes.exception(Exception.class, Site::failed);
+    }
+
+    /**
+     * Never throws: when a connection is gone, Javalin 7.2.3 hands whatever its answer to an exception throws to the same
+     * answer again, without end, and a viewer that left would take a whole core with it.
+     */
+    private static void failed(Exception thrown, Context ctx) {
+        try {
+            boolean meant = thrown instanceof HttpResponseException;
+            ctx.status(meant ? ((HttpResponseException) thrown).getStatus() : 500)
+                    .contentType("text/plain; charset=utf-8")
+                    .result(meant ? String.valueOf(thrown.getMessage()) : "This page has a defect. The run does not notice.");
+        } catch (RuntimeException _) {
+            return;
+        }
     }
 
     private Shell shell(Context ctx) {

@@ -32,6 +32,7 @@ final class Viewer {
             try {
                 serve();
             } finally {
+                leaves();
                 client.close();
                 gone.run();
             }
@@ -60,7 +61,14 @@ final class Viewer {
     /** Ends this viewer, whatever its thread is waiting for. */
     void end() {
         ended = true;
-        thread.interrupt();
+        if (!Thread.currentThread().equals(thread)) {
+            thread.interrupt();
+        }
+    }
+
+    /** An interrupted thread could not close its connection in peace. */
+    private void leaves() {
+        ended |= Thread.interrupted();
     }
 
     private void serve() {

@@ -128,6 +128,7 @@ class SiteTest {
 
     private static Socket streaming() throws Exception {
         Socket socket = new Socket(InetAddress.getLoopbackAddress(), night.site.port());
+        socket.setSoTimeout(20_000);
         socket.getOutputStream().write("GET /live HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: text/event-stream\r\n\r\n"
                 .getBytes(StandardCharsets.US_ASCII));
         assertThat(socket.getInputStream().read()).isEqualTo('H');
