@@ -1,6 +1,7 @@
 package rigwarden.page;
 
 import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
@@ -27,6 +28,12 @@ final class Browsing implements AutoCloseable {
         browser = playwright.chromium().launch(new BrowserType.LaunchOptions()
                 .setExecutablePath(chromium)
                 .setArgs(List.of("--no-sandbox", "--disable-dev-shm-usage")));
+    }
+
+    /** Shuts every page, and forgets what they complained about: a page left open goes on asking for a night that is over. */
+    void forget() {
+        browser.contexts().forEach(BrowserContext::close);
+        complaints.clear();
     }
 
     /** A page of its own, 360 × 800 by day with script unless the options say otherwise. */

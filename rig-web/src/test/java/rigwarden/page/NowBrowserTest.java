@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -39,6 +40,11 @@ class NowBrowserTest {
     static void shut() {
         night.close();
         browser.close();
+    }
+
+    @AfterEach
+    void shutPages() {
+        browser.forget();
     }
 
     /** What the page is shown of one scan: a cell that jumps once. */

@@ -110,6 +110,7 @@ class SiteTest {
             while (viewers.size() < Viewers.MOST) {
                 viewers.add(streaming());
             }
+            waitForViewers(Viewers.MOST);
             HttpResponse<String> page = client.send(to("/").build(), HttpResponse.BodyHandlers.ofString());
             assertThat(page.body()).contains("http-equiv=\"refresh\" content=\"5\"").doesNotContain("now.js");
             assertThat(status(to("/live").header("Accept", "text/event-stream"))).isEqualTo(503);
@@ -119,11 +120,16 @@ class SiteTest {
             }
         }
 
+        waitForViewers(0);
+    }
+
+    /** A stream's head is on its way a moment before its place is taken, and its place is free a moment after its end. */
+    private static void waitForViewers(int wanted) throws InterruptedException {
         long until = System.nanoTime() + 20_000_000_000L;
-        while (night.site.viewers() > 0 && System.nanoTime() < until) {
-            Thread.sleep(50);
+        while (night.site.viewers() != wanted && System.nanoTime() < until) {
+            Thread.sleep(20);
         }
-        assertThat(night.site.viewers()).isZero();
+        assertThat(night.site.viewers()).isEqualTo(wanted);
     }
 
     private static Socket streaming() throws Exception {

@@ -38,13 +38,13 @@ class StopBrowserTest {
 
     @BeforeEach
     void aNightIsUnderWay() throws Exception {
-        browser.complaints.clear();
         night = Night.paced(folder, 20);
         night.waitForAmps(true, 15, 30);
     }
 
     @AfterEach
     void over() throws Exception {
+        browser.forget();
         night.close();
     }
 
