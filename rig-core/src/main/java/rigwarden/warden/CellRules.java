@@ -29,7 +29,7 @@ final class CellRules {
                         TAPS, Envelope.LOW_CHARGING_TRIP_V + " V", HOLD_S, CellRules::lowCharging),
                 Rules.trips(4, "pack against cells",
                         "The pack's voltage and the sum of its cells differ by more than their uncertainties explain.",
-                        Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS), "uncertainties + 1 mΩ × current per cell; once learnt, + 30 % and 0.2 mΩ", 2,
+                        Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS, Role.CURRENT), "uncertainties + 1 mΩ × current per cell; once learnt, + 30 % and 0.2 mΩ", 2,
                         CellRules::sum));
     }
 
