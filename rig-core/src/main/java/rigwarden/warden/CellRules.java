@@ -80,7 +80,7 @@ final class CellRules {
         double amps = view.value(places.current);
         double pack = view.value(places.pack);
         Learnt learnt = view.memory().past().learnt();
-        double over = pack - learnt.ohms() * amps;
+        double over = pack - learnt.volts(amps);
         double ohms = learnt.known()
                 ? LEARNT_SHARE * Math.abs(learnt.ohms()) + LEARNT_OHMS
                 : UNKNOWN_OHMS * places.cells.length;

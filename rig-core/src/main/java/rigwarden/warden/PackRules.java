@@ -139,7 +139,7 @@ final class PackRules {
         if (Math.abs(amps) < Learnt.LEAST_AMPS) {
             return Breach.NONE;
         }
-        double over = view.value(places.pack) - learnt.ohms() * amps;
+        double over = view.value(places.pack) - learnt.volts(amps);
         for (Channel cell : places.cells) {
             over -= view.value(cell);
         }

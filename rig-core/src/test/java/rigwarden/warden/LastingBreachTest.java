@@ -79,13 +79,14 @@ class LastingBreachTest {
         rows.put(14, new Row(At.CHARGING, 0.3, Role.CURRENT, set(Role.CURRENT, -5)));
         rows.put(15, new Row(At.OFF, 0.2, Role.CURRENT, set(Role.CURRENT, 5)));
         rows.put(16, new Row(At.CHARGING, 0, Role.CURRENT, (s, _) -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 1)));
-        rows.put(21, new Row(At.CHARGING, 1, Role.BODY, set(Role.BODY, 44)));
+        rows.put(19, new Row(At.OFF, 0.3, Role.BUS_VOLTS, set(Role.BUS_VOLTS, 2.5)));
+        rows.put(21, new Row(At.CONTACT, 1, Role.BODY, set(Role.BODY, 44)));
         rows.put(22, new Row(At.DISCHARGING, 1, Role.BODY, set(Role.BODY, -9)));
         rows.put(23, new Row(At.OFF, 1, Role.CONTACTOR_BODY,
                 (s, _) -> s.set(Role.CONTACTOR_BODY, 59).set(Role.ROOM, 50).set(Role.BODY, 50)));
         rows.put(24, new Row(At.OFF, 1, Role.SHUNT_BODY, set(Role.SHUNT_BODY, 57)));
         rows.put(25, new Row(At.OFF, 1, Role.STUD, set(Role.STUD, 42)));
-        rows.put(26, new Row(At.CHARGING, 65, Role.ROOM, warming(16)));
+        rows.put(26, new Row(At.DISCHARGING, 65, Role.ROOM, warming(16)));
         rows.put(27, new Row(At.CHARGING, 289, Role.ROOM, warming(2.4)));
         rows.put(28, new Row(At.CHARGING, 60, Role.STUD,
                 (s, _) -> s.set(RIG.channels(Role.STUD).getFirst(), 31)));
@@ -191,6 +192,15 @@ class LastingBreachTest {
     }
 
     @Test
+    void a_wish_for_more_voltage_than_the_cells_may_get_trips_and_is_off() {
+        Walk walk = new Walk(RIG);
+        reach(walk, At.CONTACT);
+        walk.scan(walk.next(), Inbox.EMPTY, new Wish.Path(Way.CHARGE, SOURCE, Closing.CURRENT, new Setpoint(21, 3.66)));
+
+        walk.refusedBy(61);
+    }
+
+    @Test
     void a_wish_for_energy_without_an_armed_start_trips_and_is_off() {
         Walk walk = new Walk(RIG);
         walk.healthy(6, Wish.NOTHING);
@@ -240,5 +250,15 @@ class LastingBreachTest {
                     .isCloseTo(row[1], within(1e-9));
         }
         assertThat(Envelope.CHARGE_C).isEqualTo(0.5);
+    }
+
+    /** Safety page, section 2: a charge runs from 5 to 40 °C; the trip is at 45. */
+    @Test
+    void a_cell_over_forty_degrees_gets_no_charge() {
+        Walk walk = new Walk(RIG);
+        Verdict verdict = walk.scan(walk.next().set(Role.BODY, 40.2), Inbox.EMPTY, Wish.NOTHING);
+
+        assertThat(verdict).isInstanceOfSatisfying(Verdict.Healthy.class,
+                healthy -> assertThat(healthy.lease().ceilingAmps(Way.CHARGE)).isZero());
     }
 }

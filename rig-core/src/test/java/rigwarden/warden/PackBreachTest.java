@@ -3,13 +3,13 @@ package rigwarden.warden;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiFunction;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
@@ -122,7 +122,8 @@ class PackBreachTest {
                 new Row(16, "inverter", At.HEATING, 0, scan, none, (s, _) -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 21)),
                 new Row(17, "charger", At.SHOWING, 0.2, scan, bus, set(Role.BUS_VOLTS, 29.4)),
                 new Row(18, "charger", At.SHOWING, 40, 0.25, none, set(Role.BUS_VOLTS, 0)),
-                new Row(21, "one cell", At.CHARGING, 1, scan, none, set("cell_06_c", 44)),
+                new Row(19, "charger's relay that stays closed", At.OFF, 0.3, scan, bus, set(Role.BUS_VOLTS, 28.8)),
+                new Row(21, "one cell", At.HEATING, 1, scan, none, set("cell_06_c", 54)),
                 new Row(22, "one cell", At.HEATING, 1, scan, none, set("cell_06_c", -9)),
                 new Row(23, "bar", At.OFF, 1, scan, List.of(Role.BAR), (s, _) -> s.set(column("bar_03_c"), 59).set(Role.ROOM, 50).set(Role.BODY, 50)),
                 new Row(24, "bar", At.OFF, 1, scan, List.of(Role.BAR), (s, _) -> s.set(Role.BAR, 56).set(Role.BODY, 50)),
@@ -226,6 +227,9 @@ class PackBreachTest {
                 new Case(off, 62, show, set(Role.PACK_VOLTS, 26.6)),
                 new Case(off, 62, fill, set(Role.BUS_VOLTS, 26.0)),
                 new Case(off, 62, fill, set(Role.SINK_ON, 1)),
+                new Case(off, 62, fill, set(Role.BUS_VOLTS, 28.8)),
+                new Case(off, 62, fill, (s, _) -> s.failed(column("bus_v"), Failure.NO_ANSWER, s.nanos())),
+                new Case(off, 62, fill, (s, _) -> s.failed(column("pack_v"), Failure.NO_ANSWER, s.nanos())),
                 new Case(show, 62, fill, plain),
                 new Case(show, 62, path(Way.CHARGE, CHARGER, Closing.CONTACT, 0), plain),
                 new Case(show, 62, charge, plain),
@@ -258,18 +262,30 @@ class PackBreachTest {
         return new Wish.Path(way, through, stage, amps == 0 ? Setpoint.NONE : new Setpoint(amps, 0));
     }
 
+    /** 20 mV are within what the calibrations of pack and taps leave open: nobody's fault, and no resistance. */
+    @Test
+    void a_difference_that_was_there_without_current_is_no_resistance_of_the_path() {
+        Walk walk = new Walk(RIG);
+        UnaryOperator<Scans> offset = scans -> scans.set(Role.PACK_VOLTS, 26.42);
+        walk.scan(walk.next(), Inbox.of(Request.START), Wish.NOTHING);
+        walk.healthy(60, Wish.NOTHING, offset);
+        walk.healthy(1, walk.wish(INVERTER, Closing.PRECHARGE, 0), offset);
+        walk.healthy(1, walk.wish(INVERTER, Closing.CONTACT, 0), offset);
+        walk.healthy(LEARNT_S, walk.wish(INVERTER, Closing.CURRENT, 10), offset);
+
+        walk.healthy(90, walk.wish(INVERTER, Closing.CURRENT, 75), offset);
+        walk.healthy(90, walk.wish(INVERTER, Closing.CURRENT, 5.5), offset);
+
+        assertThat(walk.told).as("neither a trip nor a notice").isEmpty();
+    }
+
     @Test
     void notices_of_a_long_night_are_told_once_each_while_their_causes_last() {
         Walk walk = new Walk(RIG);
         Wish wish = At.SINKING_LONG.reach(walk);
-        List<Warning> told = new ArrayList<>();
-        for (int i = 0; i < 3000; i++) {
-            Scans scans = walk.next().set(Role.PACK_VOLTS, 26.39);
-            if (walk.scan(scans, Inbox.EMPTY, wish) instanceof Verdict.Healthy healthy) {
-                told.addAll(healthy.warnings());
-            }
-        }
 
-        assertThat(told).extracting(w -> w.rule().number()).containsExactly(7);
+        walk.healthy(300, wish, scans -> scans.set(Role.PACK_VOLTS, 26.39));
+
+        assertThat(walk.told).extracting(w -> w.rule().number()).containsExactly(7);
     }
 }

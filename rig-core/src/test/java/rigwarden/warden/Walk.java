@@ -2,6 +2,7 @@ package rigwarden.warden;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import rigwarden.rig.Device;
@@ -15,6 +16,7 @@ final class Walk {
     final Rig rig;
     final Warden warden;
     Guard guard;
+    final List<Warning> told = new ArrayList<>();
     Orders inForce = Orders.OFF;
     long nanos;
     private long stageNanos;
@@ -41,6 +43,9 @@ final class Walk {
         }
         guard = granted.guard();
         inForce = granted.orders();
+        if (judged.verdict() instanceof Verdict.Healthy healthy) {
+            told.addAll(healthy.warnings());
+        }
         return judged.verdict();
     }
 
