@@ -34,6 +34,8 @@ public final class Envelope {
     public static final double DISCHARGE_C = 1.0;
     public static final double CHARGING_LOW_TRIP_C = 2;
     public static final double CHARGING_HIGH_TRIP_C = 45;
+    /** A reading above it ends the charging until the cells may be entered again: by then the trip is near. */
+    public static final double CHARGING_RUN_HIGH_C = 40;
     public static final double CHARGING_ENTRY_LOW_C = 10;
     public static final double CHARGING_ENTRY_HIGH_C = 38;
     public static final double DISCHARGING_LOW_TRIP_C = -10;

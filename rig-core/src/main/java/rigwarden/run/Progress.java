@@ -7,7 +7,7 @@ import java.util.TreeSet;
  * One step so far.
  *
  * @param step index in the programme, from 0
- * @param sinceNanos when it began
+ * @param sinceNanos when it began, later by as long as it has waited for its cells
  * @param account exact sums since then
  * @param point last point of the trapezoid
  * @param amps set point now, A
@@ -107,6 +107,12 @@ record Progress(
     Progress with(Carried more) {
         return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, flowedNanos, window, top,
                 still, more);
+    }
+
+    /** Time in which the step could not do anything does not count against it. */
+    Progress waited(long nanos) {
+        return new Progress(step, sinceNanos + nanos, account, point, amps, controlNanos, ceilingNanos, flowedNanos, window,
+                top, still, carried);
     }
 
     /** The same step goes on after a pause. */

@@ -15,7 +15,6 @@ import rigwarden.warden.Lease;
 import rigwarden.warden.Request;
 import rigwarden.warden.Scan;
 import rigwarden.warden.Setpoint;
-import rigwarden.warden.Sides;
 import rigwarden.warden.Verdict;
 import rigwarden.warden.Warning;
 import rigwarden.warden.Way;
@@ -32,6 +31,8 @@ public final class RunMachine {
     private static final long ZERO_CURRENT_NANOS = 3 * SECOND;
     private static final long CONTACT_NANOS = SECOND;
     private static final long LONGEST_WAIT_NANOS = 8 * 3600 * SECOND;
+    /** At the edge of what the cold allows a source would else go on and off all the time. */
+    private static final long PAUSE_NANOS = 300 * SECOND;
     private static final long STILL_NANOS = 2 * SECOND;
     private static final double STILL_SHARE = 0.005;
     private static final Setpoint NO_SET = Setpoint.NONE;
@@ -165,7 +166,7 @@ public final class RunMachine {
         Progress progress = Progress.begin(index, scan.nanos(), sight.point(scan), carried);
         RunState state = step instanceof Step.Rest
                 ? new RunState.Resting(progress)
-                : new RunState.Waiting(progress, scan.nanos(), false);
+                : new RunState.Waiting(progress, scan.nanos(), scan.nanos(), false);
         return new Next(state, Wish.NOTHING, List.copyOf(all));
     }
 
@@ -176,7 +177,8 @@ public final class RunMachine {
                 ? sight.bodiesWithin(scan, Envelope.CHARGING_ENTRY_LOW_C, Envelope.CHARGING_ENTRY_HIGH_C)
                 : sight.bodiesWithin(scan, Envelope.DISCHARGING_ENTRY_LOW_C, Envelope.DISCHARGING_ENTRY_HIGH_C);
         boolean fit = warm && steps.fits(step, lease.ceilingAmps(steps.way(step)));
-        if (fit && lease.steady() && sight.atRest(scan)) {
+        if (fit && scan.nanos() >= state.notBeforeNanos() && lease.steady() && sight.atRest(scan)) {
+            progress = progress.waited(scan.nanos() - state.sinceNanos());
             boolean shows = steps.way(step) == Way.CHARGE && steps.device(step).switched()
                     && !progress.carried().shown().contains(step.through());
             return shows ? show(progress, 0, scan.nanos()) : close(progress, Closing.PRECHARGE, scan.nanos());
@@ -185,7 +187,7 @@ public final class RunMachine {
             return Next.quiet(new RunState.Finished(Ended.TIME, 0), ended(progress, Ended.TIME, false),
                     new Event.Finished(Ended.TIME));
         }
-        RunState waits = new RunState.Waiting(progress, state.sinceNanos(), true);
+        RunState waits = new RunState.Waiting(progress, state.sinceNanos(), state.notBeforeNanos(), state.said() || !fit);
         return state.said() || fit
                 ? Next.quiet(waits)
                 : Next.quiet(waits, new Event.Waited(progress.step() + 1, sight.firstBodyCelsius(scan)));
@@ -202,14 +204,14 @@ public final class RunMachine {
         Progress progress = accounted(state.progress(), scan);
         if (state.off()) {
             return sight.atRest(scan)
-                    ? Next.quiet(new RunState.Waiting(progress, scan.nanos(), false))
+                    ? Next.quiet(new RunState.Waiting(progress, scan.nanos(), scan.nanos(), false))
                     : Next.quiet(new RunState.Showing(progress, state.volts(), state.steadyNanos(), true));
         }
         if (!sight.busSeen(scan)) {
             return show(progress, state.volts(), scan.nanos());
         }
         double volts = sight.busVolts(scan);
-        boolean still = volts >= Sides.LEAST_PACK_V && Math.abs(volts - state.volts()) <= STILL_SHARE * volts;
+        boolean still = sight.lifted(scan) && Math.abs(volts - state.volts()) <= STILL_SHARE * volts;
         if (!still) {
             return show(progress, volts, scan.nanos());
         }
@@ -234,7 +236,7 @@ public final class RunMachine {
                     : contacted(progress, lease, scan);
             case NO_LOAD -> show(progress, 0, scan.nanos());
             case SILENCE -> sight.letGo(scan)
-                    ? Next.quiet(new RunState.Waiting(progress.with(progress.carried().proved()), scan.nanos(), false),
+                    ? Next.quiet(new RunState.Waiting(progress.with(progress.carried().proved()), scan.nanos(), scan.nanos(), false),
                             new Event.HeartbeatProved(inStage * 1e-9))
                     : close(progress, Closing.SILENCE, state.stageNanos());
             case CURRENT -> stepping(new RunState.Stepping(progress), lease, scan);
@@ -294,10 +296,10 @@ public final class RunMachine {
             return Next.quiet(new RunState.Opening(progress, state.by(), true, state.sinceNanos()));
         }
         if (state.by().isEmpty()) {
-            return Next.quiet(new RunState.Waiting(progress.resumed(scan.nanos()), scan.nanos(), false));
+            return Next.quiet(new RunState.Waiting(progress.resumed(scan.nanos()), scan.nanos(), scan.nanos() + PAUSE_NANOS, false));
         }
         Ended by = state.by().get();
-        boolean measured = by == Ended.CUT_OFF;
+        boolean measured = by == Ended.CUT_OFF && Steps.measures(flowing(progress));
         Carried carried = measured
                 ? progress.carried().measured(-progress.account().ampHours())
                 : progress.carried();

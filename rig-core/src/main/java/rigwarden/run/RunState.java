@@ -12,8 +12,13 @@ public sealed interface RunState {
     /** Started; so many scans in a row were healthy. */
     record Proving(int healthyScans) implements RunState {}
 
-    /** Before a step's energy: the cells are outside the temperatures at which it may begin. */
-    record Waiting(Progress progress, long sinceNanos, boolean said) implements RunState {}
+    /**
+     * Before a step's energy: the cells are outside the temperatures at which it may begin, or the bus is not yet empty.
+     *
+     * @param notBeforeNanos when it may begin at the earliest: a step that paused does not go on at once
+     * @param said whether an event has told that the cells are too warm or too cold
+     */
+    record Waiting(Progress progress, long sinceNanos, long notBeforeNanos, boolean said) implements RunState {}
 
     /**
      * A switched source works onto the open bus alone, until its voltage stands still; then the bus empties.

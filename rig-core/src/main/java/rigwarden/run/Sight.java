@@ -15,7 +15,6 @@ import rigwarden.warden.Way;
 final class Sight {
     private static final double NO_CURRENT_A = 1.0;
     private static final double SETTLED_K = 2;
-    private static final double APART = 0.02;
 
     private final Channel current;
     private final Channel pack;
@@ -71,9 +70,9 @@ final class Sight {
         return valid(scan, channel) && value(scan, channel) <= 0.5;
     }
 
-    /** Everything open, off and empty: a path may begin. */
+    /** Everything open and off, and the bus below the pack: nothing holds it up, and a path may begin. */
     boolean atRest(Scan scan) {
-        boolean rests = open(scan) && noCurrent(scan) && !sidesMatch(scan);
+        boolean rests = open(scan) && noCurrent(scan) && Sides.below(scan, pack, bus);
         for (Channel output : outputs) {
             rests &= off(scan, output);
         }
@@ -117,9 +116,14 @@ final class Sight {
         return valid(scan, bus) && valid(scan, pack);
     }
 
+    /** Whether the bus, without the pack, is lifted to where it could charge it. */
+    boolean lifted(Scan scan) {
+        return busSeen(scan) && !Sides.below(scan, pack, bus);
+    }
+
     /** Whether bus and pack are one node, as far as can be told. */
     boolean tied(Scan scan) {
-        return busSeen(scan) && Tied.tied(pack, value(scan, pack), bus, value(scan, bus), APART);
+        return busSeen(scan) && Tied.tied(pack, value(scan, pack), bus, value(scan, bus));
     }
 
     /** Whether a cell is, or in the mean of the last second was, where the battery's protection opens this way. */

@@ -37,6 +37,14 @@ final class Steps {
         this.sight = sight;
     }
 
+    /** Whether a step that ends at its cut-off has measured what the cells hold; a pulse and an approach have not. */
+    static boolean measures(Step.Flowing step) {
+        return switch (step) {
+            case Step.Discharge _, Step.HeatRun _ -> true;
+            case Step.Charge _, Step.Park _, Step.Pulse _, Step.Balance _, Step.ProveProtection _, Step.Recover _ -> false;
+        };
+    }
+
     /** Direction of a step with current. */
     Way way(Step.Flowing step) {
         return device(step).charges() ? Way.CHARGE : Way.DISCHARGE;
@@ -147,7 +155,15 @@ final class Steps {
         }
         boolean over = device.switched()
                 && scan.nanos() - progress.flowedNanos() > Math.round(device.restsSeconds() * 1e9);
-        return over ? Optional.of(device.charges() ? Ended.CHARGER : Ended.SINK) : Optional.empty();
+        return over || quit(device, scan) ? Optional.of(device.charges() ? Ended.CHARGER : Ended.SINK) : Optional.empty();
+    }
+
+    /** Below the middle of the two voltages at which it quits and starts again, an inverter has quit: no thermostat waits there. */
+    private boolean quit(Device device, Scan scan) {
+        return switch (device) {
+            case Device.Inverter inverter -> sight.busVolts(scan) < (inverter.quitVolts() + inverter.restartVolts()) / 2;
+            case Device.Programmed _, Device.PlainCharger _ -> false;
+        };
     }
 
     private static Optional<Ended> empty(Progress progress, double cutOffVolts) {
@@ -169,7 +185,12 @@ final class Steps {
         if (tapered) {
             return Optional.of(Ended.TAPER);
         }
-        return highest >= charge.ceilingVolts() ? Optional.of(Ended.CEILING) : Optional.empty();
+        return atCeiling(progress, charge.ceilingVolts(), scan) ? Optional.of(Ended.CEILING) : Optional.empty();
+    }
+
+    /** In this scan and in the mean of the second before: one false reading among a million ends no charge. */
+    private boolean atCeiling(Progress progress, double ceilingVolts, Scan scan) {
+        return sight.highest(scan) >= ceilingVolts && progress.top().mean() >= ceilingVolts;
     }
 
     private Optional<Ended> pulsed(Step.Pulse pulse, Progress progress, Scan scan) {
@@ -218,7 +239,7 @@ final class Steps {
         if (progress.account().ampHours() >= park.share() * capacity) {
             return Optional.of(Ended.CHARGE_REACHED);
         }
-        boolean high = progress.ceilingNanos() != Long.MAX_VALUE || sight.highest(scan) >= park.ceilingVolts();
+        boolean high = progress.ceilingNanos() != Long.MAX_VALUE || atCeiling(progress, park.ceilingVolts(), scan);
         return high ? Optional.of(Ended.CEILING) : Optional.empty();
     }
 }

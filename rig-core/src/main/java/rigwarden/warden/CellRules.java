@@ -29,7 +29,7 @@ final class CellRules {
                         TAPS, Envelope.LOW_CHARGING_TRIP_V + " V", HOLD_S, CellRules::lowCharging),
                 Rules.trips(4, "pack against cells",
                         "The pack's voltage and the sum of its cells differ by more than their uncertainties explain.",
-                        Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS), "uncertainties + 1 mΩ × current per cell; once learnt, + 30 % and 0.2 mΩ", 2,
+                        Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS, Role.CURRENT), "uncertainties + 1 mΩ × current per cell; once learnt, + 30 % and 0.2 mΩ", 2,
                         CellRules::sum));
     }
 
@@ -80,7 +80,7 @@ final class CellRules {
         double amps = view.value(places.current);
         double pack = view.value(places.pack);
         Learnt learnt = view.memory().past().learnt();
-        double over = pack - learnt.ohms() * amps;
+        double over = pack - learnt.volts(amps);
         double ohms = learnt.known()
                 ? LEARNT_SHARE * Math.abs(learnt.ohms()) + LEARNT_OHMS
                 : UNKNOWN_OHMS * places.cells.length;

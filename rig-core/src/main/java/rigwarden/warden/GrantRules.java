@@ -11,7 +11,7 @@ final class GrantRules {
     private static final double ROUNDING = 1 + 1e-9;
 
     static final Rule BEYOND_CEILING = rule(61, "wish beyond ceiling",
-            "The run machine wished for more current than this scan allows.");
+            "The run machine wished for more current than this scan allows, or for more voltage than the cells may get.");
     static final Rule OUT_OF_ORDER = rule(62, "wish out of order",
             "The run machine wished for a stage that may not follow, or a way whose contactor is not yet open.");
     static final Rule NOT_STARTED = rule(63, "wish without start",
@@ -34,13 +34,16 @@ final class GrantRules {
         Memory memory = guard.memory();
         double ceiling = Math.min(lease.ceilingAmps(wish.way()), places.deviceAmps(wish));
         if (memory.started() == Started.NOT) {
-            return tripped(NOT_STARTED, guard, scan, wish.set().amps(), 0);
+            return tripped(NOT_STARTED, guard, scan, places.current, wish.set().amps(), 0);
         }
         if (wish.set().amps() > ceiling * ROUNDING) {
-            return tripped(BEYOND_CEILING, guard, scan, wish.set().amps(), ceiling);
+            return tripped(BEYOND_CEILING, guard, scan, places.current, wish.set().amps(), ceiling);
+        }
+        if (wish.way() == Way.CHARGE && wish.set().volts() > places.mostVolts * ROUNDING) {
+            return tripped(BEYOND_CEILING, guard, scan, places.pack, wish.set().volts(), places.mostVolts);
         }
         if (!mayFollow(memory.inForce(), lease, scan, wish) || lease.scan() != scan.number() || !lease.spend()) {
-            return tripped(OUT_OF_ORDER, guard, scan, wish.set().amps(), ceiling);
+            return tripped(OUT_OF_ORDER, guard, scan, places.current, wish.set().amps(), ceiling);
         }
         return new Granted(new Orders.Energised(lease, wish.way(), wish.through(), wish.stage(), wish.set()), guard);
     }
@@ -52,7 +55,7 @@ final class GrantRules {
         if (!inForce.energised()) {
             boolean first = wish.stage() == Closing.PRECHARGE || wish.stage() == Closing.NO_LOAD && places.hasNoLoad(wish);
             return first && lease.steady() && isOff(scan, places.feedback) && outputsOff(scan) && noCurrent(scan)
-                    && !busMatches(scan);
+                    && Sides.below(scan, places.pack, places.bus);
         }
         if (wish.way() != inForce.way() || wish.through() != inForce.through()) {
             return false;
@@ -96,8 +99,8 @@ final class GrantRules {
         return scan.readings().get(channel.index()) instanceof Reading.Valid valid && valid.value() > 0.5;
     }
 
-    private Granted tripped(Rule rule, Guard guard, Scan scan, double value, double limit) {
-        Trip trip = new Trip(rule, places.current, value, limit, scan.nanos(), scan.number());
+    private Granted tripped(Rule rule, Guard guard, Scan scan, Channel where, double value, double limit) {
+        Trip trip = new Trip(rule, where, value, limit, scan.nanos(), scan.number());
         Memory ended = guard.memory().startedAs(Started.NOT, scan.nanos());
         return new Granted(Orders.OFF_NOW, new Guard.Tripped(trip, List.of(), ended));
     }

@@ -3,37 +3,59 @@ package rigwarden.warden;
 import rigwarden.rig.Channel;
 
 /**
- * Resistance of what lies between the pack's measuring points and outside the cells', learnt anew in each path: it has the
- * gain errors of both in it, which change their sign with the current's.
+ * Resistance of what lies between the pack's measuring points and outside the cells', learnt anew in each path. What the
+ * two sides differ by without current is not of the path: the gain errors of both, which stay when the current changes.
  *
- * @param known whether it was learnt
+ * @param restVolts pack less cells while everything was off, mean of some seconds, V
+ * @param known whether the resistance was learnt
  * @param ohms mean from half a minute to a minute and a half of current
  */
-record Learnt(boolean known, double ohms) {
-    static final Learnt NOTHING = new Learnt(false, 0);
+record Learnt(double restVolts, boolean known, double ohms) {
+    static final Learnt NOTHING = new Learnt(0, false, 0);
     static final double LEAST_AMPS = 5;
     private static final long FROM_NANOS = 30_000_000_000L;
     private static final long TO_NANOS = 90_000_000_000L;
     private static final double SHARE = 0.02;
 
     Learnt then(Scan scan, Reading[] readings, Places places, InForce inForce) {
-        if (!inForce.energised() || inForce.stage() != Closing.CURRENT) {
-            return NOTHING;
+        if (!inForce.energised()) {
+            double apart = apart(readings, places);
+            return Double.isNaN(apart) ? this : new Learnt(restVolts + SHARE * (apart - restVolts), false, 0);
+        }
+        if (inForce.stage() != Closing.CURRENT) {
+            return known ? new Learnt(restVolts, false, 0) : this;
         }
         long flowing = scan.nanos() - inForce.pathSinceNanos();
         boolean learning = flowing > FROM_NANOS && flowing <= TO_NANOS;
         if (!learning || !(readings[places.current.index()] instanceof Reading.Valid current)
-                || Math.abs(current.value()) < LEAST_AMPS || !(readings[places.pack.index()] instanceof Reading.Valid pack)) {
+                || Math.abs(current.value()) < LEAST_AMPS) {
             return this;
         }
-        double rest = pack.value();
+        double apart = apart(readings, places);
+        if (Double.isNaN(apart)) {
+            return this;
+        }
+        double now = (apart - restVolts) / current.value();
+        return new Learnt(restVolts, true, known ? ohms + SHARE * (now - ohms) : now);
+    }
+
+    /** Pack less cells, V; NaN in this class only, where one of them cannot be seen. */
+    private static double apart(Reading[] readings, Places places) {
+        if (!(readings[places.pack.index()] instanceof Reading.Valid pack)) {
+            return Double.NaN;
+        }
+        double apart = pack.value();
         for (Channel cell : places.cells) {
             if (!(readings[cell.index()] instanceof Reading.Valid valid)) {
-                return this;
+                return Double.NaN;
             }
-            rest -= valid.value();
+            apart -= valid.value();
         }
-        double now = rest / current.value();
-        return new Learnt(true, known ? ohms + SHARE * (now - ohms) : now);
+        return apart;
+    }
+
+    /** What the two sides should differ by at this current, V. */
+    double volts(double amps) {
+        return known ? restVolts + ohms * amps : 0;
     }
 }

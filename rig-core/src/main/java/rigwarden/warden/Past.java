@@ -7,8 +7,8 @@ import rigwarden.rig.Envelope;
  * What rules look back on beyond the last two scans. Immutable.
  *
  * @param trail temperatures of the last minutes
- * @param half a scan of the last half second
- * @param second a scan half a second to a second old
+ * @param half a scan of the last half second, whole
+ * @param second a scan half a second to a second old, whole; older while channels fail
  * @param learnt resistance between the measuring points of pack and cells
  * @param flowedNanos when more than 1 A flowed last
  * @param rest cell voltages since everything is off
@@ -22,7 +22,7 @@ record Past(Trail trail, Scan half, Scan second, Learnt learnt, long flowedNanos
 
     /** After one more scan. */
     Past then(Scan scan, Reading[] readings, Places places, InForce inForce) {
-        boolean halfOver = scan.nanos() - half.nanos() >= HALF_NANOS;
+        boolean halfOver = scan.nanos() - half.nanos() >= HALF_NANOS && whole(readings, places);
         boolean flows = readings[places.current.index()] instanceof Reading.Valid valid
                 && Math.abs(valid.value()) > Envelope.NO_CURRENT_A + places.current.uncertainty(valid.value());
         RestTrail off = inForce.energised() ? RestTrail.EMPTY : rest.then(scan, readings, places.cells);
@@ -33,6 +33,15 @@ record Past(Trail trail, Scan half, Scan second, Learnt learnt, long flowedNanos
         }
         return new Past(temperatures, halfOver ? scan : half, halfOver ? half : second, path,
                 flows ? scan.nanos() : flowedNanos, off);
+    }
+
+    /** Only a scan that shows the current and every cell can be compared with later. */
+    private static boolean whole(Reading[] readings, Places places) {
+        boolean whole = readings[places.current.index()] instanceof Reading.Valid;
+        for (Channel cell : places.cells) {
+            whole &= readings[cell.index()] instanceof Reading.Valid;
+        }
+        return whole;
     }
 
     /** What a channel read half a second to a second ago; the value given where it was not valid. */

@@ -13,8 +13,8 @@ import rigwarden.rig.Role;
 /** A current path that is lost, and a switched source before it meets a cell. */
 final class PathRules {
     private static final double LEAST_ORDERED_A = 2;
-    /** Bus and pack further apart than this share, uncertainties added, are not tied together. */
-    private static final double APART = 0.02;
+    /** A bus that still stands above this share of the pack, when it should have emptied, is held up by something. */
+    private static final double ALIVE = 0.5;
     private static final double NO_LOAD_EXTRA_S = 10;
 
     private PathRules() {}
@@ -23,15 +23,20 @@ final class PathRules {
         List<Rule> rules = new ArrayList<>(List.of(Rules.trips(16, "current path lost",
                 "The current stopped although it was ordered, the bus is no longer tied to the pack, and no cell was where "
                         + "the battery's protection opens.",
-                Set.of(Role.CURRENT, Role.BUS_VOLTS, Role.PACK_VOLTS), "1 A; 2 % of the pack + uncertainty", 0,
+                Set.of(Role.CURRENT, Role.BUS_VOLTS, Role.PACK_VOLTS), "1 A; 0.5 % of the pack + uncertainties", 0,
                 PathRules::lost)));
+        long decay = Math.round(rig.busSide().decaySeconds() * 1e9);
+        rules.add(Rules.weld(19, "bus alive although off",
+                "After the bus should have emptied something holds it up that is not the pack: a source's relay did not open.",
+                Set.of(Role.BUS_VOLTS, Role.PACK_VOLTS), "half the pack after the proved decay time", 0.3,
+                view -> alive(view, decay)));
         if (rig.devices(true).stream().anyMatch(Device::switched)) {
-            double most = rig.cells().series() * Envelope.CEILING_V;
             rules.add(Rules.trips(17, "source voltage high",
                     "Before it meets a cell, a switched source shows more voltage than the cells may get.",
-                    Set.of(Role.BUS_VOLTS), "series × 3.65 V − uncertainty", 0.2, view -> high(view, most)));
+                    Set.of(Role.BUS_VOLTS), "series × 3.65 V − uncertainty", 0.2, PathRules::high));
             rules.add(Rules.trips(18, "source gives no voltage",
-                    "A switched source that was switched on alone did not lift the bus: it is dead, or its relay is.",
+                    "A switched source that was switched on alone did not lift the bus to the pack's "
+                            + "voltage and hold it there: it is dead, or its relay is.",
                     Set.of(Role.BUS_VOLTS), "start time + 10 s", 0, PathRules::dead));
         }
         return rules;
@@ -55,7 +60,7 @@ final class PathRules {
     }
 
     private static boolean tied(View view, Places places) {
-        return Tied.tied(places.pack, view.value(places.pack), places.bus, view.value(places.bus), APART);
+        return Tied.tied(places.pack, view.value(places.pack), places.bus, view.value(places.bus));
     }
 
     /** Whether a cell was, within its uncertainty, where the battery's protection stops this way. */
@@ -73,12 +78,13 @@ final class PathRules {
         return false;
     }
 
-    private static Breach high(View view, double most) {
+    private static Breach high(View view) {
         Channel bus = view.places().bus;
         if (!view.at(Closing.NO_LOAD) || !view.valid(bus)) {
             return Breach.NONE;
         }
         double volts = view.value(bus);
+        double most = view.places().mostVolts;
         return volts + bus.uncertainty(volts) > most ? new Breach(bus.index(), volts, most) : Breach.NONE;
     }
 
@@ -89,6 +95,19 @@ final class PathRules {
         }
         Device source = view.places().device(view.memory().inForce());
         double limit = source.startSeconds() + NO_LOAD_EXTRA_S;
-        return view.stageNanos() * 1e-9 > limit ? new Breach(bus.index(), view.value(bus), 0) : Breach.NONE;
+        double packVolts = view.valid(view.places().pack) ? view.value(view.places().pack) : 0;
+        return view.stageNanos() * 1e-9 > limit ? new Breach(bus.index(), view.value(bus), packVolts) : Breach.NONE;
+    }
+
+    /** A bus at the pack's own voltage is a welded contact, which has a rule of its own. */
+    private static Breach alive(View view, long decay) {
+        Places places = view.places();
+        if (view.energised() || view.stageNanos() <= decay || !view.valid(places.bus) || !view.valid(places.pack)
+                || Sides.match(view.scan(), places.pack, places.bus)) {
+            return Breach.NONE;
+        }
+        double volts = view.value(places.bus);
+        double limit = ALIVE * Math.max(view.value(places.pack), Sides.LEAST_PACK_V);
+        return volts > limit ? new Breach(places.bus.index(), volts, limit) : Breach.NONE;
     }
 }

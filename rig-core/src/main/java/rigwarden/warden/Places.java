@@ -3,6 +3,7 @@ package rigwarden.warden;
 import rigwarden.quantity.Quantity;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Device;
+import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 
@@ -33,6 +34,8 @@ final class Places {
     /** The same by device; null in this package only, for a device that says nothing. */
     private final Channel[] outputOf;
     private final double[] deviceAmps;
+    /** Highest voltage that a source may be told, or may show, V. */
+    final double mostVolts;
 
     Places(Rig rig) {
         this.rig = rig;
@@ -60,6 +63,7 @@ final class Places {
         outputs = rig.channels().stream()
                 .filter(c -> c.role() == Role.SOURCE_ON || c.role() == Role.SINK_ON)
                 .toArray(Channel[]::new);
+        mostVolts = rig.cells().series() * Envelope.CEILING_V;
         deviceAmps = rig.devices().stream().mapToDouble(rig::ceilingAmps).toArray();
         outputOf = rig.devices().stream().map(d -> rig.column(d.name() + "_on").orElse(null)).toArray(Channel[]::new);
     }

@@ -19,4 +19,12 @@ public final class Sides {
                 && pack.value() >= LEAST_PACK_V
                 && Math.abs(pack.value() - bus.value()) <= SHARE * Math.abs(pack.value());
     }
+
+    /** Whether both sides are valid, the pack is one, and the bus has left it by more than 5 %, downward: nothing holds it up. */
+    public static boolean below(Scan scan, Channel packVolts, Channel busVolts) {
+        return scan.readings().get(packVolts.index()) instanceof Reading.Valid pack
+                && scan.readings().get(busVolts.index()) instanceof Reading.Valid bus
+                && pack.value() >= LEAST_PACK_V
+                && bus.value() < (1 - SHARE) * pack.value();
+    }
 }

@@ -5,14 +5,16 @@ import rigwarden.rig.Protection;
 
 /** What can be told of a current path that carries nothing: whether bus and pack are tied, and whether a cell was where the protection opens. */
 public final class Tied {
+    /** Without current the path drops nothing: what is left is the time between the two readings. */
+    private static final double SHARE = 0.005;
     /** A cell moves this much between two scans near its end, V. */
     private static final double SAG_V = 0.05;
 
     private Tied() {}
 
-    /** Whether bus and pack are one node: within their uncertainties and this share of the pack. */
-    public static boolean tied(Channel pack, double packVolts, Channel bus, double busVolts, double share) {
-        double apart = share * Math.abs(packVolts) + pack.uncertainty(packVolts) + bus.uncertainty(busVolts);
+    /** Whether bus and pack are one node: within their uncertainties and half a hundredth of the pack. */
+    public static boolean tied(Channel pack, double packVolts, Channel bus, double busVolts) {
+        double apart = SHARE * Math.abs(packVolts) + pack.uncertainty(packVolts) + bus.uncertainty(busVolts);
         return Math.abs(packVolts - busVolts) <= apart;
     }
 

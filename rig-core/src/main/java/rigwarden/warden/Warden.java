@@ -170,18 +170,20 @@ public final class Warden {
         return first;
     }
 
-    /** By the coldest body that can be seen; where none can, what the path had, and nothing without a path. */
+    /** By the coldest body that can be seen, and nothing while one is hot; where none can, what the path had, and nothing without a path. */
     private double chargeCeiling(Scan scan, Memory memory) {
         double coldest = Double.MAX_VALUE;
+        boolean hot = false;
         for (Channel body : places.bodies) {
             if (scan.readings().get(body.index()) instanceof Reading.Valid valid) {
                 coldest = Math.min(coldest, valid.value() - body.uncertainty(valid.value()));
+                hot |= valid.value() > Envelope.CHARGING_RUN_HIGH_C;
             }
         }
         if (coldest == Double.MAX_VALUE) {
             return memory.inForce().energised() ? memory.inForce().chargeCeilingAmps() : 0;
         }
-        double byTemperature = Math.min(Envelope.chargeCeilingC(coldest), lowCeilingC(scan, memory));
+        double byTemperature = hot ? 0 : Math.min(Envelope.chargeCeilingC(coldest), lowCeilingC(scan, memory));
         return Math.min(chargeAmps, byTemperature * rig.cells().ratedAmpHours());
     }
 

@@ -28,7 +28,8 @@ class LastingBreachTest {
     private static final Rig RIG = TestRigs.oneCell();
     /** Rules on a trail that has an entry in ten seconds. */
     private static final List<Integer> TRAIL = List.of(26, 27);
-    private final Warden warden = new Warden(RIG);
+    private static final int SOURCE = 0;
+    private static final int SINK = 1;
 
     /** Changes a healthy scan; gets the seconds since the breach began. */
     private interface Letter extends BiFunction<Scans, Double, Scans> {}
@@ -78,13 +79,14 @@ class LastingBreachTest {
         rows.put(14, new Row(At.CHARGING, 0.3, Role.CURRENT, set(Role.CURRENT, -5)));
         rows.put(15, new Row(At.OFF, 0.2, Role.CURRENT, set(Role.CURRENT, 5)));
         rows.put(16, new Row(At.CHARGING, 0, Role.CURRENT, (s, _) -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 1)));
-        rows.put(21, new Row(At.CHARGING, 1, Role.BODY, set(Role.BODY, 44)));
+        rows.put(19, new Row(At.OFF, 0.3, Role.BUS_VOLTS, set(Role.BUS_VOLTS, 2.5)));
+        rows.put(21, new Row(At.CONTACT, 1, Role.BODY, set(Role.BODY, 44)));
         rows.put(22, new Row(At.DISCHARGING, 1, Role.BODY, set(Role.BODY, -9)));
         rows.put(23, new Row(At.OFF, 1, Role.CONTACTOR_BODY,
                 (s, _) -> s.set(Role.CONTACTOR_BODY, 59).set(Role.ROOM, 50).set(Role.BODY, 50)));
         rows.put(24, new Row(At.OFF, 1, Role.SHUNT_BODY, set(Role.SHUNT_BODY, 57)));
         rows.put(25, new Row(At.OFF, 1, Role.STUD, set(Role.STUD, 42)));
-        rows.put(26, new Row(At.CHARGING, 65, Role.ROOM, warming(16)));
+        rows.put(26, new Row(At.DISCHARGING, 65, Role.ROOM, warming(16)));
         rows.put(27, new Row(At.CHARGING, 289, Role.ROOM, warming(2.4)));
         rows.put(28, new Row(At.CHARGING, 60, Role.STUD,
                 (s, _) -> s.set(RIG.channels(Role.STUD).getFirst(), 31)));
@@ -111,63 +113,18 @@ class LastingBreachTest {
         return rows;
     }
 
-    /** A warden and its guard on a walk, with orders that it granted itself. */
-    private final class Walk {
-        private Guard guard = warden.fresh(0);
-        private Orders inForce = Orders.OFF;
-        private long nanos;
-        private long stageNanos;
-        private long number;
-
-        private Verdict scan(Scans scans, Inbox inbox, Wish wish) {
-            Scan scan = scans.scan(++number);
-            Judged judged = warden.judge(guard, scan, inForce, inbox);
-            Granted granted = warden.grant(judged.guard(), judged.verdict(), scan, wish);
-            if (!stage(granted.orders()).equals(stage(inForce))) {
-                stageNanos = nanos;
+    private static Wish reach(Walk walk, At at) {
+        return switch (at) {
+            case OFF -> {
+                walk.start();
+                yield Wish.NOTHING;
             }
-            guard = granted.guard();
-            inForce = granted.orders();
-            return judged.verdict();
-        }
-
-        private Scans next() {
-            nanos += SCAN;
-            return new Scans(RIG, nanos).obeying(inForce, nanos - stageNanos);
-        }
-
-        private void healthy(int scans, Wish wish) {
-            for (int i = 0; i < scans; i++) {
-                assertThat(scan(next(), Inbox.EMPTY, wish)).isInstanceOf(Verdict.Healthy.class);
-                assertThat(guard).as("a wish in order is granted").isInstanceOf(Guard.Watching.class);
-            }
-        }
-
-        private Wish reach(At at) {
-            scan(next(), Inbox.of(Request.START), Wish.NOTHING);
-            healthy(60, Wish.NOTHING);
-            Way way = at == At.DISCHARGING ? Way.DISCHARGE : Way.CHARGE;
-            Wish wish = Wish.NOTHING;
-            for (Closing stage : List.of(Closing.PRECHARGE, Closing.CONTACT, Closing.SILENCE, Closing.CURRENT)) {
-                boolean skipped = stage == Closing.SILENCE != (at == At.SILENCE) && stage == Closing.SILENCE
-                        || at == At.OFF || at == At.SILENCE && stage == Closing.CURRENT;
-                if (skipped) {
-                    continue;
-                }
-                Setpoint set = stage == Closing.CURRENT ? new Setpoint(21, 3.65) : Setpoint.NONE;
-                wish = new Wish.Path(way, way == Way.CHARGE ? 0 : 1, stage, set);
-                boolean last = stage.name().equals(at.name());
-                healthy(last ? 1 : stage == Closing.CURRENT ? 100 : 10, wish);
-                if (last) {
-                    break;
-                }
-            }
-            return wish;
-        }
-    }
-
-    private static String stage(Orders orders) {
-        return orders instanceof Orders.Energised on ? on.way() + "/" + on.stage() : "off";
+            case PRECHARGE -> walk.reach(SOURCE, Closing.PRECHARGE, 0, 0.1);
+            case CONTACT -> walk.reach(SOURCE, Closing.CONTACT, 0, 0.1);
+            case SILENCE -> walk.reach(SOURCE, Closing.SILENCE, 0, 0.1);
+            case CHARGING -> walk.reach(SOURCE, Closing.CURRENT, 21, 10);
+            case DISCHARGING -> walk.reach(SINK, Closing.CURRENT, 21, 10);
+        };
     }
 
     @TestFactory
@@ -193,8 +150,8 @@ class LastingBreachTest {
 
     /** Seconds from the first breaching scan to the scan whose verdict names the rule, first or among the others. */
     private double walked(int rule, Row row, boolean flicker) {
-        Walk walk = new Walk();
-        Wish wish = walk.reach(row.at());
+        Walk walk = new Walk(RIG);
+        Wish wish = reach(walk, row.at());
         long began = walk.nanos + SCAN;
         for (int i = 0; i < 4000; i++) {
             Scans scans = walk.next().since(began);
@@ -227,20 +184,29 @@ class LastingBreachTest {
 
     @Test
     void a_wish_beyond_the_ceiling_trips_and_is_off() {
-        Walk walk = new Walk();
-        walk.reach(At.CONTACT);
+        Walk walk = new Walk(RIG);
+        reach(walk, At.CONTACT);
         walk.scan(walk.next(), Inbox.EMPTY, new Wish.Path(Way.CHARGE, 0, Closing.CURRENT, new Setpoint(53, 3.65)));
 
-        refused(walk, 61);
+        walk.refusedBy(61);
+    }
+
+    @Test
+    void a_wish_for_more_voltage_than_the_cells_may_get_trips_and_is_off() {
+        Walk walk = new Walk(RIG);
+        reach(walk, At.CONTACT);
+        walk.scan(walk.next(), Inbox.EMPTY, new Wish.Path(Way.CHARGE, SOURCE, Closing.CURRENT, new Setpoint(21, 3.66)));
+
+        walk.refusedBy(61);
     }
 
     @Test
     void a_wish_for_energy_without_an_armed_start_trips_and_is_off() {
-        Walk walk = new Walk();
-        walk.healthy(60, Wish.NOTHING);
+        Walk walk = new Walk(RIG);
+        walk.healthy(6, Wish.NOTHING);
         walk.scan(walk.next(), Inbox.EMPTY, new Wish.Path(Way.CHARGE, 0, Closing.PRECHARGE, Setpoint.NONE));
 
-        refused(walk, 63);
+        walk.refusedBy(63);
     }
 
     @TestFactory
@@ -262,19 +228,13 @@ class LastingBreachTest {
                 new Case(At.CHARGING, Way.CHARGE, Closing.SILENCE, 0, plain),
                 new Case(At.SILENCE, Way.CHARGE, Closing.CURRENT, 5, plain));
         return cases.stream().map(c -> DynamicTest.dynamicTest(c.at() + " to " + c.way() + " " + c.stage(), () -> {
-            Walk walk = new Walk();
-            walk.reach(c.at());
+            Walk walk = new Walk(RIG);
+            reach(walk, c.at());
             Scans scans = c.scene().apply(walk.next(), 0.0);
             walk.scan(scans, Inbox.EMPTY, new Wish.Path(c.way(), c.way() == Way.CHARGE ? 0 : 1, c.stage(), new Setpoint(c.amps(), 0)));
 
-            refused(walk, 62);
+            walk.refusedBy(62);
         }));
-    }
-
-    private static void refused(Walk walk, int rule) {
-        assertThat(walk.inForce).isInstanceOf(Orders.Off.class);
-        assertThat(walk.guard).isInstanceOfSatisfying(Guard.Tripped.class,
-                t -> assertThat(t.first().rule().number()).isEqualTo(rule));
     }
 
     /** From memory (this project's safety page, section 2): none below 5 °C, 0.1 C to 10, 0.2 C to 15, then 0.5 C. */
@@ -283,12 +243,22 @@ class LastingBreachTest {
         double u = RIG.channel(Role.BODY).offsetU();
         double[][] rows = {{4.9, 0}, {5.1, 10.5}, {9.9, 10.5}, {10.1, 21}, {14.9, 21}, {15.1, 52.5}};
         for (double[] row : rows) {
-            Walk walk = new Walk();
+            Walk walk = new Walk(RIG);
             Scans scans = walk.next().set(Role.BODY, row[0] + u + 0.04);
             Verdict verdict = walk.scan(scans, Inbox.EMPTY, Wish.NOTHING);
             assertThat(((Verdict.Healthy) verdict).lease().ceilingAmps(Way.CHARGE)).as("at %s °C", row[0])
                     .isCloseTo(row[1], within(1e-9));
         }
         assertThat(Envelope.CHARGE_C).isEqualTo(0.5);
+    }
+
+    /** Safety page, section 2: a charge runs from 5 to 40 °C; the trip is at 45. */
+    @Test
+    void a_cell_over_forty_degrees_gets_no_charge() {
+        Walk walk = new Walk(RIG);
+        Verdict verdict = walk.scan(walk.next().set(Role.BODY, 40.2), Inbox.EMPTY, Wish.NOTHING);
+
+        assertThat(verdict).isInstanceOfSatisfying(Verdict.Healthy.class,
+                healthy -> assertThat(healthy.lease().ceilingAmps(Way.CHARGE)).isZero());
     }
 }
