@@ -21,15 +21,22 @@ final class Keys {
     private final Page page;
     private final TomlTable table;
     private final String prefix;
+    private final String place;
     private final Set<String> asked = new LinkedHashSet<>();
     private final Set<String> bad = new LinkedHashSet<>();
     /** Once a word that decides about other keys is not understood, nobody can say which of them belong here. */
     private boolean unclear;
 
-    Keys(Page page, TomlTable table, String prefix) {
+    /** The keys at the top of a file. */
+    Keys(Page page, TomlTable table) {
+        this(page, table, "", "");
+    }
+
+    private Keys(Page page, TomlTable table, String prefix, String place) {
         this.page = page;
         this.table = table;
         this.prefix = prefix;
+        this.place = place;
         for (String key : table.keySet()) {
             Object value = table.get(List.of(key));
             String text = value instanceof TomlTable || value instanceof TomlArray ? "" : String.valueOf(value);
@@ -64,9 +71,24 @@ final class Keys {
         }
     }
 
+    /** Whether a key that may be left out is there. */
     boolean has(String key) {
+        asks(key, Asked.Shape.PRESENCE, "", List.of(), 0, "");
+        return present(key);
+    }
+
+    private boolean present(String key) {
         asked.add(key);
         return table.contains(List.of(key));
+    }
+
+    private void asks(String key, Asked.Shape shape, String allowed, Collection<String> words, double low, String why) {
+        page.asks(new Asked(prefix, place, key, shape, allowed, List.copyOf(words), low, why));
+    }
+
+    /** Says that this number would be asked for if another key were not there. */
+    void offers(String key, String unit, double lowest, double highest, String why) {
+        asks(key, Asked.Shape.NUMBER, Figures.range(lowest, highest, unit), List.of(), lowest, why);
     }
 
     /** A number in its unit, both ends allowed. */
@@ -76,6 +98,7 @@ final class Keys {
 
     /** A number whose absence has a kind of refusal of its own. */
     double number(String key, RefusalKind whenMissing, String unit, double lowest, double highest, String why) {
+        asks(key, Asked.Shape.NUMBER, Figures.range(lowest, highest, unit), List.of(), lowest, why);
         Object value = value(key, whenMissing, Figures.range(lowest, highest, unit), why);
         if (value == null) {
             return lowest;
@@ -92,6 +115,7 @@ final class Keys {
 
     /** A whole number whose absence has a kind of refusal of its own. */
     int whole(String key, RefusalKind whenMissing, String unit, int lowest, int highest, String why) {
+        asks(key, Asked.Shape.WHOLE, Figures.range(lowest, highest, unit), List.of(), lowest, why);
         Object value = value(key, whenMissing, Figures.range(lowest, highest, unit), why);
         if (value == null) {
             return lowest;
@@ -118,6 +142,7 @@ final class Keys {
     }
 
     boolean yesOrNo(String key, String why) {
+        asks(key, Asked.Shape.YES_OR_NO, "true or false", List.of(), 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, "true or false", why);
         if (value instanceof Boolean yes) {
             return yes;
@@ -126,6 +151,7 @@ final class Keys {
     }
 
     String text(String key, String why) {
+        asks(key, Asked.Shape.TEXT, "a text in quotes", List.of(), 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, "a text in quotes", why);
         if (value instanceof String text && text.chars().anyMatch(Character::isISOControl)) {
             refuse(RefusalKind.TEXT_UNREADABLE, key, "a text with a line end or a control sign", "letters and signs", why,
@@ -144,6 +170,7 @@ final class Keys {
     /** One of the known words. */
     String word(String key, Collection<String> known, String why) {
         String allowed = String.join(", ", known);
+        asks(key, Asked.Shape.WORD, allowed, known, 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, allowed, why);
         if (value instanceof String word) {
             checkWord(key, word, known, why);
@@ -159,7 +186,9 @@ final class Keys {
 
     List<String> words(String key, Collection<String> known, String why) {
         List<String> words = new ArrayList<>();
-        Object value = value(key, RefusalKind.MISSING_KEY, "a list of " + String.join(", ", known), why);
+        String allowed = "a list of " + String.join(", ", known);
+        asks(key, Asked.Shape.WORDS, allowed, known, 0, why);
+        Object value = value(key, RefusalKind.MISSING_KEY, allowed, why);
         if (value instanceof TomlArray array) {
             for (int i = 0; i < array.size(); i++) {
                 if (array.get(i) instanceof String word) {
@@ -178,6 +207,7 @@ final class Keys {
     /** A list of names. */
     List<String> texts(String key, String why) {
         List<String> texts = new ArrayList<>();
+        asks(key, Asked.Shape.TEXTS, "a list of texts in quotes", List.of(), 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, "a list of texts in quotes", why);
         if (value instanceof TomlArray array) {
             for (int i = 0; i < array.size(); i++) {
@@ -202,9 +232,10 @@ final class Keys {
 
     /** A table inside this one; empty with a refusal where it is missing. */
     Optional<Keys> table(String key, String why) {
+        asks(key, Asked.Shape.TABLE, "a table", List.of(), 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, "a table", why);
         if (value instanceof TomlTable inner) {
-            return Optional.of(new Keys(page, inner, full(key)));
+            return Optional.of(new Keys(page, inner, full(key), inside(key)));
         }
         if (value != null) {
             refuseType(key, "a table", why, 0);
@@ -214,13 +245,14 @@ final class Keys {
 
     /** Stands in for a table that was refused: its own refusals go nowhere. */
     Keys none() {
-        return new Keys(new Page(""), Toml.parse(""), "");
+        return new Keys(new Page(""), Toml.parse(""));
     }
 
     /** The tables of a list, each with its name, or its place where it has none, as its prefix. */
     List<Keys> tables(String key, RefusalKind whenMissing, String why) {
         List<Keys> found = new ArrayList<>();
         Set<String> names = new LinkedHashSet<>();
+        asks(key, Asked.Shape.TABLES, "tables [[" + inside(key) + "]]", List.of(), 0, why);
         Object value = value(key, whenMissing, "at least one table [[" + key + "]]", why);
         if (value instanceof TomlArray array) {
             for (int i = 0; i < array.size(); i++) {
@@ -229,7 +261,7 @@ final class Keys {
                     boolean fresh = name instanceof String text && !text.isBlank() && names.add(text);
                     String label = full(key) + "." + (fresh ? name : String.valueOf(i + 1));
                     page.seen(label, line(array.inputPositionOf(i)), "");
-                    found.add(new Keys(page, inner, label));
+                    found.add(new Keys(page, inner, label, inside(key)));
                 } else {
                     refuseType(key, "tables [[" + key + "]]", why, 0);
                 }
@@ -240,8 +272,12 @@ final class Keys {
         return found;
     }
 
+    private String inside(String key) {
+        return place.isEmpty() ? key : place + "." + key;
+    }
+
     private Object value(String key, RefusalKind whenMissing, String allowed, String why) {
-        if (!has(key)) {
+        if (!present(key)) {
             missing(whenMissing, key, allowed, why);
             return null;
         }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 
 /** One file while it is read: the line of each key, and what was refused so far. */
 final class Page {
@@ -14,8 +15,21 @@ final class Page {
     private final List<Refusal> refusals = new ArrayList<>();
     private final List<Refusal> warnings = new ArrayList<>();
 
+    private final Consumer<Asked> questions;
+
     Page(String file) {
+        this(file, _ -> { });
+    }
+
+    /** A page on which every question is noted too. */
+    Page(String file, Consumer<Asked> questions) {
         this.file = file;
+        this.questions = questions;
+    }
+
+    /** Notes what a reader asks for. */
+    void asks(Asked question) {
+        questions.accept(question);
     }
 
     /** Remembers where a key stands and what is written there; the first place wins. */

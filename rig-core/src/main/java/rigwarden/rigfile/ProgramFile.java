@@ -40,21 +40,19 @@ public final class ProgramFile {
         if (table.isEmpty()) {
             return page.refused();
         }
-        Keys root = new Keys(page, table.get(), "");
-        String name = root.text("name", "runs and reports name their programme");
-        boolean unattended = root.yesOrNo("unattended", "some rigs may run only while a person stands by");
-        boolean leaveEmpty = root.has("leave_empty") && root.yesOrNo("leave_empty", "it is either so or not");
-        List<Step> steps = new StepKeys(page, rig.value()).steps(root);
-        root.noOthers();
+        Keys root = new Keys(page, table.get());
+        Whole whole = whole(page, root, rig.value());
+        List<Step> steps = whole.steps();
+        boolean unattended = whole.unattended();
         if (!page.sound()) {
             return page.refused();
         }
-        if (!(steps.getLast() instanceof Step.Park) && !leaveEmpty) {
+        if (!(steps.getLast() instanceof Step.Park) && !whole.leaveEmpty()) {
             page.refuse(RefusalKind.NOT_PARKED, "step." + steps.size() + ".kind", steps.getLast().kind(),
                     "park as the last step, or leave_empty = true", "cells left empty or full age",
                     "Add a park step.");
         }
-        new ProgramChecks(page, rig.value(), steps).check(leaveEmpty);
+        new ProgramChecks(page, rig.value(), steps).check(whole.leaveEmpty());
         boolean person = steps.stream().anyMatch(Step::attended);
         if (unattended && person) {
             page.refuse(RefusalKind.ATTENDED_STEP, "unattended", "false", "it goes where no other step may",
@@ -65,6 +63,24 @@ public final class ProgramFile {
                     .filter(warning -> warning.kind().weight() == RefusalKind.Weight.UNATTENDED)
                     .toList());
         }
-        return page.sound() ? new Read.Sound<>(new Program(name, unattended, steps), page.warnings()) : page.refused();
+        return page.sound() ? new Read.Sound<>(new Program(whole.name(), unattended, steps), page.warnings()) : page.refused();
+    }
+
+    /** What stands in a programme. */
+    private record Whole(String name, boolean unattended, boolean leaveEmpty, List<Step> steps) {}
+
+    /** Reads every key of a programme. */
+    static void keys(Page page, Keys root, Rig rig) {
+        whole(page, root, rig);
+    }
+
+    private static Whole whole(Page page, Keys root, Rig rig) {
+        Whole whole = new Whole(
+                root.text("name", "runs and reports name their programme"),
+                root.yesOrNo("unattended", "some rigs may run only while a person stands by"),
+                root.has("leave_empty") && root.yesOrNo("leave_empty", "it is either so or not"),
+                new StepKeys(page, rig).steps(root));
+        root.noOthers();
+        return whole;
     }
 }

@@ -40,7 +40,7 @@ public final class RigFile {
         if (table.isEmpty()) {
             return page.refused();
         }
-        Sketch sketch = new RigKeys(page).sketch(new Keys(page, table.get(), ""));
+        Sketch sketch = new RigKeys(page).sketch(new Keys(page, table.get()));
         if (!page.sound()) {
             return page.refused();
         }

@@ -18,6 +18,10 @@ final class StepKeys {
     private static final double PARK_LEAST = 0.3;
     private static final double PARK_MOST = 0.5;
     private static final double ROUNDING = 1 + 1e-9;
+    private static final double LEAST_RATE_C = 0.001;
+    private static final double MOST_RATE_C = 5;
+    private static final double LEAST_A = 0.01;
+    private static final double MOST_A = 2000;
     private static final String CURRENT = "a step needs exactly one current";
 
     private final Page page;
@@ -238,6 +242,8 @@ final class StepKeys {
     double current(Keys keys, String rate, String amps) {
         boolean asRate = keys.has(rate);
         boolean asAmps = keys.has(amps);
+        keys.offers(rate, "1/h", LEAST_RATE_C, MOST_RATE_C, CURRENT + ", " + rate + " or " + amps);
+        keys.offers(amps, "A", LEAST_A, MOST_A, CURRENT + ", " + rate + " or " + amps);
         if (asRate == asAmps) {
             if (!keys.good("kind")) {
                 return 0;
@@ -247,7 +253,7 @@ final class StepKeys {
             return 0;
         }
         return asRate
-                ? keys.number(rate, "1/h", 0.001, 5, CURRENT) * rig.cells().ratedAmpHours()
-                : keys.number(amps, "A", 0.01, 2000, CURRENT);
+                ? keys.number(rate, "1/h", LEAST_RATE_C, MOST_RATE_C, CURRENT) * rig.cells().ratedAmpHours()
+                : keys.number(amps, "A", LEAST_A, MOST_A, CURRENT);
     }
 }

@@ -123,6 +123,10 @@ final class Course {
         return program.steps().get(doing.step() - 1);
     }
 
+    private boolean switched(Step step) {
+        return step instanceof Step.Flowing flowing && devices.get(flowing.through()).switched();
+    }
+
     Doing doing() {
         return doing;
     }
@@ -147,7 +151,7 @@ final class Course {
     /** What will end the running step; none between and after steps. */
     Optional<Forecast> forecast(long nanos) {
         return inStep && trip.isEmpty()
-                ? Optional.of(Endings.of(step(), doing, level, falling, nanos))
+                ? Optional.of(Endings.of(step(), switched(step()), doing, level, falling, nanos))
                 : Optional.empty();
     }
 

@@ -10,11 +10,12 @@ final class Endings {
 
     private Endings() {}
 
-    static Forecast of(Step step, Doing doing, Level level, Falling falling, long nanos) {
+    /** Switched tells whether the step works through a device that does as it likes, and so may end it by itself. */
+    static Forecast of(Step step, boolean switched, Doing doing, Level level, Falling falling, long nanos) {
         return switch (step) {
-            case Step.Charge s -> charge(s, doing, level, falling);
-            case Step.Discharge s -> discharge(s, s.cutOffVolts(), doing, level);
-            case Step.HeatRun s -> heatRun(s, doing, level, nanos);
+            case Step.Charge s -> charge(s, switched, doing, level, falling);
+            case Step.Discharge s -> discharge(s, s.cutOffVolts(), switched, doing, level);
+            case Step.HeatRun s -> heatRun(s, switched, doing, level, nanos);
             case Step.Pulse s -> Forecast.about("its two currents for their times",
                     (s.baseNanos() + s.pulseNanos()) / 3600e9, "as the programme says");
             case Step.Balance s -> Forecast.open(say("cells alike at %.2f V: the current small for %.0f min, or the first"
@@ -27,9 +28,12 @@ final class Endings {
         };
     }
 
-    private static Forecast charge(Step.Charge step, Doing doing, Level level, Falling falling) {
-        String ends = say("full, when the current has fallen to %.1f A with the highest cell at %.2f V",
-                step.taperAmps(), step.ceilingVolts());
+    private static Forecast charge(Step.Charge step, boolean switched, Doing doing, Level level, Falling falling) {
+        String ends = switched
+                ? say("the charger itself (full below %.1f A), or before that the first cell at %.2f V: then not quite full",
+                        step.taperAmps(), step.ceilingVolts())
+                : say("full, when the current has fallen to %.1f A with the highest cell at %.2f V",
+                        step.taperAmps(), step.ceilingVolts());
         OptionalDouble falls = falling.hoursTo(step.taperAmps());
         if (falls.isPresent()) {
             return Forecast.about(ends, falls.getAsDouble(), "by how fast the current falls now");
@@ -41,8 +45,8 @@ final class Endings {
         return Forecast.about(ends, Outlook.hours(step, level), basis);
     }
 
-    private static Forecast discharge(Step.Flowing step, double cutOffVolts, Doing doing, Level level) {
-        String ends = say("the first cell at %.2f V", cutOffVolts);
+    private static Forecast discharge(Step.Flowing step, double cutOffVolts, boolean switched, Doing doing, Level level) {
+        String ends = say("the first cell at %.2f V", cutOffVolts) + (switched ? ", or the load giving up" : "");
         double amps = Math.abs(doing.setAmps()) > LEAST_AMPS ? Math.abs(doing.setAmps()) : step.amps();
         if (level.toEmpty() <= 0) {
             return Forecast.open(ends, "it has given more than was counted on");
@@ -52,10 +56,10 @@ final class Endings {
         return Forecast.about(ends, level.toEmpty() / amps, level.known() ? basis : basis + ", if they began full");
     }
 
-    private static Forecast heatRun(Step.HeatRun step, Doing doing, Level level, long nanos) {
-        Forecast byCharge = discharge(step, step.cutOffVolts(), doing, level);
+    private static Forecast heatRun(Step.HeatRun step, boolean switched, Doing doing, Level level, long nanos) {
+        Forecast byCharge = discharge(step, step.cutOffVolts(), switched, doing, level);
         long most = Math.max(0, doing.stepNanos() + step.atMostNanos() - nanos);
-        String ends = byCharge.ends() + say(", the load giving up, or %.0f min", step.atMostNanos() / 60e9);
+        String ends = byCharge.ends() + say(", or %.0f min", step.atMostNanos() / 60e9);
         return byCharge.leftNanos().orElse(Long.MAX_VALUE) < most
                 ? new Forecast(ends, byCharge.leftNanos(), byCharge.basis())
                 : Forecast.about(ends, most / 3600e9, "its time is over first");

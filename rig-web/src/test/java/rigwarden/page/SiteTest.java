@@ -123,6 +123,27 @@ class SiteTest {
         waitForViewers(0);
     }
 
+    @Test
+    void viewers_that_come_and_go_without_a_word_leave_the_page_as_it_was() throws Exception {
+        for (int round = 0; round < 20; round++) {
+            List<Socket> viewers = new ArrayList<>();
+            for (int i = 0; i < Viewers.MOST / 2; i++) {
+                Socket viewer = streaming();
+                viewer.setSoLinger(true, i % 2);
+                viewers.add(viewer);
+            }
+            for (Socket viewer : viewers) {
+                viewer.close();
+            }
+            waitForViewers(0);
+        }
+
+        assertThat(status(to("/"))).isEqualTo(200);
+        try (Socket viewer = streaming()) {
+            assertThat(viewer.getInputStream().readNBytes(100)).hasSize(100);
+        }
+    }
+
     /** A stream's head is on its way a moment before its place is taken, and its place is free a moment after its end. */
     private static void waitForViewers(int wanted) throws InterruptedException {
         long until = System.nanoTime() + 20_000_000_000L;

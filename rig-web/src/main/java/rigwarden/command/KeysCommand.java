@@ -1,0 +1,48 @@
+package rigwarden.command;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Parameters;
+import rigwarden.rigfile.KeyList;
+import rigwarden.rigfile.RigFile;
+
+/** {@code rigwarden keys}: what may stand in a rig file, or in a programme for a rig. */
+@Command(
+        name = "keys",
+        mixinStandardHelpOptions = true,
+        description = "Print every key of a rig file; with RIG every key of a programme for that rig.")
+final class KeysCommand implements Callable<Integer> {
+    @Parameters(index = "0", arity = "0..1", paramLabel = "RIG", description = "Rig file for which a programme is written.")
+    private Path rigFile = Path.of("");
+
+    @Override
+    public Integer call() {
+        boolean rig = rigFile.toString().isEmpty();
+        List<KeyList.Table> tables = rig ? KeyList.ofRig() : KeyList.ofProgram(Inputs.sound(RigFile.read(rigFile)).value());
+        System.out.println(rig ? "# Every key of a rig file (TOML)." : "# Every key of a programme (TOML) for this rig.");
+        System.out.println("# Each must be there unless it says \"optional\"; keys that depend on a word say on which.");
+        tables.forEach(KeysCommand::print);
+        return Exits.DONE;
+    }
+
+    private static void print(KeyList.Table table) {
+        System.out.println();
+        if (!table.heading().isEmpty()) {
+            System.out.printf("%-30s# %s%s%n", table.heading(), table.optional() ? "optional; " : "", table.why());
+        }
+        for (KeyList.Key key : table.keys()) {
+            List<String> said = new ArrayList<>();
+            if (key.optional()) {
+                said.add("optional");
+            }
+            if (!key.onlyWith().isEmpty()) {
+                said.add("with " + key.onlyWith());
+            }
+            said.add(key.why());
+            System.out.printf("%-26s# %-28s %s%n", key.name() + " =", key.allowed() + ";", String.join("; ", said));
+        }
+    }
+}
