@@ -12,6 +12,9 @@ final class CellRules {
     private static final double UNKNOWN_OHMS = 1e-3;
     private static final double LEARNT_SHARE = 0.3;
     private static final double LEARNT_OHMS = 0.2e-3;
+    private static final long FOLLOWED_NANOS = 300_000_000_000L;
+    private static final double STEADY = 0.02;
+    private static final double AGAINST_V = 0.010;
     private static final Set<Role> TAPS = Set.of(Role.CELL_VOLTS);
 
     private CellRules() {}
@@ -30,7 +33,11 @@ final class CellRules {
                 Rules.trips(4, "pack against cells",
                         "The pack's voltage and the sum of its cells differ by more than their uncertainties explain.",
                         Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS, Role.CURRENT), "uncertainties + 1 mΩ × current per cell; once learnt, + 30 % and 0.2 mΩ", 2,
-                        CellRules::sum));
+                        CellRules::sum),
+                Rules.trips(10, "voltage against current",
+                        "At steady current a cell's voltage goes the way that the current does not push it.",
+                        Set.of(Role.CELL_VOLTS, Role.CURRENT), "10 mV in a minute, after five minutes of current", 2,
+                        CellRules::against));
     }
 
     private static Breach high(View view) {
@@ -90,5 +97,31 @@ final class CellRules {
             limit += cell.uncertainty(view.value(cell));
         }
         return Math.abs(over) > limit ? new Breach(places.pack.index(), over, limit) : Breach.NONE;
+    }
+
+    /** Judged only when the path is old enough for its cells to have followed, and the current is what it was. */
+    private static Breach against(View view) {
+        Places places = view.places();
+        Past past = view.memory().past();
+        long path = view.memory().inForce().pathSinceNanos();
+        boolean old = past.minute().nanos() - path > FOLLOWED_NANOS;
+        if (!view.at(Closing.CURRENT) || !old || !view.valid(places.current)) {
+            return Breach.NONE;
+        }
+        double amps = view.value(places.current);
+        double before = past.aMinuteAgo(places.current, 0);
+        if (Math.abs(amps) < Learnt.LEAST_AMPS || Math.abs(amps - before) > STEADY * Math.abs(amps)) {
+            return Breach.NONE;
+        }
+        for (Channel cell : places.cells) {
+            if (view.valid(cell)) {
+                double volts = view.value(cell);
+                double moved = (volts - past.aMinuteAgo(cell, volts)) * Math.signum(amps);
+                if (moved < -AGAINST_V) {
+                    return new Breach(cell.index(), volts, past.aMinuteAgo(cell, volts));
+                }
+            }
+        }
+        return Breach.NONE;
     }
 }

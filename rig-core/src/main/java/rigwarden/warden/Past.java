@@ -11,28 +11,43 @@ import rigwarden.rig.Envelope;
  * @param second a scan half a second to a second old, whole; older while channels fail
  * @param learnt resistance between the measuring points of pack and cells
  * @param flowedNanos when more than 1 A flowed last
- * @param rest cell voltages since everything is off
+ * @param rest cell voltages and temperatures since everything is off
+ * @param counted charge since the first scan
+ * @param slow a scan of the last half minute, whole
+ * @param minute a scan half a minute to a minute old, whole
  */
-record Past(Trail trail, Scan half, Scan second, Learnt learnt, long flowedNanos, RestTrail rest) {
+record Past(
+        Trail trail,
+        Scan half,
+        Scan second,
+        Learnt learnt,
+        long flowedNanos,
+        RestTrail rest,
+        Counted counted,
+        Scan slow,
+        Scan minute) {
     private static final long HALF_NANOS = 500_000_000L;
+    private static final long SLOW_NANOS = 30_000_000_000L;
 
     static Past blank(Scan none) {
-        return new Past(Trail.EMPTY, none, none, Learnt.NOTHING, none.nanos(), RestTrail.EMPTY);
+        return new Past(Trail.EMPTY, none, none, Learnt.NOTHING, none.nanos(), RestTrail.EMPTY,
+                Counted.NOTHING, none, none);
     }
 
     /** After one more scan. */
     Past then(Scan scan, Reading[] readings, Places places, InForce inForce) {
-        boolean halfOver = scan.nanos() - half.nanos() >= HALF_NANOS && whole(readings, places);
+        boolean whole = whole(readings, places);
+        boolean halfOver = whole && scan.nanos() - half.nanos() >= HALF_NANOS;
+        boolean slowOver = whole && scan.nanos() - slow.nanos() >= SLOW_NANOS;
         boolean flows = readings[places.current.index()] instanceof Reading.Valid valid
                 && Math.abs(valid.value()) > Envelope.NO_CURRENT_A + places.current.uncertainty(valid.value());
-        RestTrail off = inForce.energised() ? RestTrail.EMPTY : rest.then(scan, readings, places.cells);
-        Trail temperatures = trail.due(scan.nanos()) ? trail.with(scan, places.temperatures) : trail;
-        Learnt path = learnt.then(scan, readings, places, inForce);
-        if (!halfOver && !flows && off == rest && temperatures == trail && path == learnt) {
-            return this;
-        }
-        return new Past(temperatures, halfOver ? scan : half, halfOver ? half : second, path,
-                flows ? scan.nanos() : flowedNanos, off);
+        return new Past(trail.due(scan.nanos()) ? trail.with(scan, places.temperatures) : trail,
+                halfOver ? scan : half, halfOver ? half : second,
+                learnt.then(scan, readings, places, inForce),
+                flows ? scan.nanos() : flowedNanos,
+                inForce.energised() ? RestTrail.EMPTY : rest.then(scan, readings, places),
+                counted.then(scan, readings, places, inForce),
+                slowOver ? scan : slow, slowOver ? slow : minute);
     }
 
     /** Only a scan that shows the current and every cell can be compared with later. */
@@ -46,8 +61,17 @@ record Past(Trail trail, Scan half, Scan second, Learnt learnt, long flowedNanos
 
     /** What a channel read half a second to a second ago; the value given where it was not valid. */
     double earlier(Channel channel, double otherwise) {
-        return channel.index() < second.readings().size()
-                        && second.readings().get(channel.index()) instanceof Reading.Valid valid
+        return value(second, channel, otherwise);
+    }
+
+    /** What a channel read half a minute to a minute ago; the value given where it was not valid. */
+    double aMinuteAgo(Channel channel, double otherwise) {
+        return value(minute, channel, otherwise);
+    }
+
+    private static double value(Scan scan, Channel channel, double otherwise) {
+        return channel.index() < scan.readings().size()
+                        && scan.readings().get(channel.index()) instanceof Reading.Valid valid
                 ? valid.value()
                 : otherwise;
     }

@@ -22,6 +22,8 @@ final class Places {
     final Channel[] warmed;
     final Channel[] temperatures;
     final Channel current;
+    final Channel accumulated;
+    final Channel ratio;
     final Channel pack;
     final Channel bus;
     final Channel room;
@@ -53,6 +55,8 @@ final class Places {
                 .filter(c -> c.quantity() == Quantity.TEMPERATURE)
                 .toArray(Channel[]::new);
         current = rig.channel(Role.CURRENT);
+        accumulated = rig.channel(Role.ACCUMULATED);
+        ratio = rig.channel(Role.CLOCK_RATIO);
         pack = rig.channel(Role.PACK_VOLTS);
         bus = rig.channel(Role.BUS_VOLTS);
         room = rig.channel(Role.ROOM);

@@ -20,7 +20,9 @@ public final class Rules {
         rules.addAll(PackRules.of(rig));
         rules.addAll(CurrentRules.of(rig));
         rules.addAll(PathRules.of(rig));
+        rules.addAll(ChargeRules.of(rig));
         rules.addAll(WarmthRules.of());
+        rules.addAll(ProbeRules.of());
         rules.addAll(ChannelRules.of());
         rules.addAll(ContactorRules.of(rig));
         rules.addAll(RecordRules.of(rig));

@@ -21,6 +21,7 @@ import rigwarden.run.Glimpse;
 import rigwarden.run.Next;
 import rigwarden.run.RunMachine;
 import rigwarden.run.RunState;
+import rigwarden.warden.ChipSum;
 import rigwarden.warden.Closing;
 import rigwarden.warden.Granted;
 import rigwarden.warden.Guard;
@@ -69,7 +70,7 @@ final class Exploration {
         }
     }
 
-    private record Node(Guard guard, RunState state, Orders inForce, long nanos, long stageNanos, long scans) {}
+    private record Node(Guard guard, RunState state, Orders inForce, long nanos, long stageNanos, long scans, ChipSum sum) {}
 
     /** A situation with its key. */
     private record Reached(String key, Node node) {}
@@ -100,7 +101,7 @@ final class Exploration {
     /** Level by level, each on all cores; the order in which situations are first met does not depend on their number. */
     void walk() {
         Set<String> seen = new HashSet<>();
-        Node start = new Node(warden.fresh(0), RunState.IDLE, Orders.OFF, 0, 0, 0);
+        Node start = new Node(warden.fresh(0), RunState.IDLE, Orders.OFF, 0, 0, 0, ChipSum.NOTHING);
         seen.add(key(start));
         List<Node> level = List.of(start);
         while (!level.isEmpty()) {
@@ -139,7 +140,9 @@ final class Exploration {
     private Node step(Node node, String name, Letter letter, long gap) {
         long nanos = letter.timeStands() ? node.nanos() : node.nanos() + gap;
         Scans obedient = new Scans(rig, nanos).obeying(node.inForce(), nanos - node.stageNanos());
-        Scan scan = letter.scan().apply(obedient).scan(node.scans() + 1);
+        Scans seen = letter.scan().apply(obedient);
+        ChipSum sum = node.sum().with(rig, seen);
+        Scan scan = seen.summed(sum).scan(node.scans() + 1);
         Judged judged = warden.judge(node.guard(), scan, node.inForce(), letter.inbox());
         Next next = machine.next(node.state(), judged.verdict(), scan, letter.inbox());
         Granted granted = warden.grant(judged.guard(), judged.verdict(), scan, next.wish());
@@ -160,7 +163,7 @@ final class Exploration {
         }
         boolean same = stage(node.inForce()).equals(stage(granted.orders()));
         return new Node(granted.guard(), next.state(), granted.orders(), nanos, same ? node.stageNanos() : nanos,
-                node.scans() + 1);
+                node.scans() + 1, sum);
     }
 
     private static void must(boolean holds, String property) {

@@ -28,8 +28,8 @@ import rigwarden.warden.Severity;
 /** One cell, a programmable source and sink: everything that one letter for each rule's breach and each cut-off can lead to. */
 class ExplorationTest {
     private static final long[] GAPS = {100_000_000L, 1_200_000_000L, 7_000_000_000L, 7_500_000_000_000L};
-    /** Rules that need a history of their own; LastingBreachTest walks each. */
-    private static final Set<Integer> NEED_HISTORY = Set.of(26, 27, 36);
+    /** Rules that need a history of their own; LastingBreachTest and ChargeRulesTest walk each. */
+    private static final Set<Integer> NEED_HISTORY = Set.of(9, 10, 26, 27, 29, 36, 37);
 
     private final Rig rig = TestRigs.oneCell();
     private final Map<String, Letter> letters = letters();
@@ -86,6 +86,7 @@ class ExplorationTest {
         put(all, "hot joint", s -> s.set(Role.CONTACTOR_BODY, 61));
         put(all, "hot room and joint", s -> s.set(Role.ROOM, 10).set(Role.SHUNT_BODY, 50));
         put(all, "terminal hot", s -> s.set(rig.channels(Role.STUD).getFirst(), 50));
+        put(all, "joint probe cold", s -> s.set(Role.BODY, 36).set(Role.STUD, 22));
         put(all, "loop open", s -> s.set(Role.LOOP, 0));
         put(all, "coil dead", s -> s.set(Role.COIL_FEED, 0));
         put(all, "feedback open", s -> s.set(Role.FEEDBACK, 0));

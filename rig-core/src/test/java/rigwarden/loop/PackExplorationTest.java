@@ -30,8 +30,8 @@ class PackExplorationTest {
     private static final int CHARGER = 0;
     private static final int SINK = 1;
     private static final int INVERTER = 2;
-    /** Rules that need a history of their own; PackBreachTest walks each. */
-    private static final Set<Integer> NEED_HISTORY = Set.of(26, 27, 36);
+    /** Rules that need a history of their own; LastingBreachTest, PackBreachTest and ChargeRulesTest walk each. */
+    private static final Set<Integer> NEED_HISTORY = Set.of(9, 10, 26, 27, 29, 36, 37);
 
     private final Rig rig = TestRigs.eightCells();
     private final Map<String, Letter> letters = letters();
@@ -104,6 +104,7 @@ class PackExplorationTest {
         put(all, "hot over the room", s -> s.set(Role.ROOM, 10).set(Role.SHUNT_BODY, 50));
         put(all, "bar over its cell", s -> s.set(column("bar_03_c"), 43));
         put(all, "bar over its likes", s -> s.set(column("bar_03_c"), 31));
+        put(all, "joint probe cold", s -> s.set(column("cell_03_c"), 36));
         put(all, "loop open", s -> s.set(Role.LOOP, 0));
         put(all, "coil dead", s -> s.set(Role.COIL_FEED, 0));
         put(all, "feedback open", s -> s.set(Role.FEEDBACK, 0));

@@ -66,6 +66,11 @@ class LastingBreachTest {
                 .set(Role.BODY, 22 + perMinute * seconds / 60);
     }
 
+    /** Steady for five minutes, then a millivolt less every two seconds. */
+    private static double falling(double seconds) {
+        return 3.3 - Math.max(0, seconds - 340) * 0.0005;
+    }
+
     private static Map<Integer, Row> table() {
         Channel body = RIG.channel(Role.BODY);
         Map<Integer, Row> rows = new TreeMap<>();
@@ -73,6 +78,7 @@ class LastingBreachTest {
         rows.put(2, new Row(At.DISCHARGING, 0.4, Role.CELL_VOLTS, cells(2.35)));
         rows.put(3, new Row(At.CHARGING, 0.4, Role.CELL_VOLTS, cells(1.9)));
         rows.put(4, new Row(At.OFF, 2, Role.PACK_VOLTS, set(Role.PACK_VOLTS, 3.5)));
+        rows.put(10, new Row(At.CHARGING, 361.9, Role.ROOM, (s, seconds) -> s.set(Role.CELL_VOLTS, falling(seconds)).set(Role.PACK_VOLTS, falling(seconds))));
         rows.put(11, new Row(At.CHARGING, 3, Role.CURRENT, set(Role.CURRENT, 27)));
         rows.put(12, new Row(At.CHARGING, 0.2, Role.CURRENT, set(Role.CURRENT, 58)));
         rows.put(13, new Row(At.CHARGING, 0.5, Role.CURRENT, set(Role.CURRENT, 0)));
@@ -90,6 +96,7 @@ class LastingBreachTest {
         rows.put(27, new Row(At.CHARGING, 289, Role.ROOM, warming(2.4)));
         rows.put(28, new Row(At.CHARGING, 60, Role.STUD,
                 (s, _) -> s.set(RIG.channels(Role.STUD).getFirst(), 31)));
+        rows.put(30, new Row(At.DISCHARGING, 60, Role.STUD, set(Role.BODY, 36)));
         rows.put(31, new Row(At.OFF, 0.5, Role.ROOM, (s, _) -> s.failed(body, Failure.OPEN, s.breachNanos())));
         rows.put(32, new Row(At.OFF, 0, Role.ROOM, (s, _) -> s.old(body, 600_000_000L)));
         rows.put(33, new Row(At.DISCHARGING, 0.2, Role.CELL_VOLTS, set(Role.CELL_VOLTS, 0)));
@@ -98,6 +105,7 @@ class LastingBreachTest {
         rows.put(36, new Row(At.OFF, 2.8, Role.ROOM, (s, seconds) -> Math.round(seconds * 10) % 2 == 0
                 ? s.failed(body, Failure.NO_ANSWER, s.nanos())
                 : s));
+        rows.put(37, new Row(At.CHARGING, 558.9, Role.ROOM, (s, _) -> s.apart(500)));
         rows.put(41, new Row(At.OFF, 0, Role.ROOM, set(Role.LOOP, 0)));
         rows.put(42, new Row(At.CHARGING, 0.1, Role.COIL_FEED, set(Role.COIL_FEED, 0)));
         rows.put(43, new Row(At.CHARGING, 0.1, Role.FEEDBACK, set(Role.FEEDBACK, 0)));
@@ -153,7 +161,7 @@ class LastingBreachTest {
         Walk walk = new Walk(RIG);
         Wish wish = reach(walk, row.at());
         long began = walk.nanos + SCAN;
-        for (int i = 0; i < 4000; i++) {
+        for (int i = 0; i < 7000; i++) {
             Scans scans = walk.next().since(began);
             scans = row.breach().apply(scans, (walk.nanos - began) * 1e-9);
             if (flicker && i % 3 == 2) {
@@ -179,7 +187,7 @@ class LastingBreachTest {
         Rules.of(RIG).stream().filter(r -> r.severity() != Severity.WARNS).forEach(r -> missing.add(r.number()));
         missing.removeAll(table().keySet());
 
-        assertThat(missing).as("only a clock that stands still is not here; the exploration has it").containsExactly(55);
+        assertThat(missing).as("9 and 29 need hours: ChargeRulesTest; 55 is in the exploration").containsExactly(9, 29, 55);
     }
 
     @Test

@@ -14,6 +14,7 @@ public final class Scans {
     private final List<Reading> readings = new ArrayList<>();
     private final long nanos;
     private long breachNanos;
+    private double apart;
 
     /** Everything as it is on a bench at rest with the contactor open. */
     public Scans(Rig rig, long nanos) {
@@ -97,6 +98,21 @@ public final class Scans {
             set(Role.CURRENT, on.way().sign() * on.set().amps());
         }
         return this;
+    }
+
+    public Reading reading(Channel channel) {
+        return readings.get(channel.index());
+    }
+
+    /** The shunt monitor will have summed up so much more than flowed, A·s. */
+    public Scans apart(double ampSeconds) {
+        apart = ampSeconds;
+        return this;
+    }
+
+    /** Shows what the shunt monitor has summed up. */
+    public Scans summed(ChipSum sum) {
+        return set(Role.ACCUMULATED, sum.ampSeconds() + apart);
     }
 
     public Scan scan(long number) {

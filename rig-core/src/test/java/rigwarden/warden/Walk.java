@@ -21,21 +21,26 @@ final class Walk {
     long nanos;
     private long stageNanos;
     private long number;
+    private ChipSum sum = ChipSum.NOTHING;
+    /** Time from scan to scan; more than the rig's own where hours must pass. */
+    long stride;
 
     Walk(Rig rig) {
         this.rig = rig;
         warden = new Warden(rig);
         guard = warden.fresh(0);
+        stride = rig.scanNanos();
     }
 
     /** The next scan of the obedient rig, before anything is changed in it. */
     Scans next() {
-        nanos += rig.scanNanos();
+        nanos += stride;
         return new Scans(rig, nanos).obeying(inForce, nanos - stageNanos);
     }
 
     Verdict scan(Scans scans, Inbox inbox, Wish wish) {
-        Scan scan = scans.scan(++number);
+        sum = sum.with(rig, scans);
+        Scan scan = scans.summed(sum).scan(++number);
         Judged judged = warden.judge(guard, scan, inForce, inbox);
         Granted granted = warden.grant(judged.guard(), judged.verdict(), scan, wish);
         if (!words(granted.orders()).equals(words(inForce))) {
@@ -58,7 +63,7 @@ final class Walk {
     }
 
     void healthy(double seconds, Wish wish, UnaryOperator<Scans> as) {
-        long scans = Math.round(seconds * 1e9 / rig.scanNanos());
+        long scans = Math.round(seconds * 1e9 / stride);
         for (long i = 0; i < scans; i++) {
             assertThat(scan(as.apply(next()), Inbox.EMPTY, wish)).isInstanceOf(Verdict.Healthy.class);
             assertThat(guard).as("a wish in order is granted").isInstanceOf(Guard.Watching.class);
