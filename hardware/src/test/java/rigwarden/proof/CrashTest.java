@@ -4,10 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.BufferedReader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.random.RandomGenerator;
-import org.junit.jupiter.api.RepeatedTest;
-import org.junit.jupiter.api.RepetitionInfo;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 import rigwarden.logbook.Interrupted;
 import rigwarden.logbook.Logbook;
@@ -16,7 +19,7 @@ import rigwarden.logbook.RunReader;
 import rigwarden.pack.Chance;
 
 /**
- * A recorded run is killed (SIGKILL) twenty times: within its first stored second, in the closing sequence, and anywhere
+ * A recorded run is killed (SIGKILL) twenty times, or as often as {@code -Drigwarden.kills} says: within its first stored second, in the closing sequence, and anywhere
  * while it commits ten times a second and makes a checkpoint five times a second. Every scan that was reported as stored is
  * there, the file is whole, and the next start says what was interrupted.
  */
@@ -24,10 +27,14 @@ class CrashTest {
     @TempDir
     private Path folder;
 
-    @RepeatedTest(20)
-    void every_scan_reported_as_stored_survives_a_kill_and_the_next_start_says_what_was_interrupted(RepetitionInfo info)
-            throws Exception {
-        int kill = info.getCurrentRepetition();
+    @TestFactory
+    Stream<DynamicTest> every_scan_reported_as_stored_survives_a_kill_and_the_next_start_says_what_was_interrupted() {
+        return IntStream.rangeClosed(1, Integer.getInteger("rigwarden.kills", 20)).mapToObj(kill ->
+                DynamicTest.dynamicTest("kill " + kill, () -> survives(folder.resolve("kill-" + kill), kill)));
+    }
+
+    private static void survives(Path folder, int kill) throws Exception {
+        Files.createDirectories(folder);
         RandomGenerator chance = Chance.of(20, "crash", "kill " + kill);
         Process process = new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx128m", "-XX:+UseSerialGC",

@@ -11,7 +11,10 @@ import rigwarden.logbook.RunSettings;
 import rigwarden.rig.Rig;
 import rigwarden.run.RunState;
 
-/** The process that {@link CrashTest} kills: a recorded rehearsal that says what is stored and when it closes a path. */
+/**
+ * The process that {@link CrashTest} and {@link CardTest} kill: a recorded rehearsal that says what is stored, when it
+ * closes a path, and when storing is in trouble.
+ */
 final class KilledRehearsal {
     private KilledRehearsal() {}
 
@@ -24,6 +27,7 @@ final class KilledRehearsal {
                 stored -> System.out.println("stored " + stored));
         Rehearsal rehearsal = new Rehearsal(rig, Bench.night(), Long.parseLong(arguments[1]), List.of(), begun.writer());
         boolean closing = false;
+        boolean trouble = false;
         while (!rehearsal.over()) {
             rehearsal.scan();
             boolean closes = rehearsal.loop().standing().state() instanceof RunState.Closes;
@@ -35,6 +39,10 @@ final class KilledRehearsal {
                 LockSupport.parkNanos(20_000_000L);
             }
             while (begun.writer().fill() > 0.5) {
+                if (!trouble && begun.writer().trouble().isPresent()) {
+                    System.out.println("trouble " + begun.writer().trouble().get());
+                }
+                trouble |= begun.writer().trouble().isPresent();
                 LockSupport.parkNanos(200_000L);
             }
         }
