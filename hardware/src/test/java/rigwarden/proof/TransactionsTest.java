@@ -19,8 +19,8 @@ class TransactionsTest {
     /** Each of two converter inputs: configuration word out; configuration and conversion in. */
     private static final long INPUT_WRITES = 2;
     private static final long INPUT_READS = 2 * 2;
-    /** Six probes, each in every second scan: status, hot junction, configuration in; the flag cleared. */
-    private static final long PROBE_READS = 6 / 2 * 3;
+    /** Six probes, each in every second scan: status, hot junction, both configuration registers in; the flag cleared. */
+    private static final long PROBE_READS = 6 / 2 * 4;
     private static final long PROBE_WRITES = 6 / 2;
     /** Loop, coil supply, feedback, arm. */
     private static final long LINE_READS = 4;

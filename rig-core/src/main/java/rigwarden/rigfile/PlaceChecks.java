@@ -10,7 +10,6 @@ import rigwarden.rig.VoltageInput;
 
 /** Whether every place is watched, and well enough. */
 final class PlaceChecks {
-    private static final long SLOWEST_PROBE_NANOS = 500 * RigKeys.MILLI;
 
     private final Page page;
     private final Rig rig;
@@ -115,10 +114,11 @@ final class PlaceChecks {
     }
 
     private void period(Probe probe) {
-        if (probe.periodNanos() > SLOWEST_PROBE_NANOS) {
+        long slowest = 2 * rig.scanNanos();
+        if (probe.periodNanos() > slowest) {
             page.refuse(RefusalKind.PROBE_SLOW, sketch.key(probe, "period_ms"),
-                    Figures.range(rig.scanNanos() * 1e-6, SLOWEST_PROBE_NANOS * 1e-6, "ms"),
-                    "temperature limits act after 1 s", "Read it more often.");
+                    Figures.range(rig.scanNanos() * 1e-6, slowest * 1e-6, "ms"),
+                    "one false reading must be gone before a rule has waited long enough", "Read it more often.");
         }
     }
 

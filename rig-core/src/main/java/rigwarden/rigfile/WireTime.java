@@ -39,7 +39,7 @@ public record WireTime(int bus, int bits, int hertz, double conversionSeconds, d
     /** Configuration written to start, configuration read, conversion read. */
     private static final int ADS1115_BITS = writeBits(2) + readBits(2) + readBits(2);
     /** Device configuration, status and hot junction read, status written. */
-    private static final int MCP9601_BITS = readBits(1) + readBits(1) + readBits(2) + writeBits(1);
+    private static final int MCP9601_BITS = readBits(1) + readBits(1) + readBits(1) + readBits(2) + writeBits(1);
 
     /** Every bus of a rig, by number. */
     public static List<WireTime> of(Rig rig) {

@@ -108,7 +108,7 @@ final class PackRules {
         double limit = STEP_OHMS * amps + STEP_V;
         for (int i = 0; i < moved.length; i++) {
             double volts = view.value(places.cells[i]);
-            moved[i] = volts - past.earlier(places.cells[i], volts);
+            moved[i] = past.moved(places.cells[i], volts);
             any |= Math.abs(moved[i]) > limit;
         }
         return any && !tap(view).found() ? against(view, places.cells, moved, limit) : Breach.NONE;

@@ -9,6 +9,7 @@ import rigwarden.rig.Envelope;
  * @param trail temperatures of the last minutes
  * @param half a scan of the last half second, whole
  * @param second a scan half a second to a second old, whole; older while channels fail
+ * @param third one from half a second before that
  * @param learnt resistance between the measuring points of pack and cells
  * @param flowedNanos when more than 1 A flowed last
  * @param rest cell voltages and temperatures since everything is off
@@ -20,6 +21,7 @@ record Past(
         Trail trail,
         Scan half,
         Scan second,
+        Scan third,
         Learnt learnt,
         long flowedNanos,
         RestTrail rest,
@@ -30,7 +32,7 @@ record Past(
     private static final long SLOW_NANOS = 30_000_000_000L;
 
     static Past blank(Scan none) {
-        return new Past(Trail.EMPTY, none, none, Learnt.NOTHING, none.nanos(), RestTrail.EMPTY,
+        return new Past(Trail.EMPTY, none, none, none, Learnt.NOTHING, none.nanos(), RestTrail.EMPTY,
                 Counted.NOTHING, none, none);
     }
 
@@ -42,7 +44,7 @@ record Past(
         boolean flows = readings[places.current.index()] instanceof Reading.Valid valid
                 && Math.abs(valid.value()) > Envelope.NO_CURRENT_A + places.current.uncertainty(valid.value());
         return new Past(trail.due(scan.nanos()) ? trail.with(scan, places.temperatures) : trail,
-                halfOver ? scan : half, halfOver ? half : second,
+                halfOver ? scan : half, halfOver ? half : second, halfOver ? second : third,
                 learnt.then(scan, readings, places, inForce),
                 flows ? scan.nanos() : flowedNanos,
                 inForce.energised() ? RestTrail.EMPTY : rest.then(scan, readings, places),
@@ -62,6 +64,16 @@ record Past(
     /** What a channel read half a second to a second ago; the value given where it was not valid. */
     double earlier(Channel channel, double otherwise) {
         return value(second, channel, otherwise);
+    }
+
+    /**
+     * How far a channel has moved within a second, the lesser of two looks back: what one false reading long ago says
+     * otherwise is no movement.
+     */
+    double moved(Channel channel, double now) {
+        double one = now - value(second, channel, now);
+        double other = now - value(third, channel, now);
+        return one * other <= 0 ? 0 : Math.abs(one) < Math.abs(other) ? one : other;
     }
 
     /** What a channel read half a minute to a minute ago; the value given where it was not valid. */

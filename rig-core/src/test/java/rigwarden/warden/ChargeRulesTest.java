@@ -40,8 +40,8 @@ class ChargeRulesTest {
         Wish wish = walk.wish(through, Closing.CURRENT, 21);
         walk.healthy(10, wish);
         walk.stride = TEN_SECONDS;
-        walk.healthy(hours * 3600 - 20, wish);
-        walk.healthy(10, wish, cell(lastVolts));
+        walk.healthy(hours * 3600 - 40, wish);
+        walk.healthy(30, wish, cell(lastVolts));
         walk.stride = RIG.scanNanos();
         walk.healthy(1, Wish.NOTHING);
     }

@@ -12,4 +12,13 @@ public sealed interface BoardFault {
 
     /** A programmable device neither hears nor speaks, and keeps its output; its place in the rig's list. */
     record SilentDevice(int device) implements BoardFault {}
+
+    /** From now on a share of all transfers on the I2C buses is upset, 0…1; drawn from a seed. */
+    record WiresUpset(double share, long seed) implements BoardFault {}
+
+    /** The card that the logbook writes to stalls for so long, s: what was measured waits. */
+    record CardStalls(double seconds) implements BoardFault {}
+
+    /** From now on every switching of the contactor lifts every ADC input by this for two milliseconds, V at the pin. */
+    record ContactorSpikes(double volts) implements BoardFault {}
 }

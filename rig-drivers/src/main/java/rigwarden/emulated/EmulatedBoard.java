@@ -70,6 +70,12 @@ public final class EmulatedBoard implements AutoCloseable {
         return this;
     }
 
+    /** Lets the wires of every bus pick up something now and then. */
+    public EmulatedBoard upset(WireUpsets upsets) {
+        buses.values().forEach(bus -> bus.upset(upsets));
+        return this;
+    }
+
     /** Hangs something on an output; several may share a line. A line with nothing on it can be driven too. */
     public EmulatedBoard output(int bcm, LineSink sink) {
         sinks.computeIfAbsent(bcm, line -> new ArrayList<>()).add(sink);

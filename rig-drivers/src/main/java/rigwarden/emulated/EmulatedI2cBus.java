@@ -4,6 +4,8 @@ import com.pi4j.exception.Pi4JException;
 import com.pi4j.io.i2c.I2C;
 import com.pi4j.io.i2c.I2CBus;
 import java.io.IOException;
+import java.util.Arrays;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 
 /**
@@ -19,6 +21,7 @@ final class EmulatedI2cBus implements I2CBus {
     private final int bus;
     private final I2cTarget[] chips = new I2cTarget[ADDRESSES];
     private final boolean[] held = new boolean[ADDRESSES];
+    private Optional<WireUpsets> upsets = Optional.empty();
     private int remembered = NONE_YET;
     private int selected = NONE_YET;
 
@@ -39,6 +42,14 @@ final class EmulatedI2cBus implements I2CBus {
         chips[address] = chip;
     }
 
+    void upset(WireUpsets by) {
+        upsets = Optional.of(by);
+    }
+
+    private WireUpsets.Upset upset() {
+        return upsets.isPresent() ? upsets.get().next() : WireUpsets.Upset.NONE;
+    }
+
     void hold(int address, boolean holds) {
         held[address] = holds;
     }
@@ -47,7 +58,16 @@ final class EmulatedI2cBus implements I2CBus {
     int write(int device, byte[] bytes, int offset, int length) {
         select(device, "action");
         I2cTarget chip = selected == NONE_YET ? null : chips[selected];
-        if (chip == null || chip.written(bytes, offset, length) < length) {
+        WireUpsets.Upset upset = upset();
+        byte[] sent = bytes;
+        int from = offset;
+        if (upset == WireUpsets.Upset.BIT_TURNED) {
+            sent = Arrays.copyOfRange(bytes, offset, offset + length);
+            from = 0;
+            upsets.orElseThrow().turn(sent, 0, length);
+        }
+        boolean lost = chip == null || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
+        if (lost || chip.written(sent, from, length) < length) {
             throw failure("action", device, "Remote I/O error");
         }
         return length;
@@ -57,9 +77,14 @@ final class EmulatedI2cBus implements I2CBus {
     int read(int device, byte[] into, int offset, int length) {
         select(device, "action");
         I2cTarget chip = selected == NONE_YET ? null : chips[selected];
-        int count = chip == null ? -1 : chip.read(into, offset, length);
+        WireUpsets.Upset upset = upset();
+        boolean lost = chip == null || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
+        int count = lost ? -1 : chip.read(into, offset, length);
         if (count < 0) {
             throw failure("action", device, "Remote I/O error");
+        }
+        if (upset == WireUpsets.Upset.BIT_TURNED) {
+            upsets.orElseThrow().turn(into, offset, count);
         }
         return count;
     }
@@ -71,7 +96,9 @@ final class EmulatedI2cBus implements I2CBus {
     int writeRead(int device, byte[] pointer, int pointerLength, byte[] into, int offset, int length) {
         select(device, "ioctl");
         I2cTarget chip = chips[device];
-        if (chip == null || chip.written(pointer, 0, pointerLength) < pointerLength) {
+        WireUpsets.Upset upset = upset();
+        boolean lost = chip == null || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
+        if (lost || chip.written(pointer, 0, pointerLength) < pointerLength) {
             throw failure("ioctl", device, "Remote I/O error");
         }
         int count = chip.read(into, offset, length);
@@ -80,6 +107,9 @@ final class EmulatedI2cBus implements I2CBus {
         }
         for (int i = count; i < length; i++) {
             into[offset + i] = (byte) 0xFF;
+        }
+        if (upset == WireUpsets.Upset.BIT_TURNED) {
+            upsets.orElseThrow().turn(into, offset, length);
         }
         return length;
     }

@@ -9,6 +9,7 @@ import java.util.function.IntFunction;
 import rigwarden.bench.Agents;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
+import rigwarden.pack.Chance;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
 import rigwarden.pack.Node;
@@ -32,6 +33,7 @@ import rigwarden.serial.InstrumentAgent;
 public final class EmulatedRig {
     private static final long COARSE_NANOS = 20_000_000L;
     private static final double REFERENCE_C = 25;
+    private static final long SPIKE_NANOS = 2_000_000L;
 
     private final Rig rig;
     private final Specimen specimen;
@@ -46,6 +48,9 @@ public final class EmulatedRig {
     private final boolean[] probeOpen;
     /** A regulator that runs away takes its own protection with it: the worst case. */
     private boolean protectionDead;
+    private Optional<WireUpsets> upsets = Optional.empty();
+    private double spikeVolts;
+    private long switchedNanos = Long.MIN_VALUE / 2;
     private final RigBench bench;
     private final OwnWorld own;
 
@@ -78,7 +83,7 @@ public final class EmulatedRig {
         agents = agents(_ -> AgentState.at(0));
         board = board();
         probeOpen = new boolean[probes.length];
-        bench = RigBench.start(rig, board.context(), clock, agents, own.readings());
+        bench = RigBench.start(rig, board.context(), clock, agents, own.readings(clock));
     }
 
     private EmulatedRig(EmulatedRig other) throws BusFailure {
@@ -105,7 +110,11 @@ public final class EmulatedRig {
         board = board();
         probeOpen = other.probeOpen.clone();
         protectionDead = other.protectionDead;
-        bench = RigBench.resume(rig, board.context(), clock, agents, own.readings(), other.bench.state());
+        spikeVolts = other.spikeVolts;
+        switchedNanos = other.switchedNanos;
+        upsets = other.upsets.map(WireUpsets::copy);
+        upsets.ifPresent(board::upset);
+        bench = RigBench.resume(rig, board.context(), clock, agents, own.readings(clock), other.bench.state());
     }
 
     private static int key(int bus, int address) {
@@ -182,6 +191,9 @@ public final class EmulatedRig {
         if (!line.equals(Line.HEARTBEAT)) {
             world.advanceTo(clock.nanos());
         }
+        if (line.equals(Line.CONTACTOR)) {
+            switchedNanos = clock.nanos();
+        }
         now().line(line, high);
     }
 
@@ -254,7 +266,7 @@ public final class EmulatedRig {
                     return 0;
                 }
                 double volts = input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell());
-                return (volts + offsets[pin]) * ratios[pin];
+                return (volts + offsets[pin]) * ratios[pin] + spike();
             }
 
             // A cut wire is pulled down to the island's ground by the bleed at its input.
@@ -263,6 +275,10 @@ public final class EmulatedRig {
                 return at.tapCut(tap) ? 0 : at.tapVolts(tap) - at.tapVolts(ground);
             }
         };
+    }
+
+    private double spike() {
+        return clock.nanos() - switchedNanos < SPIKE_NANOS ? spikeVolts : 0;
     }
 
     private Mcp9601Emulator.Wiring probeWiring(int bead) {
@@ -350,6 +366,15 @@ public final class EmulatedRig {
             }
             case BoardFault.OpenProbe f -> probeOpen[f.probe()] = true;
             case BoardFault.SilentDevice f -> silence(f.device());
+            case BoardFault.WiresUpset f -> {
+                upsets = Optional.of(new WireUpsets(Chance.of(f.seed(), "wires", "upset"), f.share()));
+                board.upset(upsets.get());
+            }
+            case BoardFault.CardStalls f -> {
+                own.stalledSinceNanos = clock.nanos();
+                own.stalledToNanos = clock.nanos() + Math.round(f.seconds() * 1e9);
+            }
+            case BoardFault.ContactorSpikes f -> spikeVolts = f.volts();
         }
     }
 

@@ -7,16 +7,26 @@ final class OwnWorld {
     double lagSeconds;
     long freeBytes = 100_000_000_000L;
     double lateSeconds;
+    /** When a stall of the card began, and until when it lasts; none by itself. */
+    long stalledSinceNanos;
+    long stalledToNanos;
+
+    /** Lag of the recorder, s: as stated, or as old as the stall. */
+    double lag(long nanos) {
+        return nanos < stalledToNanos ? (nanos - stalledSinceNanos) * 1e-9 : lagSeconds;
+    }
 
     OwnWorld copy() {
         OwnWorld other = new OwnWorld();
+        other.stalledSinceNanos = stalledSinceNanos;
+        other.stalledToNanos = stalledToNanos;
         other.lagSeconds = lagSeconds;
         other.freeBytes = freeBytes;
         other.lateSeconds = lateSeconds;
         return other;
     }
 
-    OwnReadings readings() {
-        return new OwnReadings(() -> lagSeconds, () -> freeBytes, () -> lateSeconds);
+    OwnReadings readings(VirtualClock clock) {
+        return new OwnReadings(() -> lag(clock.nanos()), () -> freeBytes, () -> lateSeconds);
     }
 }

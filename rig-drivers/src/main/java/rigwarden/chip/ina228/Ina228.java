@@ -81,7 +81,8 @@ public final class Ina228 {
     }
 
     /**
-     * First part of a scan: the configuration is still there, and a new result is.
+     * First part of a scan: the configuration is still there, and a new result is. A configuration that is not is written
+     * anew, for the next scan: what the accumulator has lost by then the two sums will tell.
      *
      * @throws BusFailure CONFIGURATION_LOST after a brown-out, NOT_READY without a new result, NONSENSE when the
      *     chip reports its own memory or arithmetic at fault
@@ -89,6 +90,7 @@ public final class Ina228 {
     public void check() throws BusFailure {
         int found = chip.readWord(Ina228Registers.ADC_CONFIG);
         if (found != config.adcWord()) {
+            configure();
             throw new BusFailure(Failure.CONFIGURATION_LOST, chip + ": ADC_CONFIG reads "
                     + Integer.toHexString(found) + "h");
         }

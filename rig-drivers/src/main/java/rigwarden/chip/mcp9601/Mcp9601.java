@@ -4,7 +4,10 @@ import rigwarden.bus.BusFailure;
 import rigwarden.bus.Chip;
 import rigwarden.warden.Failure;
 
-/** The device: three reads and one write for a reading. It remembers nothing between scans. */
+/**
+ * The device: four reads and one write for a reading. It remembers nothing between scans. A configuration that is not as
+ * written costs a reading, and is written anew: a bit that was turned on the wire must not cost a night.
+ */
 public final class Mcp9601 {
     private final Chip chip;
     private final Mcp9601Config config;
@@ -27,10 +30,14 @@ public final class Mcp9601 {
             throw new BusFailure(Failure.NONSENSE, chip + ": device " + Integer.toHexString(device)
                     + "h; an MCP9601 says 41xxh. Others do not report an open probe and are refused.");
         }
-        chip.writeByte(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
-        chip.writeByte(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        write();
         compare(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
         compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+    }
+
+    private void write() throws BusFailure {
+        chip.writeByte(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
+        chip.writeByte(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
         chip.writeByte(Mcp9601Registers.STATUS, 0);
     }
 
@@ -52,9 +59,22 @@ public final class Mcp9601 {
             throw new BusFailure(Failure.NOT_READY, chip + ": no new temperature");
         }
         int code = Mcp9601Codec.code(chip.readWord(Mcp9601Registers.HOT_JUNCTION));
-        compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        kept();
         chip.writeByte(Mcp9601Registers.STATUS, 0);
         return code;
+    }
+
+    /** Another thermocouple's type would give a temperature that is false and looks true. */
+    private void kept() throws BusFailure {
+        try {
+            compare(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
+            compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+        } catch (BusFailure lost) {
+            if (lost.why() == Failure.CONFIGURATION_LOST) {
+                write();
+            }
+            throw lost;
+        }
     }
 
     private void compare(int register, int written) throws BusFailure {

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import rigwarden.bus.BusFailure;
 import rigwarden.bus.Chip;
 import rigwarden.scripted.Scripted;
@@ -53,10 +55,10 @@ class Mcp9601Test {
     }
 
     @Test
-    void aReadingTakesThreeReadsAndOneWriteThatClearsTheFlag() throws BusFailure {
+    void aReadingTakesFourReadsAndOneWriteThatClearsTheFlag() throws BusFailure {
         assertThat(chip.read()).isEqualTo(0x190);
 
-        assertThat(wire.count("read")).isEqualTo(3);
+        assertThat(wire.count("read")).isEqualTo(4);
         assertThat(wire.count("write")).isEqualTo(1);
         assertThat(wire.bytesOf(AT, 0x04)).isZero();
         assertThat(why()).isEqualTo(Failure.NOT_READY);
@@ -70,10 +72,17 @@ class Mcp9601Test {
         assertThat(why()).isEqualTo(Failure.SHORTED);
     }
 
-    @Test
-    void aBrownOutIsSeenInTheConfiguration() {
-        wire.put(AT, 0x06, 0);
+    @ParameterizedTest
+    @ValueSource(ints = {0x05, 0x06})
+    void aConfigurationThatIsNotAsWrittenCostsOneReadingAndIsWrittenAnew(int register) throws BusFailure {
+        byte written = (byte) wire.bytesOf(AT, register);
+        wire.put(AT, register, 0);
+
         assertThat(why()).isEqualTo(Failure.CONFIGURATION_LOST);
+
+        assertThat((byte) wire.bytesOf(AT, register)).isEqualTo(written);
+        wire.put(AT, 0x04, 0x40);
+        assertThat(chip.read()).isEqualTo(0x190);
     }
 
     @Test

@@ -1,0 +1,92 @@
+package rigwarden.proof;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import rigwarden.bus.BusFailure;
+import rigwarden.emulated.BoardFault;
+import rigwarden.emulated.Mishap;
+import rigwarden.emulated.Rehearsal;
+import rigwarden.pack.Chance;
+import rigwarden.program.Program;
+import rigwarden.rig.Rig;
+import rigwarden.rigfile.ProgramFile;
+import rigwarden.rigfile.Read;
+import rigwarden.rigfile.RigFile;
+import rigwarden.run.Event;
+
+/**
+ * Nights on which nothing is broken, and everything happens that happens on a bench: wires that pick something up, a card that
+ * stalls, contacts that spike, a room that drifts by eight kelvin, a thermostat, a charger that floats, an inverter that
+ * quits and would start again. Drawn from a seed.
+ */
+final class HealthyNights {
+    private static final double WIRE_SHARE = 1e-5;
+    private static final double SPIKE_V = 0.2;
+    private static final double STALL_S = 2;
+    private static final long HOUR = 3_600_000_000_000L;
+
+    private HealthyNights() {}
+
+    /**
+     * How a night went.
+     *
+     * @param name of the rig
+     * @param hours of it
+     * @param ended whether the programme came to its end
+     * @param trip what tripped; empty on a night as it should be
+     */
+    record Night(String name, long seed, double hours, boolean ended, Optional<Event.Tripped> trip) {}
+
+    /** A night of one reference rig, cut off after so many hours. */
+    static Night night(String bench, long seed, double mostHours) throws IOException, BusFailure {
+        Read.Sound<Rig> rig = rig(bench, seed);
+        Program program = ((Read.Sound<Program>) ProgramFile.read(Bench.RIGS.resolve(bench + "-night.toml"), rig)).value();
+        Rehearsal rehearsal = new Rehearsal(rig.value(), program, seed, upsets(seed), Bench.NOWHERE);
+        while (!rehearsal.over() && rehearsal.rig().clock().nanos() < mostHours * HOUR) {
+            for (Event event : rehearsal.scan()) {
+                if (event instanceof Event.Tripped tripped) {
+                    return new Night(bench, seed, hours(rehearsal), false, Optional.of(tripped));
+                }
+            }
+        }
+        return new Night(bench, seed, hours(rehearsal), rehearsal.over(), Optional.empty());
+    }
+
+    private static double hours(Rehearsal rehearsal) {
+        return rehearsal.rig().clock().nanos() / (double) HOUR;
+    }
+
+    private static Read.Sound<Rig> rig(String bench, long seed) throws IOException {
+        RandomGenerator chance = Chance.of(seed, "healthy", bench);
+        String text = Files.readString(Bench.RIGS.resolve(bench + ".toml"));
+        double drift = chance.nextBoolean() ? 0.27 : -0.2;
+        text = text.replaceFirst("room_c = \\d+", "room_c = " + (drift > 0 ? 15 : 23))
+                .replaceFirst("room_drift_k_per_h = [\\d.-]+", "room_drift_k_per_h = " + drift);
+        if (chance.nextBoolean()) {
+            text = text.replaceFirst("pause_s = 0 ", "pause_s = 120 ");
+        }
+        if (chance.nextBoolean()) {
+            text = text.replaceFirst("quit_v = 21.0", "quit_v = 23.0");
+        }
+        if (chance.nextBoolean()) {
+            text = text.replaceFirst("floats = false ", "floats = true\nfloat_v = 27.2 ");
+        }
+        return (Read.Sound<Rig>) RigFile.read(bench + ".toml", text);
+    }
+
+    private static List<Mishap> upsets(long seed) {
+        RandomGenerator chance = Chance.of(seed, "healthy", "upsets");
+        List<Mishap> upsets = new ArrayList<>(List.of(
+                new Mishap("wires", new BoardFault.WiresUpset(WIRE_SHARE, seed), 0, 1),
+                new Mishap("spikes", new BoardFault.ContactorSpikes(SPIKE_V), 0, 1)));
+        for (int hour = 0; hour < 40; hour++) {
+            long at = hour * HOUR + chance.nextLong(HOUR);
+            upsets.add(new Mishap("card", new BoardFault.CardStalls(STALL_S), 0, at));
+        }
+        return upsets;
+    }
+}
