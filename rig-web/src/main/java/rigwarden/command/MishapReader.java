@@ -18,6 +18,8 @@ import rigwarden.rig.Rig;
 final class MishapReader {
     private static final String NUMBER = "(-?\\d+(?:\\.\\d+)?)";
     private static final double BALANCE_ABOVE_V = 3.40;
+    /** What a nut that was forgotten adds, where nothing is said. */
+    private static final double LOOSE_OHMS = 1e-3;
     private static final Pattern WHEN = Pattern.compile("(.+?) at (?:step (\\d+) \\+ )?(\\d+):([0-5]\\d)");
 
     /** One phrase, as it is shown to a person and as it is read. */
@@ -33,6 +35,11 @@ final class MishapReader {
         world("cell 1 leaks 0.5 A", "cell (\\d+) leaks " + NUMBER + " a", m -> new Fault.Leak(cell(m), number(m, 2)));
         world("joint 1p loosens 2 mohm", "joint (\\d+)([pn]) loosens " + NUMBER + " mohm",
                 m -> new Fault.LooseJoint(cell(m), m.group(2).equals("p"), number(m, 3) * 1e-3));
+        world("joint 1 loosens", "joint (\\d+) loosens", m -> new Fault.LooseJoint(cell(m), true, LOOSE_OHMS));
+        board("wires pick up 1e-5", "wires pick up " + NUMBER, m -> new BoardFault.WiresUpset(number(m, 1), 1));
+        board("card stalls 2 s", "card stalls " + NUMBER + " s", m -> new BoardFault.CardStalls(number(m, 1)));
+        board("contactor spikes 0.2 V", "contactor spikes " + NUMBER + " v",
+                m -> new BoardFault.ContactorSpikes(number(m, 1)));
         world("tap 1 breaks", "tap (\\d+) breaks", m -> new Fault.BrokenTap(tap(m)));
         board("probe terminal_01p_c opens", "probe (\\w+) opens", m -> new BoardFault.OpenProbe(probe(m)));
         world("probe terminal_01p_c falls off", "probe (\\w+) falls off", m -> new Fault.DetachedBead(probe(m)));

@@ -1,8 +1,10 @@
 package rigwarden.page;
 
 import java.util.List;
+import java.util.Optional;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Stretch;
+import rigwarden.program.Ended;
 
 /** The night as one strip: each step as wide as it lasted, or is thought to last. */
 final class Strip {
@@ -38,9 +40,19 @@ final class Strip {
                 svg.append(Spots.say("<rect class=\"now-mark\" x=\"%.1f\" y=\"0\" width=\"3\" height=\"46\"/>",
                         x + Math.clamp(gone, 0, 1) * width));
             }
+            if (stretch.by().equals(Optional.of(Ended.TRIPPED))) {
+                svg.append(Spots.say("<rect class=\"trip-mark\" x=\"%.1f\" y=\"0\" width=\"8\" height=\"46\"><title>%s</title></rect>",
+                        x + width - 4, Html.text(trip(now))));
+            }
             x += width + GAP;
         }
         return svg.append("</svg>").toString();
+    }
+
+    /** Which rule ended the night, and when. */
+    private static String trip(Snapshot now) {
+        return now.trip().map(t -> Spots.say("tripped by rule %d, %s, at %s", t.rule().number(), t.rule().name(),
+                Spots.clock(t.sinceNanos() - now.originNanos()))).orElse("tripped");
     }
 
     private static String title(Stretch stretch) {

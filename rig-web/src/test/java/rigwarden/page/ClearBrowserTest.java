@@ -43,6 +43,7 @@ class ClearBrowserTest {
         night.inflict(new BoardFault.InWorld(new Fault.LoopOpens()));
         assertThat(page.locator("h1")).hasText("Tripped: everything is off");
         assertThat(page.locator("#trip")).containsText("It clears:");
+        assertThat(page.locator("#strip rect.trip-mark title")).containsText("tripped by rule 41, loop open, at 0:0");
         assertThat(page.locator("form.clear")).hasCount(0);
         page.screenshot(new Page.ScreenshotOptions().setFullPage(true)
                 .setPath(Path.of("target", "screenshots", "phone-light-tripped.png")));
