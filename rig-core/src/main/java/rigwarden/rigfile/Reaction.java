@@ -17,8 +17,9 @@ public record Reaction(Rule rule, double seconds) {
     /** Orders carried out, and room for a scan that takes longer than others, s: this project's choice. */
     private static final double ORDERS_S = 0.05;
     private static final double NANO = 1e-9;
-    /** Time over which a check itself looks back: two rises, and a channel that fails one time in three; s. */
-    private static final Map<Integer, Double> LOOKS_BACK_S = Map.of(8, 1800.0, 26, 30.0, 27, 120.0, 36, 9.0);
+    /** Time over which a check itself looks back, and in which a channel that fails one time in three is found out; s. */
+    private static final Map<Integer, Double> LOOKS_BACK_S = Map.of(8, 1800.0, 10, 60.0, 26, 30.0, 27, 120.0, 29, 1800.0,
+            36, 9.0, 37, 1200.0);
 
     static Reaction of(Rig rig, Rule rule) {
         double scan = rig.scanNanos() * NANO;

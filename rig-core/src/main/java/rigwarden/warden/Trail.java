@@ -37,9 +37,10 @@ record Trail(long[] takenNanos, double[][] celsius) {
     }
 
     /**
-     * Rise of a channel over the last entries.
+     * Rise of a channel over the last entries: the least of three looks, without the newest and without the oldest entry
+     * too, so that one false reading is no rise.
      *
-     * @param entries how many steps of ten seconds to look back
+     * @param entries how many steps of ten seconds to look back, at least 2
      * @return kelvin per minute; 0 where the trail is shorter or has a hole
      */
     double risePerMinute(int channel, int entries) {
@@ -48,8 +49,13 @@ record Trail(long[] takenNanos, double[][] celsius) {
         if (first < 0) {
             return 0;
         }
-        double kelvin = celsius[last][channel] - celsius[first][channel];
-        double minutes = (takenNanos[last] - takenNanos[first]) / 60e9;
+        double whole = rate(channel, first, last);
+        return Math.min(whole, Math.min(rate(channel, first, last - 1), rate(channel, first + 1, last)));
+    }
+
+    private double rate(int channel, int from, int to) {
+        double kelvin = celsius[to][channel] - celsius[from][channel];
+        double minutes = (takenNanos[to] - takenNanos[from]) / 60e9;
         return Double.isNaN(kelvin) ? 0 : kelvin / minutes;
     }
 }
