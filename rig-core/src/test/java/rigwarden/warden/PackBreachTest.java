@@ -1,6 +1,7 @@
 package rigwarden.warden;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.HashSet;
@@ -145,7 +146,7 @@ class PackBreachTest {
 
     @TestFactory
     Stream<DynamicTest> each_breach_that_lasts_trips_in_its_time_and_its_rule_comes_first() {
-        return each(table().stream(), row -> assertThat(walked(row, List.of(), 0))
+        return each(table().stream(), row -> assertThat(walked(new Walk(RIG), row, List.of(), 0))
                 .as("seconds from the first breaching scan").isCloseTo(row.seconds(), within(row.within())));
     }
 
@@ -159,7 +160,7 @@ class PackBreachTest {
         return each(table().stream().filter(row -> !row.flickers().isEmpty()), row -> {
             for (Role role : row.flickers()) {
                 for (int phase = 0; phase < 3; phase++) {
-                    assertThat(walked(row, RIG.channels(role), phase)).as("%s, every third from %d, s", role, phase)
+                    assertThat(walked(new Walk(RIG), row, RIG.channels(role), phase)).as("%s, every third from %d, s", role, phase)
                             .isBetween(Math.min(row.seconds() - row.within(), UNRELIABLE_S), row.seconds() + 0.25);
                 }
             }
@@ -167,8 +168,7 @@ class PackBreachTest {
     }
 
     /** Seconds from the first breaching scan to the scan whose verdict names the rule first. */
-    private static double walked(Row row, List<Channel> flickering, int phase) {
-        Walk walk = new Walk(RIG);
+    private static double walked(Walk walk, Row row, List<Channel> flickering, int phase) {
         Wish wish = row.at().reach(walk);
         long began = walk.nanos + RIG.scanNanos();
         for (int i = 0; i < 4000; i++) {
@@ -188,6 +188,16 @@ class PackBreachTest {
             }
         }
         throw new AssertionError("rule " + row.rule() + " never tripped");
+    }
+
+    /** Leave one out, as in {@link LastingBreachTest}. */
+    @TestFactory
+    Stream<DynamicTest> a_warden_without_a_rule_breaks_the_property_of_its_row() {
+        return each(table().stream(), row -> {
+            Warden lame = new Warden(RIG, Rules.of(RIG).stream().filter(r -> r.number() != row.rule()).toList());
+
+            assertThatThrownBy(() -> walked(new Walk(RIG, lame), row, List.of(), 0)).isInstanceOf(AssertionError.class);
+        });
     }
 
     @Test

@@ -26,8 +26,13 @@ final class Walk {
     long stride;
 
     Walk(Rig rig) {
+        this(rig, new Warden(rig));
+    }
+
+    /** With another warden, for the proof that each of its rules is needed. */
+    Walk(Rig rig, Warden warden) {
         this.rig = rig;
-        warden = new Warden(rig);
+        this.warden = warden;
         guard = warden.fresh(0);
         stride = rig.scanNanos();
     }
