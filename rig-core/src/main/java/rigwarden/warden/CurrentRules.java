@@ -101,7 +101,8 @@ final class CurrentRules {
         if (!due || now.amps() < LEAST_ORDERED_A || !view.valid(current)) {
             return Breach.NONE;
         }
-        if (view.nanos() - view.memory().past().flowedNanos() <= pace.pauseNanos()) {
+        boolean pauses = pace.pauseNanos() > 0 && view.nanos() - view.memory().past().flowedNanos() <= pace.pauseNanos();
+        if (pauses) {
             return Breach.NONE;
         }
         double amps = view.value(current) * now.way().sign();
