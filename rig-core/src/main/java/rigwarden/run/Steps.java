@@ -25,6 +25,8 @@ final class Steps {
     private static final double ROUNDING = 1 + 1e-9;
     /** Within this of the ceiling a switched source that has tapered has filled the cells, V. */
     private static final double NEAR_V = 0.05;
+    /** A scan at the cut-off may read this much above the mean of its second, V: ripple, noise. */
+    private static final double NEAR_CUT_V = 0.02;
     /** A soft start looks like a taper until this is over. */
     private static final long SOFT_NANOS = 300_000_000_000L;
     private static final long LONGEST_TAPER_NANOS = Math.round(Envelope.TAPER_HOURS * 3600e9);
@@ -97,7 +99,9 @@ final class Steps {
     private Progress held(Progress progress, double most, double ceilingVolts, Scan scan) {
         double highest = sight.highest(scan);
         boolean met = progress.ceilingNanos() != Long.MAX_VALUE;
-        if (!met && highest < ceilingVolts) {
+        // one false reading in the middle of a charge; before the first mean nothing is unlikely
+        boolean unlikely = progress.top().mean() < ceilingVolts - NEAR_V;
+        if (!met && (highest < ceilingVolts || unlikely)) {
             return progress.ordering(most, scan.nanos(), Long.MAX_VALUE);
         }
         long since = met ? progress.ceilingNanos() : scan.nanos();
@@ -120,7 +124,7 @@ final class Steps {
                     : charged(progress, charge.ceilingVolts(), charge.taperAmps(), scan))
                     .or(() -> tooLong(progress, charge.amps(), LONGEST_TAPER_NANOS, scan));
             case Step.Park park -> parked(park, progress, scan).or(() -> tooLong(progress, park.amps(), 0, scan));
-            case Step.Discharge discharge -> empty(progress, discharge.cutOffVolts())
+            case Step.Discharge discharge -> empty(progress, discharge.cutOffVolts(), scan)
                     .or(() -> tooLong(progress, discharge.amps(), 0, scan));
             case Step.Pulse pulse -> pulsed(pulse, progress, scan);
             case Step.Balance balance -> balanced(balance, progress, scan);
@@ -128,7 +132,7 @@ final class Steps {
             case Step.Recover recover -> sight.lowest(scan) >= recover.untilVolts()
                     ? Optional.of(Ended.CHARGE_REACHED)
                     : tooLong(progress, recover.amps(), 0, scan);
-            case Step.HeatRun run -> empty(progress, run.cutOffVolts())
+            case Step.HeatRun run -> empty(progress, run.cutOffVolts(), scan)
                     .or(() -> scan.nanos() - progress.sinceNanos() > run.atMostNanos()
                             ? Optional.of(Ended.TIME) : Optional.empty());
         };
@@ -166,8 +170,13 @@ final class Steps {
         };
     }
 
-    private static Optional<Ended> empty(Progress progress, double cutOffVolts) {
-        return progress.window().mean() <= cutOffVolts ? Optional.of(Ended.CUT_OFF) : Optional.empty();
+    private Optional<Ended> empty(Progress progress, double cutOffVolts, Scan scan) {
+        return atCutOff(progress, cutOffVolts, scan) ? Optional.of(Ended.CUT_OFF) : Optional.empty();
+    }
+
+    /** In the mean of a second, and about there in this scan too: one false reading takes a mean with it. */
+    private boolean atCutOff(Progress progress, double cutOffVolts, Scan scan) {
+        return progress.window().mean() <= cutOffVolts && sight.lowest(scan) <= cutOffVolts + NEAR_CUT_V;
     }
 
     /** No step goes on for ever: a quarter more than the rating takes at this current is enough for any sound cell. */
@@ -195,7 +204,7 @@ final class Steps {
 
     private Optional<Ended> pulsed(Step.Pulse pulse, Progress progress, Scan scan) {
         boolean high = way(pulse) == Way.CHARGE && sight.highest(scan) >= rig.cells().ceilingVolts() - NEAR_V;
-        boolean low = way(pulse) == Way.DISCHARGE && progress.window().mean() <= rig.cells().cutOffVolts();
+        boolean low = way(pulse) == Way.DISCHARGE && atCutOff(progress, rig.cells().cutOffVolts(), scan);
         if (high || low) {
             return Optional.of(high ? Ended.CEILING : Ended.CUT_OFF);
         }
