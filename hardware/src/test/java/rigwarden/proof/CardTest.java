@@ -31,6 +31,9 @@ import rigwarden.pack.Chance;
 class CardTest {
     private static final int CASES = Integer.getInteger("rigwarden.cards", 4);
 
+    /** The database's own library is unpacked under the same limit before anything is stored. */
+    private static final int LEAST_KILOBYTES = 2000;
+
     @TempDir
     private Path folder;
 
@@ -46,7 +49,7 @@ class CardTest {
     private static void survives(Path folder, int number, boolean full) throws Exception {
         Files.createDirectories(folder);
         RandomGenerator chance = Chance.of(20, "card", "case " + number);
-        Process process = new ProcessBuilder(command(folder, number, full ? 400 + chance.nextInt(6000) : 0))
+        Process process = new ProcessBuilder(command(folder, number, full ? LEAST_KILOBYTES + chance.nextInt(6000) : 0))
                 .redirectErrorStream(true).start();
         long acknowledged = 0;
         int reports = 0;

@@ -147,6 +147,10 @@ public final class Logbook implements AutoCloseable {
                 throw new LogbookException("The ledger " + file + " is held open by another program. Close that one "
                         + "first", e);
             }
+            if (Files.notExists(file)) {
+                throw new LogbookException("The ledger " + file + " cannot be made (" + e.getMessage()
+                        + "). Is the card full, or may nobody write there?", e);
+            }
             Path aside = Aside.move(file, label);
             said.add("The ledger did not open (" + e.getMessage() + "). It was moved aside to " + aside.getFileName()
                     + "; a new one lists the runs, but lots, cells, joints, proofs and calibrations are in the old.");

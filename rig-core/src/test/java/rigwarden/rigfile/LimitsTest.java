@@ -25,7 +25,8 @@ class LimitsTest {
     private final Limits limits = Limits.of(rig);
 
     /** Seconds over which a check itself looks back: rises over 30 and 120 s, a channel that fails one time in three. */
-    private static final Map<Integer, Double> LOOKS_BACK = Map.of(26, 30.0, 27, 120.0, 36, 9.0);
+    private static final Map<Integer, Double> LOOKS_BACK =
+            Map.of(8, 1800.0, 10, 60.0, 26, 30.0, 27, 120.0, 29, 1800.0, 36, 9.0, 37, 1200.0);
 
     @Test
     void the_cells_govern_the_charge_and_the_fuse_the_discharge() {
