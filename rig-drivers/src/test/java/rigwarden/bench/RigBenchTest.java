@@ -170,9 +170,9 @@ class RigBenchTest {
 
         assertThat(wire.count("read 40")).isEqualTo(5);
         assertThat(wire.count("write 48") + wire.count("read 48")).isEqualTo(6);
-        assertThat(wire.count("read 6")).isEqualTo(3);
+        assertThat(wire.count("read 6")).isEqualTo(4);
         assertThat(wire.count("write 6")).isEqualTo(1);
-        assertThat(wire.log).hasSize(15);
+        assertThat(wire.log).hasSize(16);
     }
 
     @Test
