@@ -22,6 +22,8 @@ public enum Ended {
     TIME,
     /** The charge to be put in is in. */
     CHARGE_REACHED,
+    /** For eight hours the cells were too cold or too warm for it. */
+    NEVER_FIT,
     /** The warden tripped. */
     TRIPPED,
     /** A person or a signal stopped it. */

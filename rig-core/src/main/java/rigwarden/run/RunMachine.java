@@ -184,8 +184,8 @@ public final class RunMachine {
             return shows ? show(progress, 0, scan.nanos()) : close(progress, Closing.PRECHARGE, scan.nanos());
         }
         if (scan.nanos() - state.sinceNanos() > LONGEST_WAIT_NANOS) {
-            return Next.quiet(new RunState.Finished(Ended.TIME, 0), ended(progress, Ended.TIME, false),
-                    new Event.Finished(Ended.TIME));
+            return Next.quiet(new RunState.Finished(Ended.NEVER_FIT, 0), ended(progress, Ended.NEVER_FIT, false),
+                    new Event.Finished(Ended.NEVER_FIT));
         }
         RunState waits = new RunState.Waiting(progress, state.sinceNanos(), state.notBeforeNanos(), state.said() || !fit);
         return state.said() || fit

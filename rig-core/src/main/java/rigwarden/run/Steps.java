@@ -29,6 +29,8 @@ final class Steps {
     private static final double NEAR_CUT_V = 0.02;
     /** A soft start looks like a taper until this is over. */
     private static final long SOFT_NANOS = 300_000_000_000L;
+    /** One scan without current may be a false reading. */
+    private static final long CERTAIN_NANOS = 250_000_000L;
     private static final long LONGEST_TAPER_NANOS = Math.round(Envelope.TAPER_HOURS * 3600e9);
 
     private final Rig rig;
@@ -75,7 +77,7 @@ final class Steps {
     Progress controlled(Step.Flowing step, Progress progress, double ceilingAmps, Scan scan) {
         double most = Math.min(step.amps(), ceilingAmps);
         if (device(step).switched()) {
-            return progress.ordering(most, scan.nanos(), progress.ceilingNanos());
+            return progress.ordering(most, tapers(step, scan) ? progress.controlNanos() : scan.nanos(), progress.ceilingNanos());
         }
         return switch (step) {
             case Step.Charge charge -> held(progress, most, charge.ceilingVolts(), scan);
@@ -93,6 +95,11 @@ final class Steps {
             case Step.Discharge _, Step.HeatRun _, Step.ProveProtection _, Step.Recover _ ->
                 progress.ordering(most, progress.controlNanos(), progress.ceilingNanos());
         };
+    }
+
+    /** Whether a switched source still gives current, and no more than the taper. */
+    private boolean tapers(Step.Flowing step, Scan scan) {
+        return step instanceof Step.Charge charge && !sight.noCurrent(scan) && Math.abs(sight.amps(scan)) <= charge.taperAmps();
     }
 
     /** Constant current, then the current that holds the highest cell at its ceiling. */
@@ -157,9 +164,9 @@ final class Steps {
                     .filter(protection -> sight.meets(protection, scan, extreme, way))
                     .map(_ -> Ended.PROTECTION);
         }
-        boolean over = device.switched()
-                && scan.nanos() - progress.flowedNanos() > Math.round(device.restsSeconds() * 1e9);
-        return over || quit(device, scan) ? Optional.of(device.charges() ? Ended.CHARGER : Ended.SINK) : Optional.empty();
+        long gone = scan.nanos() - progress.flowedNanos();
+        boolean over = device.switched() && gone > Math.round(device.restsSeconds() * 1e9);
+        return gone > CERTAIN_NANOS && (over || quit(device, scan)) ? Optional.of(device.charges() ? Ended.CHARGER : Ended.SINK) : Optional.empty();
     }
 
     /** Below the middle of the two voltages at which it quits and starts again, an inverter has quit: no thermostat waits there. */
@@ -190,7 +197,8 @@ final class Steps {
     private Optional<Ended> filled(Step.Charge charge, Progress progress, Scan scan) {
         double highest = sight.highest(scan);
         boolean tapered = progress.flowed() && scan.nanos() - progress.sinceNanos() > SOFT_NANOS
-                && Math.abs(sight.amps(scan)) <= charge.taperAmps() && highest >= charge.ceilingVolts() - NEAR_V;
+                && tapers(charge, scan) && scan.nanos() - progress.controlNanos() >= CONTROL_NANOS
+                && highest >= charge.ceilingVolts() - NEAR_V;
         if (tapered) {
             return Optional.of(Ended.TAPER);
         }

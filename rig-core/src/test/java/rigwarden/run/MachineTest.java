@@ -173,7 +173,7 @@ class MachineTest {
         ObedientRig frozen = new ObedientRig(CELL, 0.5, CHARGE);
         frozen.twist = scans -> scans.set(Role.BODY, 9);
         long began = frozen.nanos;
-        assertThat(frozen.run()).containsExactly(Ended.TIME);
+        assertThat(frozen.run()).containsExactly(Ended.NEVER_FIT);
         assertThat((frozen.nanos - began) / (double) HOUR).isCloseTo(8, within(0.01));
     }
 

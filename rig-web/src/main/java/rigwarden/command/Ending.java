@@ -22,7 +22,10 @@ final class Ending {
     void take(List<Event> events) {
         for (Event event : events) {
             switch (event) {
-                case Event.Started _ -> out.println("  started");
+                case Event.Started _ -> {
+                    out.println("  started");
+                    trip = Optional.empty();
+                }
                 case Event.StepBegun e -> out.println("  step " + e.step() + ": " + e.kind().replace('_', ' '));
                 case Event.StepEnded e -> out.println("  step " + e.step() + " ended by " + e.by().word().replace('_', ' '));
                 case Event.HeartbeatProved e ->
@@ -37,7 +40,7 @@ final class Ending {
                 }
                 case Event.Cleared _ -> out.println("  cleared; start anew for another run");
                 case Event.StopRequested _ -> out.println("  stopped by a person");
-                case Event.Finished e -> finished = e.by() != Ended.STOPPED;
+                case Event.Finished e -> finished = e.by() != Ended.STOPPED && e.by() != Ended.NEVER_FIT;
                 case Event.NoLoadShown _ -> { }
             }
         }

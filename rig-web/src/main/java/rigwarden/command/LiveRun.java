@@ -13,6 +13,7 @@ import rigwarden.rig.Rig;
 import rigwarden.run.Event;
 import rigwarden.run.RunMachine;
 import rigwarden.run.RunState;
+import rigwarden.warden.Orders;
 import rigwarden.warden.Warden;
 
 /**
@@ -21,6 +22,7 @@ import rigwarden.warden.Warden;
  */
 final class LiveRun {
     private final Rig rig;
+    private final Bench bench;
     private final Loop loop;
     private final Desk desk;
     private final Pacer pacer;
@@ -46,6 +48,7 @@ final class LiveRun {
     LiveRun(Rig rig, Program program, Bench bench, Recorder recorder, Desk desk, Pacer pacer, long nanos,
             BooleanSupplier end, Consumer<List<Event>> told) {
         this.rig = rig;
+        this.bench = bench;
         this.desk = desk;
         this.pacer = pacer;
         this.end = end;
@@ -67,6 +70,7 @@ final class LiveRun {
     /** A run that is to be attended and is not is stopped. */
     private void left(long nanos) {
         if (attended && attendance.goneNanos(nanos) > Attendance.LONGEST_NANOS && flowing()) {
+            System.out.println("Nobody has turned the arm key for 15 min: the run is stopped.");
             desk.stop();
         }
     }
@@ -82,6 +86,15 @@ final class LiveRun {
      * @return the scans that were taken
      */
     long run() {
+        try {
+            cycles();
+        } finally {
+            bench.apply(Orders.OFF_NOW);
+        }
+        return scans;
+    }
+
+    private void cycles() {
         long clean = Math.round((rig.busSide().decaySeconds() + 1) * 1e9) / rig.scanNanos();
         for (long after = 0; after < clean; ) {
             pacer.await();
@@ -91,19 +104,25 @@ final class LiveRun {
             }
             List<Event> events = loop.cycle();
             scans++;
-            for (Event event : events) {
-                started |= event instanceof Event.Started;
-                cleared |= event instanceof Event.Cleared;
-            }
+            events.forEach(this::noted);
             if (!events.isEmpty()) {
                 told.accept(events);
             }
-            after = over() ? after + 1 : 0;
+            after = over() && !flowing() ? after + 1 : 0;
         }
-        return scans;
+    }
+
+    /** A run that was started, tripped and cleared is over, until somebody starts it anew. */
+    private void noted(Event event) {
+        if (event instanceof Event.Started) {
+            started = true;
+            cleared = false;
+        } else if (event instanceof Event.Cleared) {
+            cleared = started;
+        }
     }
 
     private boolean over() {
-        return stopping || cleared && started || loop.standing().state() instanceof RunState.Finished;
+        return stopping || cleared || loop.standing().state() instanceof RunState.Finished;
     }
 }

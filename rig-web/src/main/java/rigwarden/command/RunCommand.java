@@ -63,12 +63,15 @@ final class RunCommand implements Callable<Integer> {
         Context board = board(inputs.rig());
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
         Cautions.confirm(logbook.folder(), inputs.rig().name(), now);
-        try (SignalStop signal = new SignalStop();
+        try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds());
                 Logbook book = Logbook.open(logbook.folder(), now);
                 Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
             book.said().forEach(System.out::println);
             showing.where().ifPresent(System.out::println);
-            return signal.done(recorded(inputs, board, book, showing, signal, now));
+            int exit = recorded(inputs, board, book, showing, signal, now);
+            signal.ended(exit);
+            showing.hold(signal);
+            return signal.done(exit);
         } finally {
             board.shutdown();
         }
@@ -99,6 +102,7 @@ final class RunCommand implements Callable<Integer> {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
             showing.show(new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1, book.file(begun.number())));
             System.out.println("Ready. Start it on the page, signed in and with the arm key turned; or end this with Ctrl-C.");
+            System.out.println("Stay beside the rig: turn its arm key off and on at least every 15 min, or the run is stopped.");
             LiveRun run = new LiveRun(rig, inputs.program(), bench, live, desk, pacer, clock.nanos(), signal::requested,
                     ending::take);
             long scans = ControlThread.call(run::run);

@@ -98,7 +98,7 @@ final class Course {
 
     private void end(Event.StepEnded ended, long nanos) {
         inStep = false;
-        level = level.stepEnded(ended.by());
+        level = level.stepEnded(program.steps().get(ended.step() - 1), ended.by());
         past.add(new Stretch(ended.step(), doing.kind(), Stretch.Place.PAST, doing.stepNanos(), nanos,
                 Optional.of(ended.by())));
     }

@@ -1,6 +1,7 @@
 package rigwarden.live;
 
 import rigwarden.program.Ended;
+import rigwarden.program.Step;
 
 /**
  * How full the cells are, as far as this run itself has shown it: nothing is known before the first full or empty end.
@@ -29,12 +30,14 @@ record Level(
         return new Level(known, missingAmpHours, capacityAmpHours, measured, 0);
     }
 
-    Level stepEnded(Ended by) {
+    /** What an end says of the cells: a charge at its taper is full, a discharge at its cut-off empty, others say what was counted. */
+    Level stepEnded(Step step, Ended by) {
         return switch (by) {
             case TAPER -> new Level(true, 0, capacityAmpHours, measured, stepAmpHours);
-            case CUT_OFF -> emptied();
-            case CEILING, CHARGER -> new Level(true, NEARLY * capacityAmpHours, capacityAmpHours, measured, stepAmpHours);
-            case SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, TRIPPED, STOPPED -> this;
+            case CUT_OFF -> step instanceof Step.Discharge || step instanceof Step.HeatRun ? emptied() : this;
+            case CEILING -> step instanceof Step.Charge
+                    ? new Level(true, NEARLY * capacityAmpHours, capacityAmpHours, measured, stepAmpHours) : this;
+            case CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, NEVER_FIT, TRIPPED, STOPPED -> this;
         };
     }
 

@@ -44,6 +44,7 @@ public final class Live implements Recorder, AutoCloseable {
     private volatile boolean ending;
     private volatile Optional<String> trouble = Optional.empty();
     private volatile Optional<Snapshot> now = Optional.empty();
+    private volatile long publishedNanos = System.nanoTime();
 
     /** A view of a run that nothing has happened in yet; {@link #start} gives it its thread. */
     public Live(Rig rig, Program program, Recorder next) {
@@ -97,6 +98,7 @@ public final class Live implements Recorder, AutoCloseable {
         }
         if (last != null) {
             now = Optional.of(snapshot(last));
+            publishedNanos = System.nanoTime();
         }
     }
 
@@ -129,6 +131,11 @@ public final class Live implements Recorder, AutoCloseable {
     /** The newest look; none before the first scan. Any thread. */
     public Optional<Snapshot> now() {
         return now;
+    }
+
+    /** Real time since the newest look, s. Any thread. */
+    public double ageSeconds() {
+        return (System.nanoTime() - publishedNanos) * 1e-9;
     }
 
     /** What is wrong with the view itself, if anything was. Any thread. */

@@ -34,7 +34,11 @@ final class Outlook {
         return switch (step) {
             case Step.Charge _ -> from.at(1);
             case Step.Balance _ -> from.at(1);
-            case Step.Discharge _, Step.HeatRun _ -> from.at(0);
+            case Step.Discharge _ -> from.at(0);
+            case Step.HeatRun s -> {
+                double taken = s.amps() * s.atMostNanos() / 3600e9;
+                yield taken < from.toEmpty() ? from.flowed(-taken) : from.at(0);
+            }
             case Step.Rest _, Step.Pulse _, Step.ProveProtection _, Step.Recover _ -> from;
             case Step.Park s -> from.at(s.share());
         };

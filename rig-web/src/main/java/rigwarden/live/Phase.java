@@ -15,7 +15,7 @@ public enum Phase {
     /** Everything is open, by programme. */
     RESTING("rests, everything open"),
     /** The latched safe state. */
-    TRIPPED("tripped: everything is off"),
+    TRIPPED("tripped: everything is ordered off"),
     /** Over. */
     FINISHED("is over, everything open");
 

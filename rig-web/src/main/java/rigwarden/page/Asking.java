@@ -11,7 +11,9 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Watched;
+import rigwarden.program.Program;
 import rigwarden.rig.Role;
+import rigwarden.run.RunMachine;
 import rigwarden.warden.Reading;
 import rigwarden.warden.Request;
 
@@ -70,12 +72,12 @@ final class Asking {
 
     /** One guess at a time: hashing costs the board a good part of a second. */
     private void signIn(Context ctx) {
+        String phrase = ctx.formParam("passphrase");
         if (!guessing.tryAcquire()) {
             ctx.status(503).html(signIn(ctx, "Somebody else is signing in; try again."));
             return;
         }
         try {
-            String phrase = ctx.formParam("passphrase");
             if (phrase == null || !Passphrase.matches(folder, phrase.toCharArray())) {
                 ctx.status(403).html(signIn(ctx, "That was not it."));
                 return;
@@ -98,7 +100,7 @@ final class Asking {
             return;
         }
         Optional<Watched> watched = run.get();
-        Optional<Request> wanted = wanted(ctx.formParam("what"));
+        Optional<Request> wanted = watched.flatMap(w -> wanted(ctx.formParam("what"), w.program()));
         if (watched.isEmpty() || wanted.isEmpty()) {
             ctx.status(409).html(said(ctx, "Nothing runs that could be asked for that."));
         } else if (!armed(watched.orElseThrow())) {
@@ -111,13 +113,13 @@ final class Asking {
         }
     }
 
-    private static Optional<Request> wanted(String what) {
-        for (Request request : Request.values()) {
-            if (request.name().equals(what)) {
-                return Optional.of(request);
-            }
-        }
-        return Optional.empty();
+    /** A start is the one that this programme asks for. */
+    private static Optional<Request> wanted(String what, Program program) {
+        return switch (String.valueOf(what)) {
+            case "START" -> Optional.of(RunMachine.start(program));
+            case "CLEAR" -> Optional.of(Request.CLEAR);
+            case String _ -> Optional.empty();
+        };
     }
 
     private String said(Context ctx, String words) {

@@ -12,6 +12,8 @@ final class NowPage {
             <noscript><meta http-equiv="refresh" content="3"></noscript>""";
     private static final String FULL = "<meta http-equiv=\"refresh\" content=\"5\">";
 
+    private static final double OLD_SECONDS = 5;
+
     private NowPage() {}
 
     /** Now, with what the operator may ask for; {@code full} when no more live viewers are taken. */
@@ -33,14 +35,15 @@ final class NowPage {
         return """
                 <section id="told" data-mark="%s">
                 %s
-                <p class="small">%s %s <span id="link"></span></p>
+                <p class="small">%s %s <span id="link"%s</span></p>
                 <div class="trip"><h2>Why</h2>%s%s</div>
                 %s
                 </section>
                 <section><h2>The night</h2><div id="strip">%s</div>
                 <p class="key"><span><i class="charge"></i>charge</span> <span><i class="rest"></i>rest</span>
                 <span><i class="discharge"></i>discharge</span> <span><i class="heat-run"></i>heat run</span>
-                <span><i class="park"></i>park</span> <span><i class="other"></i>else</span></p></section>
+                <span><i class="park"></i>park</span> <span><i class="other"></i>else</span></p>
+                <details><summary>The steps in words</summary><ul id="steps" class="small">%s</ul></details></section>
                 <section><h2>On the bench</h2>%s
                 <p class="small">°C where the probes sit. Under a cell's volts: their change in the last minute. ↑ warms by 0.2 K a minute or
                 more, ↑↑ by 1 K.</p>
@@ -53,9 +56,16 @@ final class NowPage {
                 <p class="small">%s</p>
                 """.formatted(Html.text(view.mark("told")), Html.live("h1", "headline", view.word("headline")),
                 "Since the start: " + Html.live("b", "elapsed", view.word("elapsed")) + ".",
-                Html.live("span", "whole", view.word("whole")), Html.live("p", "trip", view.word("trip")),
-                Html.live("p", "also", view.word("also")), answers(view) + asks, view.part("strip"),
+                Html.live("span", "whole", view.word("whole")), age(run, view), Html.live("p", "trip", view.word("trip")),
+                Html.live("p", "also", view.word("also")), answers(view) + asks, view.part("strip"), view.part("steps"),
                 PackDrawing.draw(run.rig(), view), Html.live("span", "health", view.word("health")));
+    }
+
+    /** What a view without script must say by itself. */
+    private static String age(Watched run, View view) {
+        boolean old = !view.mark("told").equals("over") && run.live().ageSeconds() > OLD_SECONDS;
+        return old ? Spots.say(" data-mark=\"stale\">No scan for %.0f s: what you see is old. A loop that stands still opens the"
+                + " contactor within a second.", run.live().ageSeconds()) : ">";
     }
 
     private static String answers(View view) {

@@ -32,6 +32,7 @@ public final class Site implements AutoCloseable {
     /** So much may lie unread on the way to a viewer; one who never reads blocks his own thread soon, and is closed. */
     private static final int SEND_BYTES = 32_768;
     private static final int EXPORTS = 2;
+    private static final long SO_FAR_NANOS = 2_000_000_000L;
     private static final int MOST_BUCKETS = 1000;
     private static final int USUAL_BUCKETS = 500;
 
@@ -46,6 +47,10 @@ public final class Site implements AutoCloseable {
     private final Viewers viewers;
     private final Javalin server;
     private View last = View.NOTHING;
+    private String soFar = "";
+    private long soFarNanos;
+    private int soFarBuckets;
+    private int soFarRun = -1;
 
     /**
      * Where the page is served.
@@ -105,7 +110,7 @@ public final class Site implements AutoCloseable {
         });
         config.routes.sse("/live", viewers::join);
         config.routes.get("/trace", this::trace);
-        config.routes.get("/runs", ctx -> ctx.html(RunsPage.list(shell(ctx), shelf.runs(), run.get())));
+        config.routes.get("/runs", ctx -> ctx.html(one(() -> RunsPage.list(shell(ctx), shelf.runs(), run.get()))));
         config.routes.get("/runs/{run}.csv", this::export);
         config.routes.get("/runs/{run}/trace", ctx -> stored(ctx).ifPresent(r -> storedTrace(ctx, r)));
         config.routes.get("/runs/{run}", ctx -> stored(ctx).ifPresent(r -> one(ctx, r)));
@@ -173,9 +178,25 @@ public final class Site implements AutoCloseable {
         if (finer) {
             read(ctx, () -> StoredTrace.json(now.file(), from, to, buckets));
         } else {
-            var trace = now.live().history().trace(buckets);
-            json(ctx, TraceJson.of(trace));
+            json(ctx, soFar(now, buckets));
         }
+    }
+
+    /** The whole run so far, made once for all who ask within two seconds: it takes megabytes to make. */
+    private synchronized String soFar(Watched now, int buckets) {
+        boolean old = System.nanoTime() - soFarNanos > SO_FAR_NANOS;
+        if (old || soFarBuckets != buckets || soFarRun != now.number()) {
+            soFar = TraceJson.of(now.live().history().trace(buckets));
+            soFarNanos = System.nanoTime();
+            soFarBuckets = buckets;
+            soFarRun = now.number();
+        }
+        return soFar;
+    }
+
+    /** What reads the ledger or a run file is made for one visitor after the other: the run has no memory to spare for all at once. */
+    private synchronized String one(Supplier<String> work) {
+        return work.get();
     }
 
     private void storedTrace(Context ctx, LedgerRun one) {
@@ -220,9 +241,11 @@ public final class Site implements AutoCloseable {
     }
 
     private void one(Context ctx, LedgerRun found) {
-        try (RunReader reader = RunReader.open(shelf.file(found.number()))) {
-            ctx.html(RunsPage.one(shell(ctx), found, reader));
-        }
+        ctx.html(one(() -> {
+            try (RunReader reader = RunReader.open(shelf.file(found.number()))) {
+                return RunsPage.one(shell(ctx), found, reader);
+            }
+        }));
     }
 
     private void export(Context ctx) throws IOException {

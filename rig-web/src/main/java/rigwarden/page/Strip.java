@@ -49,6 +49,14 @@ final class Strip {
         return svg.append("</svg>").toString();
     }
 
+    /** The same in words, an item a step. */
+    static String list(Snapshot now) {
+        StringBuilder items = new StringBuilder();
+        now.strip().forEach(stretch -> items.append("<li>").append(Html.text(title(stretch))).append("</li>"));
+        now.trip().ifPresent(_ -> items.append("<li>").append(Html.text(trip(now))).append("</li>"));
+        return items.toString();
+    }
+
     /** Which rule ended the night, and when. */
     private static String trip(Snapshot now) {
         return now.trip().map(t -> Spots.say("tripped by rule %d, %s, at %s", t.rule().number(), t.rule().name(),

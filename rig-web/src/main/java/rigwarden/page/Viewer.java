@@ -16,7 +16,7 @@ import java.util.concurrent.TimeUnit;
 final class Viewer {
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final int QUEUE = 2;
-    private static final long HEARTBEAT_SECONDS = 5;
+    private static final long HEARTBEAT_SECONDS = 2;
     private static final int DROPPED_IN_A_ROW = 20;
 
     private final SseClient client;
@@ -77,7 +77,7 @@ final class Viewer {
             while (!ended && !client.terminated()) {
                 View view = queue.poll(HEARTBEAT_SECONDS, TimeUnit.SECONDS);
                 if (view == null) {
-                    client.sendComment("still here");
+                    client.sendEvent("here", "-");
                 } else {
                     send(view);
                 }

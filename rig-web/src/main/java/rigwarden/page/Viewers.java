@@ -27,13 +27,22 @@ final class Viewers implements AutoCloseable {
         View last = View.NOTHING;
         while (!ending) {
             if (!viewers.isEmpty()) {
-                View view = newest.get();
+                View view = look(last);
                 if (view != last) {
                     last = view;
                     viewers.forEach(viewer -> viewer.offer(view));
                 }
             }
             LockSupport.parkNanos(EVERY_NANOS);
+        }
+    }
+
+    /** A look that cannot be put into words is no reason never to look again. */
+    private View look(View last) {
+        try {
+            return newest.get();
+        } catch (RuntimeException _) {
+            return last;
         }
     }
 

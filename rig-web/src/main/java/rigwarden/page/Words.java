@@ -41,7 +41,7 @@ final class Words {
         words.told();
         words.measured();
         return new View(now.scan().number(), Map.copyOf(words.words), Map.copyOf(words.marks),
-                Map.of("strip", Strip.draw(now)));
+                Map.of("strip", Strip.draw(now), "steps", Strip.list(now)));
     }
 
     private void told() {
@@ -68,11 +68,14 @@ final class Words {
 
     private String headline(Doing doing) {
         if (doing.phase() == Phase.TRIPPED) {
-            return "Tripped: everything is off";
+            return Stopping.held(now)
+                    ? "Tripped, and NOT everything is off: emergency stop, then the mains of charger and load"
+                    : "Tripped: everything is ordered off";
         }
         if (doing.phase() == Phase.FINISHED) {
             return "Over: " + doing.by().map(by -> switch (by) {
                 case STOPPED -> "stopped by a person";
+                case NEVER_FIT -> "gave up; for eight hours the cells stayed too cold or too warm to go on";
                 case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, TRIPPED ->
                     "the programme has ended";
             }).orElse("") + ", everything open";
@@ -139,11 +142,27 @@ final class Words {
     }
 
     private String trip(Trip trip) {
-        Quantity quantity = trip.where().quantity();
         return Spots.say("Rule %d, %s: %s At %s %s was found where %s is the limit. It clears: %s.",
-                trip.rule().number(), trip.rule().name(), trip.rule().sentence(), Spots.of(run.rig(), trip.where()),
-                Spots.value(quantity, trip.value()), Spots.value(quantity, trip.limit()),
-                trip.rule().clears().words());
+                trip.rule().number(), trip.rule().name(), trip.rule().sentence(), place(trip),
+                figure(trip, trip.value()), figure(trip, trip.limit()), trip.rule().clears().words());
+    }
+
+    /** The tap between two cells is named by the lower one's channel. */
+    private String place(Trip trip) {
+        boolean tap = trip.rule().number() == 5;
+        return tap ? "the tap between cell " + trip.where().cell() + " and " + (trip.where().cell() + 1)
+                : Spots.of(run.rig(), trip.where());
+    }
+
+    /** Some rules compare a rise or a time and not what their channel shows. */
+    private static String figure(Trip trip, double value) {
+        return switch (trip.rule().number()) {
+            case 9 -> Spots.number(2, value / 3600) + " Ah";
+            case 26, 27 -> Spots.number(1, value) + " K/min";
+            case 29 -> Spots.number(1, value) + " K";
+            case 31, 32, 34, 47, 49 -> Spots.number(2, value) + " s";
+            default -> Spots.value(trip.where().quantity(), value);
+        };
     }
 
     private String consequence(Trip trip) {

@@ -1,6 +1,11 @@
 import { charts } from './charts.js';
 
 const link = document.getElementById('link');
+const told = document.getElementById('told');
+const silentAfter = 6000;
+const staleAfter = 5000;
+let heard = Date.now();
+let seen = Date.now();
 
 function show(message) {
   for (const [id, text] of Object.entries(message.words)) {
@@ -17,19 +22,38 @@ function show(message) {
   }
 }
 
+function say(mark, text) {
+  link.dataset.mark = mark;
+  if (link.textContent !== text) link.textContent = text;
+}
+
+function lost() {
+  say('lost', 'No connection: what you see is old. STOP may still reach the rig.');
+}
+
 function listen() {
   const source = new EventSource('/live');
   source.addEventListener('now', event => {
+    heard = seen = Date.now();
     show(JSON.parse(event.data));
-    link.textContent = '';
-    link.dataset.mark = 'live';
+    say('live', '');
   });
+  source.addEventListener('here', () => { heard = Date.now(); });
   source.addEventListener('error', () => {
-    link.textContent = 'No connection: what you see is old. STOP may still reach the rig.';
-    link.dataset.mark = 'lost';
+    lost();
     if (source.readyState === EventSource.CLOSED) setTimeout(() => location.reload(), 5000);
   });
 }
+
+setInterval(() => {
+  const now = Date.now();
+  if (now - heard > silentAfter) {
+    lost();
+  } else if (told.dataset.mark !== 'over' && now - seen > staleAfter && link.dataset.mark !== 'lost') {
+    const seconds = Math.round((now - seen) / 1000);
+    say('stale', `No scan for ${seconds} s: what you see is old. A loop that stands still opens the contactor within a second.`);
+  }
+}, 1000);
 
 listen();
 charts(document.getElementById('charts'), 5000);

@@ -31,6 +31,7 @@ import rigwarden.warden.Scan;
 class LiveRunTest {
     private static final Path RIGS = Path.of("..", "hardware", "rigs");
     private static final long START_SCAN = 50;
+    private static final long CLEAR_SCAN = 250;
 
     private final Desk desk = new Desk();
     private final List<Event> events = new ArrayList<>();
@@ -125,6 +126,29 @@ class LiveRunTest {
 
         assertThat(saw(Event.Tripped.class)).isTrue();
         assertThat(taken).isGreaterThan(5000);
+    }
+
+    @Test
+    void a_start_after_a_trip_that_was_cleared_before_it_runs_on() {
+        atScan = () -> {
+            if (scans.get() == START_SCAN) {
+                emulated.inflict(new BoardFault.CardStalls(11));
+            } else if (scans.get() == CLEAR_SCAN) {
+                desk.ask(Request.CLEAR);
+            } else if (scans.get() == CLEAR_SCAN + 20) {
+                desk.ask(Request.START);
+            } else if (scans.get() == CLEAR_SCAN + 2000) {
+                assertThat(emulated.world().amps()).as("still under current").isGreaterThan(15);
+                end.set(true);
+            }
+        };
+
+        run();
+
+        assertThat(saw(Event.Tripped.class)).isTrue();
+        assertThat(saw(Event.Cleared.class)).isTrue();
+        assertThat(saw(Event.Started.class)).isTrue();
+        assertThat(Math.abs(emulated.world().amps())).isLessThan(0.1);
     }
 
     @Test

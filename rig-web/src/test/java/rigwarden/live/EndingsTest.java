@@ -9,6 +9,7 @@ import rigwarden.program.Ended;
 import rigwarden.program.Step;
 
 class EndingsTest {
+    private static final Step CHARGE = new Step.Charge(0, 20, 3.6, 5);
     private static final long HOUR = 3600_000_000_000L;
 
     private static Doing doing(double amps) {
@@ -21,7 +22,7 @@ class EndingsTest {
 
     @Test
     void a_discharge_ends_when_the_charge_still_there_has_gone_at_this_current() {
-        Level level = Level.unknown(100).stepEnded(Ended.TAPER).stepBegun().flowed(-30);
+        Level level = Level.unknown(100).stepEnded(CHARGE, Ended.TAPER).stepBegun().flowed(-30);
 
         Forecast forecast = Endings.of(new Step.Discharge(1, 10, 2.5), false, doing(-10), level, new Falling(), 3 * HOUR);
 
@@ -32,7 +33,7 @@ class EndingsTest {
 
     @Test
     void a_discharge_that_gives_more_than_was_counted_on_is_given_no_figure() {
-        Level level = Level.unknown(100).stepEnded(Ended.TAPER).stepBegun().flowed(-101);
+        Level level = Level.unknown(100).stepEnded(CHARGE, Ended.TAPER).stepBegun().flowed(-101);
 
         Forecast forecast = Endings.of(new Step.Discharge(1, 10, 2.5), false, doing(-10), level, new Falling(), 0);
 

@@ -41,7 +41,7 @@ class ClearBrowserTest {
         assertThat(page.locator("#link[data-mark=live]")).isAttached();
 
         night.inflict(new BoardFault.InWorld(new Fault.LoopOpens()));
-        assertThat(page.locator("h1")).hasText("Tripped: everything is off");
+        assertThat(page.locator("h1")).hasText("Tripped: everything is ordered off");
         assertThat(page.locator("#trip")).containsText("It clears:");
         assertThat(page.locator("#strip rect.trip-mark title")).containsText("tripped by rule 41, loop open, at 0:0");
         assertThat(page.locator("form.clear")).hasCount(0);

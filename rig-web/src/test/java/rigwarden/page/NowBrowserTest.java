@@ -76,21 +76,29 @@ class NowBrowserTest {
         page.navigate(night.url());
         assertThat(page.locator("#chart-cells canvas")).isVisible();
 
-        Object coloured = page.evaluate("""
-                () => {
+        double at = (double) SPIKE_SCAN / night.scans();
+        assertThat(coloured(page, at - 0.2, at - 0.05)).as("beside it the curve lies lower").isZero();
+        assertThat(coloured(page, at - 0.03, at + 0.03)).as("coloured pixels in the upper third, where the spike is")
+                .isGreaterThan(5);
+    }
+
+    /** Coloured pixels in the upper third of the cells' chart, between two shares of its time. */
+    private static int coloured(Page page, double from, double to) {
+        return (Integer) page.evaluate("""
+                ([from, to]) => {
                   const canvas = document.querySelector('#chart-cells canvas');
                   const { width, height } = canvas;
                   const data = canvas.getContext('2d').getImageData(0, 0, width, height).data;
                   let found = 0;
-                  for (let y = 0; y < height * 0.35; y++) for (let x = width * 0.25; x < width; x++) {
+                  const left = 58 * devicePixelRatio;
+                  const column = share => Math.round(left + (width - left) * share);
+                  for (let y = 0; y < height * 0.35; y++) for (let x = column(from); x < column(to); x++) {
                     const at = 4 * (y * width + Math.floor(x));
                     const [r, g, b, a] = [data[at], data[at + 1], data[at + 2], data[at + 3]];
                     if (a > 60 && Math.max(r, g, b) - Math.min(r, g, b) > 60) found++;
                   }
                   return found;
-                }""");
-
-        assertThat((Integer) coloured).as("coloured pixels in the upper third of the chart").isGreaterThan(5);
+                }""", List.of(from, to));
     }
 
     @Test

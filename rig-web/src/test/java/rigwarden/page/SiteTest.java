@@ -124,6 +124,13 @@ class SiteTest {
     }
 
     @Test
+    void a_look_at_stop_that_nobody_pressed_frightens_nobody() throws Exception {
+        HttpResponse<String> look = client.send(to("/stop").build(), HttpResponse.BodyHandlers.ofString());
+
+        assertThat(look.body()).contains("Nobody has pressed STOP in this run").doesNotContain("fire brigade");
+    }
+
+    @Test
     void viewers_that_come_and_go_without_a_word_leave_the_page_as_it_was() throws Exception {
         for (int round = 0; round < 20; round++) {
             List<Socket> viewers = new ArrayList<>();
