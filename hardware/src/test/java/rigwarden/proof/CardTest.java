@@ -92,10 +92,7 @@ class CardTest {
         if (mostKilobytes > 0) {
             words.addAll(List.of("bash", "-c", "ulimit -f $1; shift; exec \"$@\"", "bash", Integer.toString(mostKilobytes)));
         }
-        words.addAll(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx128m",
-                "-XX:+UseSerialGC", "-XX:-UsePerfData", "--enable-native-access=ALL-UNNAMED", "-cp",
-                System.getProperty("java.class.path"), KilledRehearsal.class.getName(), folder.toString(),
-                Integer.toString(number)));
+        words.addAll(KilledRehearsal.command(folder, number));
         return words;
     }
 

@@ -36,12 +36,7 @@ class CrashTest {
     private static void survives(Path folder, int kill) throws Exception {
         Files.createDirectories(folder);
         RandomGenerator chance = Chance.of(20, "crash", "kill " + kill);
-        Process process = new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx128m", "-XX:+UseSerialGC",
-                "--enable-native-access=ALL-UNNAMED", "-cp", System.getProperty("java.class.path"),
-                KilledRehearsal.class.getName(), folder.toString(), Integer.toString(kill))
-                .redirectErrorStream(true)
-                .start();
+        Process process = new ProcessBuilder(KilledRehearsal.command(folder, kill)).redirectErrorStream(true).start();
         long acknowledged = 0;
         int reports = 0;
         int wanted = kill <= 4 ? 1 : 1 + chance.nextInt(60);

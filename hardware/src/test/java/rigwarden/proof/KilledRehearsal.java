@@ -18,6 +18,13 @@ import rigwarden.run.RunState;
 final class KilledRehearsal {
     private KilledRehearsal() {}
 
+    /** Words that start such a process; its logbook lies in this folder. */
+    static List<String> command(Path folder, int seed) {
+        return List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx128m", "-XX:+UseSerialGC",
+                "-XX:-UsePerfData", "--enable-native-access=ALL-UNNAMED", "-cp", System.getProperty("java.class.path"),
+                KilledRehearsal.class.getName(), folder.toString(), Integer.toString(seed));
+    }
+
     public static void main(String[] arguments) throws Exception {
         Rig rig = Bench.rig();
         Logbook book = Logbook.open(Path.of(arguments[0]), "killed");
