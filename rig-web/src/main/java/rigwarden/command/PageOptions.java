@@ -47,7 +47,8 @@ final class PageOptions {
     }
 
     private Set<String> allNames() {
-        Set<String> all = new HashSet<>(names);
+        Set<String> all = new HashSet<>();
+        names.forEach(name -> all.add(name.toLowerCase(Locale.ROOT)));
         try {
             String host = InetAddress.getLocalHost().getHostName().toLowerCase(Locale.ROOT);
             all.add(host);
