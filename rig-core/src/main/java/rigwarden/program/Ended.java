@@ -22,7 +22,7 @@ public enum Ended {
     TIME,
     /** The charge to be put in is in. */
     CHARGE_REACHED,
-    /** For eight hours the cells were too cold or too warm for it. */
+    /** For eight hours the cells were too cold or too warm for it, or twice so soon that nothing was moved. */
     NEVER_FIT,
     /** The warden tripped. */
     TRIPPED,

@@ -17,6 +17,8 @@ import java.util.TreeSet;
  * @param window lowest cell, mean of the last second
  * @param top highest cell, mean of the last second
  * @param still minute marks of a rest
+ * @param pausedAmpHours account at its last pause, Ah
+ * @param idle pauses in a row between which next to nothing was moved
  * @param carried what outlives the step
  */
 record Progress(
@@ -31,6 +33,8 @@ record Progress(
         Window window,
         Window top,
         Still still,
+        double pausedAmpHours,
+        int idle,
         Carried carried) {
 
     /**
@@ -81,7 +85,7 @@ record Progress(
 
     static Progress begin(int step, long nanos, Point point, Carried carried) {
         return new Progress(step, nanos, Account.EMPTY, point, 0, nanos, Long.MAX_VALUE, Long.MIN_VALUE,
-                Window.from(nanos), Window.from(nanos), Still.EMPTY, carried);
+                Window.from(nanos), Window.from(nanos), Still.EMPTY, 0, 0, carried);
     }
 
     /** Whether current has flowed in this path. */
@@ -91,33 +95,40 @@ record Progress(
 
     Progress accounted(Account sums, Point now, long flowed, Window low, Window high) {
         return new Progress(step, sinceNanos, sums, now, amps, controlNanos, ceilingNanos, flowed, low, high, still,
-                carried);
+                pausedAmpHours, idle, carried);
     }
 
     Progress ordering(double order, long control, long ceiling) {
         return new Progress(step, sinceNanos, account, point, order, control, ceiling, flowedNanos, window, top, still,
-                carried);
+                pausedAmpHours, idle, carried);
     }
 
     Progress with(Still marks) {
         return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, flowedNanos, window, top,
-                marks, carried);
+                marks, pausedAmpHours, idle, carried);
     }
 
     Progress with(Carried more) {
         return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, flowedNanos, window, top,
-                still, more);
+                still, pausedAmpHours, idle, more);
     }
 
     /** Time in which the step could not do anything does not count against it. */
     Progress waited(long nanos) {
         return new Progress(step, sinceNanos + nanos, account, point, amps, controlNanos, ceilingNanos, flowedNanos, window,
-                top, still, carried);
+                top, still, pausedAmpHours, idle, carried);
     }
 
     /** The same step goes on after a pause. */
     Progress resumed(long nanos) {
         return new Progress(step, sinceNanos, account, point, 0, nanos, ceilingNanos, Long.MIN_VALUE, Window.from(nanos),
-                Window.from(nanos), still, carried);
+                Window.from(nanos), still, pausedAmpHours, idle, carried);
+    }
+
+    /** The step pauses; less than this since the last pause, Ah, is no progress. */
+    Progress paused(double leastAmpHours) {
+        boolean moved = Math.abs(account.ampHours() - pausedAmpHours) >= leastAmpHours;
+        return new Progress(step, sinceNanos, account, point, amps, controlNanos, ceilingNanos, flowedNanos, window, top, still,
+                account.ampHours(), moved ? 0 : idle + 1, carried);
     }
 }

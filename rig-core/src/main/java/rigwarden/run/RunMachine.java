@@ -33,6 +33,9 @@ public final class RunMachine {
     private static final long LONGEST_WAIT_NANOS = 8 * 3600 * SECOND;
     /** At the edge of what the cold allows a source would else go on and off all the time. */
     private static final long PAUSE_NANOS = 300 * SECOND;
+    /** Between two pauses a smaller share of the rating is no progress. */
+    private static final double LEAST_SHARE = 1e-3;
+    private static final int IDLE_MOST = 2;
     private static final long STILL_NANOS = 2 * SECOND;
     private static final double STILL_SHARE = 0.005;
     private static final Setpoint NO_SET = Setpoint.NONE;
@@ -41,12 +44,14 @@ public final class RunMachine {
     private final Sight sight;
     private final Steps steps;
     private final Request asks;
+    private final double leastAmpHours;
 
     public RunMachine(Rig rig, Program program) {
         this.program = program;
         this.sight = new Sight(rig);
         this.steps = new Steps(rig, sight);
         this.asks = start(program);
+        this.leastAmpHours = LEAST_SHARE * rig.cells().ratedAmpHours();
     }
 
     /** What a person must ask for to start this programme. */
@@ -296,7 +301,7 @@ public final class RunMachine {
             return Next.quiet(new RunState.Opening(progress, state.by(), true, state.sinceNanos()));
         }
         if (state.by().isEmpty()) {
-            return Next.quiet(new RunState.Waiting(progress.resumed(scan.nanos()), scan.nanos(), scan.nanos() + PAUSE_NANOS, false));
+            return paused(progress.paused(leastAmpHours), scan);
         }
         Ended by = state.by().get();
         boolean measured = by == Ended.CUT_OFF && Steps.measures(flowing(progress));
@@ -304,6 +309,14 @@ public final class RunMachine {
                 ? progress.carried().measured(-progress.account().ampHours())
                 : progress.carried();
         return begin(progress.step() + 1, scan, carried, List.of(ended(progress, by, false)));
+    }
+
+    /** A step that makes no progress, twice, is over: it would go on and off all night. */
+    private static Next paused(Progress progress, Scan scan) {
+        return progress.idle() < IDLE_MOST
+                ? Next.quiet(new RunState.Waiting(progress.resumed(scan.nanos()), scan.nanos(), scan.nanos() + PAUSE_NANOS, false))
+                : Next.quiet(new RunState.Finished(Ended.NEVER_FIT, 0), ended(progress, Ended.NEVER_FIT, false),
+                        new Event.Finished(Ended.NEVER_FIT));
     }
 
     private Next resting(RunState.Resting state, Scan scan) {

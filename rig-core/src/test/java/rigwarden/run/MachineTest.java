@@ -193,6 +193,20 @@ class MachineTest {
     }
 
     @Test
+    void a_step_that_pauses_twice_with_hardly_anything_moved_between_is_given_up() {
+        ObedientRig warm = new ObedientRig(CELL, 0.5, CHARGE);
+        long[] flowing = {0};
+        warm.twist = scans -> {
+            flowing[0] = warm.state instanceof RunState.Stepping ? flowing[0] + 1 : 0;
+            return flowing[0] > 20 ? scans.set(Role.BODY, 41).set(Role.STUD, 30) : scans;
+        };
+
+        assertThat(warm.run()).containsExactly(Ended.NEVER_FIT);
+        assertThat(warm.nanos / (double) MINUTE).as("one pause of five minutes").isBetween(5.0, 8.0);
+        assertThat(warm.orders).isInstanceOf(Orders.Off.class);
+    }
+
+    @Test
     void a_discharge_that_takes_a_quarter_longer_than_the_rating_ends_by_its_time() {
         ObedientRig slow = new ObedientRig(CELL, 0.9, DISCHARGE);
         slow.flows = (_, on) -> on.set().amps() * 0.5;

@@ -75,7 +75,7 @@ final class Words {
         if (doing.phase() == Phase.FINISHED) {
             return "Over: " + doing.by().map(by -> switch (by) {
                 case STOPPED -> "stopped by a person";
-                case NEVER_FIT -> "gave up; for eight hours the cells stayed too cold or too warm to go on";
+                case NEVER_FIT -> "gave up; the cells stayed, or became at once, too cold or too warm to go on";
                 case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, TRIPPED ->
                     "the programme has ended";
             }).orElse("") + ", everything open";
