@@ -116,9 +116,9 @@ final class CellRules {
         for (Channel cell : places.cells) {
             if (view.valid(cell)) {
                 double volts = view.value(cell);
-                double moved = (volts - past.aMinuteAgo(cell, volts)) * Math.signum(amps);
-                if (moved < -AGAINST_V) {
-                    return new Breach(cell.index(), volts, past.aMinuteAgo(cell, volts));
+                double moved = past.movedSlowly(cell, volts);
+                if (moved * Math.signum(amps) < -AGAINST_V) {
+                    return new Breach(cell.index(), volts, volts - moved);
                 }
             }
         }

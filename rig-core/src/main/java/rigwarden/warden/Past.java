@@ -16,6 +16,7 @@ import rigwarden.rig.Envelope;
  * @param counted charge since the first scan
  * @param slow a scan of the last half minute, whole
  * @param minute a scan half a minute to a minute old, whole
+ * @param older one from half a minute before that
  */
 record Past(
         Trail trail,
@@ -27,13 +28,14 @@ record Past(
         RestTrail rest,
         Counted counted,
         Scan slow,
-        Scan minute) {
+        Scan minute,
+        Scan older) {
     private static final long HALF_NANOS = 500_000_000L;
     private static final long SLOW_NANOS = 30_000_000_000L;
 
     static Past blank(Scan none) {
         return new Past(Trail.EMPTY, none, none, none, Learnt.NOTHING, none.nanos(), RestTrail.EMPTY,
-                Counted.NOTHING, none, none);
+                Counted.NOTHING, none, none, none);
     }
 
     /** After one more scan. */
@@ -49,7 +51,7 @@ record Past(
                 flows ? scan.nanos() : flowedNanos,
                 inForce.energised() ? RestTrail.EMPTY : rest.then(scan, readings, places),
                 counted.then(scan, readings, places, inForce),
-                slowOver ? scan : slow, slowOver ? slow : minute);
+                slowOver ? scan : slow, slowOver ? slow : minute, slowOver ? minute : older);
     }
 
     /** Only a scan that shows the current and every cell can be compared with later. */
@@ -71,8 +73,15 @@ record Past(
      * otherwise is no movement.
      */
     double moved(Channel channel, double now) {
-        double one = now - value(second, channel, now);
-        double other = now - value(third, channel, now);
+        return lesser(now - value(second, channel, now), now - value(third, channel, now));
+    }
+
+    /** How far it has moved within a minute or so, likewise. */
+    double movedSlowly(Channel channel, double now) {
+        return lesser(now - value(minute, channel, now), now - value(older, channel, now));
+    }
+
+    private static double lesser(double one, double other) {
         return one * other <= 0 ? 0 : Math.abs(one) < Math.abs(other) ? one : other;
     }
 

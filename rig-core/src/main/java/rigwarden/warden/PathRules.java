@@ -56,7 +56,15 @@ final class PathRules {
         if (Math.abs(amps) >= Envelope.NO_CURRENT_A || tied(view, places) || opened(view, places, now.way())) {
             return Breach.NONE;
         }
-        return new Breach(places.current.index(), amps, Envelope.NO_CURRENT_A);
+        boolean fresh = Math.abs(view.last(places.current, amps)) >= Envelope.NO_CURRENT_A;
+        return fresh || untiedBefore(view, places)
+                ? new Breach(places.current.index(), amps, Envelope.NO_CURRENT_A) : Breach.NONE;
+    }
+
+    /** In a thermostat's pause no current is nothing new: there one false reading of the bus is not the path. */
+    private static boolean untiedBefore(View view, Places places) {
+        return !Tied.tied(places.pack, view.last(places.pack, view.value(places.pack)), places.bus,
+                view.last(places.bus, view.value(places.bus)));
     }
 
     private static boolean tied(View view, Places places) {

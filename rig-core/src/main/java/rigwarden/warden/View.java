@@ -81,6 +81,11 @@ public final class View {
         return Math.max(Math.min(now, last), Math.min(Math.max(now, last), earlier));
     }
 
+    /** What a channel read in the last scan; the value given where it was not valid. */
+    double last(Channel channel, double otherwise) {
+        return past(memory.last(), channel, otherwise);
+    }
+
     /** Median of these channels in this scan; all must be valid. */
     double median(Channel[] channels) {
         double[] sorted = new double[channels.length];

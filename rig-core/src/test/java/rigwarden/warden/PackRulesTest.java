@@ -202,6 +202,18 @@ class PackRulesTest {
     }
 
     @Test
+    void one_false_reading_of_the_bus_in_a_thermostat_s_pause_is_no_lost_path_and_two_are() {
+        flowing(INVERTER, 75);
+        scans(10, s -> s.set(Role.CURRENT, 0));
+
+        scans(0.1, s -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 12));
+        scans(1, s -> s.set(Role.CURRENT, 0));
+        assertThat(last).isInstanceOf(Verdict.Healthy.class);
+
+        assertThat(until(16, s -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 12))).isCloseTo(0.1, within(0.05));
+    }
+
+    @Test
     void wishes_that_no_device_may_have_trip() {
         start();
         scans(5, s -> s);
