@@ -84,7 +84,7 @@ final class RecordedRehearsal {
         return System.console() != null && System.console().isTerminal();
     }
 
-    Result run(Logbook book, Showing showing) {
+    Result run(Logbook book, Showing showing, Telling telling) {
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
                 Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), "emulated", seed, true, LABEL, 0);
         Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
@@ -95,13 +95,15 @@ final class RecordedRehearsal {
             writer.offer(scan, inbox, orders, events);
             tally.scan(scan);
         };
-        if (!showing.wanted()) {
+        if (!showing.wanted() && !telling.wanted()) {
             return recorded(book, showing, begun, tally, stored);
         }
         try (Live live = new Live(inputs.rig(), inputs.program(), stored).start()) {
-            shown = true;
-            showing.show(new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
-                    speed.orElse(1), book.file(begun.number())));
+            shown = showing.wanted();
+            Watched watched = new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
+                    speed.orElse(1), book.file(begun.number()), telling::undelivered);
+            showing.show(watched);
+            telling.watch(watched);
             return recorded(book, showing, begun, tally, live);
         }
     }

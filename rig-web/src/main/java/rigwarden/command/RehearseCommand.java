@@ -58,6 +58,9 @@ final class RehearseCommand implements Callable<Integer> {
     private PageOptions place = new PageOptions();
 
     @Mixin
+    private NoticeOption notices = new NoticeOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     @Override
@@ -75,14 +78,18 @@ final class RehearseCommand implements Callable<Integer> {
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
         System.out.println("REHEARSAL of " + inputs.program().name() + " on " + inputs.rig().name() + ", seed " + seed
                 + ": every part is emulated, no cell is touched.");
+        if (pace.isEmpty() && notices.named().isPresent()) {
+            throw new Refused("--notices goes with --speed: a rehearsal as fast as the machine allows is over before a notice arrives.");
+        }
         boolean shown = page.orElse(pace.isPresent());
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
         try (Logbook book = Logbook.open(logbook.folder(), now);
+                Telling telling = new Telling(notices.named());
                 Showing showing = Showing.of(book, logbook.folder(), shown ? Optional.of(place) : Optional.empty())) {
             showing.where().ifPresent(System.out::println);
             book.said().forEach(System.out::println);
             RecordedRehearsal.Result result =
-                    new RecordedRehearsal(inputs, seed, read, pace, signal, System.out).run(book, showing);
+                    new RecordedRehearsal(inputs, seed, read, pace, signal, System.out).run(book, showing, telling);
             tell(inputs, result);
             signal.ended(result.exit());
             showing.hold(signal);

@@ -48,6 +48,9 @@ final class RunCommand implements Callable<Integer> {
     private PageOptions place = new PageOptions();
 
     @Mixin
+    private NoticeOption notices = new NoticeOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     private final RealClock clock = new RealClock();
@@ -63,17 +66,24 @@ final class RunCommand implements Callable<Integer> {
         Context board = board(inputs.rig());
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
         Cautions.confirm(logbook.folder(), inputs.rig().name(), now);
-        try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds());
-                Logbook book = Logbook.open(logbook.folder(), now);
-                Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
-            book.said().forEach(System.out::println);
-            showing.where().ifPresent(System.out::println);
-            int exit = recorded(inputs, board, book, showing, signal, now);
-            signal.ended(exit);
-            showing.hold(signal);
-            return signal.done(exit);
+        try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds())) {
+            return signal.done(shown(inputs, board, signal, now));
         } finally {
             board.shutdown();
+        }
+    }
+
+    private int shown(Inputs inputs, Context board, SignalStop signal, String now) throws IOException {
+        try (Logbook book = Logbook.open(logbook.folder(), now);
+                Telling telling = new Telling(notices.namedOrBeside(logbook.folder()));
+                Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
+            book.said().forEach(System.out::println);
+            telling.interrupted(book);
+            showing.where().ifPresent(System.out::println);
+            int exit = recorded(inputs, board, book, showing, telling, signal, now);
+            signal.ended(exit);
+            showing.hold(signal);
+            return exit;
         }
     }
 
@@ -85,7 +95,8 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private int recorded(Inputs inputs, Context board, Logbook book, Showing showing, SignalStop signal, String now)
+    private int recorded(Inputs inputs, Context board, Logbook book, Showing showing, Telling telling,
+            SignalStop signal, String now)
             throws IOException {
         Rig rig = inputs.rig();
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
@@ -100,7 +111,10 @@ final class RunCommand implements Callable<Integer> {
         try (LiveAgents agents = LiveAgents.start(rig, clock);
                 Live live = new Live(rig, inputs.program(), writer).start()) {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
-            showing.show(new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1, book.file(begun.number())));
+            Watched watched = new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1,
+                    book.file(begun.number()), telling::undelivered);
+            showing.show(watched);
+            telling.watch(watched);
             System.out.println("Ready. Start it on the page, signed in and with the arm key turned; or end this with Ctrl-C.");
             System.out.println("Stay beside the rig: turn its arm key off and on at least every 15 min, or the run is stopped.");
             LiveRun run = new LiveRun(rig, inputs.program(), bench, live, desk, pacer, clock.nanos(), signal::requested,

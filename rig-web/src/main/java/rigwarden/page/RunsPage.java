@@ -8,6 +8,7 @@ import rigwarden.logbook.Outcome;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
 import rigwarden.logbook.StoredEvent;
+import rigwarden.paper.Spots;
 
 /** The area Runs: the list, and one run with its charts and its events. */
 final class RunsPage {

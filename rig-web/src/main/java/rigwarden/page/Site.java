@@ -23,6 +23,7 @@ import rigwarden.logbook.LogbookException;
 import rigwarden.logbook.Outcome;
 import rigwarden.logbook.RunReader;
 import rigwarden.paper.CsvExport;
+import rigwarden.paper.Spots;
 
 /** The page's server and STOP's. */
 public final class Site implements AutoCloseable {
