@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
+import rigwarden.live.Doing;
 import rigwarden.live.Left;
 import rigwarden.live.Phase;
 import rigwarden.live.Snapshot;
@@ -202,10 +203,16 @@ final class Lookout {
         int step = now.doing().step();
         String where = step == 0
                 ? "The run " + now.doing().phase().words() + "."
-                : Spots.say("Step %d of %d, %s, %s after the first scan: %s.", step, run.program().steps().size(),
-                        now.doing().kind().replace('_', ' '), Spots.span(now.elapsedNanos()), now.doing().phase().words());
+                : Spots.say("Step %d of %d, %s, %s after the first scan. %s.", step, run.program().steps().size(),
+                        now.doing().kind().replace('_', ' '), Spots.span(now.elapsedNanos()), phase(now.doing()));
         return where + now.forecast().map(f -> " The step ends by " + f.ends()
                 + (f.leftNanos().isPresent() ? ", in about " + Spots.span(f.leftNanos().getAsLong()) : "") + ".").orElse("");
+    }
+
+    private static String phase(Doing doing) {
+        return doing.phase() == Phase.CURRENT
+                ? Spots.say("The current is on, %.1f A ordered", Math.abs(doing.setAmps()))
+                : "The run " + doing.phase().words();
     }
 
     private Notice notice(What what, String title, String words) {
