@@ -92,7 +92,7 @@ class LookoutTest {
         rehearsal.inflict(new BoardFault.InWorld(new Fault.LoopOpens()));
         after(200);
 
-        assertThat(kinds()).containsExactly(What.CHECK_IN, What.TRIPPED, What.TRIPPED);
+        assertThat(kinds()).containsExactly(What.CHECK_IN, What.TRIPPED, What.WARNED, What.TRIPPED);
     }
 
     @Test
