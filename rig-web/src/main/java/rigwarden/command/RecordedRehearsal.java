@@ -52,7 +52,7 @@ final class RecordedRehearsal {
     private final OptionalDouble speed;
     private final PrintStream out;
     private final Bar bar;
-    private final boolean terminal = terminal();
+    private final boolean terminal = Terminal.there();
     private final SignalStop signal;
     private final Desk desk = new Desk();
     private boolean asked;
@@ -76,12 +76,6 @@ final class RecordedRehearsal {
         this.signal = signal;
         this.out = out;
         bar = new Bar(out, Math.max(0.1, Plan.hours(inputs.rig(), inputs.program())), System.nanoTime());
-    }
-
-    /** JDK 25 returns null where neither end is a terminal, whatever the check says. */
-    @SuppressWarnings("SystemConsoleNull")
-    private static boolean terminal() {
-        return System.console() != null && System.console().isTerminal();
     }
 
     Result run(Logbook book, Showing showing, Telling telling) {
