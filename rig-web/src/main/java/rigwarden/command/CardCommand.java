@@ -18,6 +18,8 @@ import rigwarden.notice.NoticePlan;
         mixinStandardHelpOptions = true,
         description = "Rehearse a programme and print the good-night card: what to know before the rig is left alone.")
 final class CardCommand implements Callable<Integer> {
+    static final LocalTime SEVEN = LocalTime.of(7, 0);
+
     @Parameters(index = "0", paramLabel = "RIG", description = "Rig file.")
     private Path rigFile = Path.of("");
 

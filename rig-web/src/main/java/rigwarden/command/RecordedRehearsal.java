@@ -95,7 +95,7 @@ final class RecordedRehearsal {
         try (Live live = new Live(inputs.rig(), inputs.program(), stored).start()) {
             shown = showing.wanted();
             Watched watched = new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
-                    speed.orElse(1), book.file(begun.number()), telling::undelivered);
+                    speed.orElse(1), book.file(begun.number()), telling::undelivered, Optional.empty());
             showing.show(watched);
             telling.watch(watched);
             return recorded(book, showing, begun, tally, live);
@@ -186,7 +186,7 @@ final class RecordedRehearsal {
         }
     }
 
-    private static Outcome outcome(int exit) {
+    static Outcome outcome(int exit) {
         return switch (exit) {
             case Exits.TRIPPED -> Outcome.TRIPPED;
             case Exits.STOPPED -> Outcome.STOPPED;

@@ -18,7 +18,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rigwarden.emulated.Mishap;
 import rigwarden.findings.StepFinding;
+import rigwarden.live.Left;
+import rigwarden.live.Plan;
 import rigwarden.logbook.Logbook;
+import rigwarden.paper.Card;
+import rigwarden.paper.MorningCard;
 import rigwarden.rigfile.Refusal;
 
 /** {@code rigwarden rehearse}: a night on an emulated copy of the rig, on the real code path. */
@@ -110,6 +114,8 @@ final class RehearseCommand implements Callable<Integer> {
 
     private void tell(Inputs inputs, RecordedRehearsal.Result result) {
         new Story(inputs.rig()).of(result.steps(), result.trip(), result.also()).forEach(System.out::println);
+        System.out.println();
+        morning(inputs, result).lines().forEach(System.out::println);
         System.out.printf("%nRun %04d in %s: %d scans, all stored, in %.1f s (%.0f scans/s), %d transactions on the wire.%n",
                 result.number(), logbook.folder(), result.scans(), result.wallSeconds(),
                 result.scans() / result.wallSeconds(), result.transactions());
@@ -119,6 +125,13 @@ final class RehearseCommand implements Callable<Integer> {
         if (truth.isPresent()) {
             write(truth.get(), result.truth());
         }
+    }
+
+    private static Card morning(Inputs inputs, RecordedRehearsal.Result result) {
+        Left left = Plan.left(inputs.rig(), inputs.program(), result.steps());
+        return MorningCard.of(result.number(), inputs.rig(), inputs.program(), new MorningCard.Known(
+                RecordedRehearsal.outcome(result.exit()), "", true, result.steps(), result.trip(), left.words(),
+                left.care() == Left.Care.RECHARGE));
     }
 
     private static void write(Path file, Map<String, Object> what) {

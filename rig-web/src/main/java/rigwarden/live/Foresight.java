@@ -41,12 +41,12 @@ public final class Foresight implements Recorder {
     /** What will be so long after the beginning, in one sentence. */
     public String at(long nanos) {
         if (marks.isEmpty() || nanos > marks.lastKey() + EVERY_NANOS) {
-            return "the programme will be over; the cells stand " + left().words() + ".";
+            return "the programme will be over; the cells stand " + left().brief() + ".";
         }
         Mark mark = marks.floorEntry(Math.max(marks.firstKey(), nanos)).getValue();
         String step = mark.doing().step() == 0 ? "it will be about to begin"
                 : "step " + mark.doing().step() + ", " + mark.doing().kind().replace('_', ' ');
-        return step + "; the cells stand " + mark.cells().words() + ".";
+        return step + "; the cells stand " + mark.cells().brief() + ".";
     }
 
     /** How the cells are left at its end. */

@@ -96,7 +96,7 @@ public final class MorningCard {
             case FINISHED, RUNNING -> { }
         }
         lines.add(run.recharge()
-                ? "RECHARGE within 24 h: the cells are left " + run.left() + "."
+                ? "RECHARGE: the cells are left " + run.left() + "."
                 : "The cells are left " + run.left() + ".");
         return lines;
     }
