@@ -30,7 +30,7 @@ final class MorningShelf implements AutoCloseable {
 
     MorningShelf() {
         maker = new ThreadPoolExecutor(0, 1, 10, TimeUnit.SECONDS, new LinkedBlockingQueue<>(KEPT),
-                work -> Thread.ofPlatform().daemon().name("morning cards").priority(Thread.MIN_PRIORITY).unstarted(work),
+                work -> Thread.ofPlatform().daemon().name("morning cards").unstarted(work),
                 new ThreadPoolExecutor.DiscardPolicy());
     }
 

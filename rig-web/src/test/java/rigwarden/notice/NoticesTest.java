@@ -38,7 +38,7 @@ class NoticesTest {
         List<Event> events = new ArrayList<>();
         Live live = new Live(rig.value(), program, (_, _, _, _) -> { }).start();
         Notices notices = new Notices(new NoticePlan(1, 4, routes), InstantSource.system(), terminal::add);
-        notices.watch(new Watched(1, rig.value(), program, live, new Desk(), true, 1, Path.of("1.db"), notices::standing));
+        notices.watch(new Watched(1, rig.value(), program, live, new Desk(), true, 1, Path.of("1.db")));
         Rehearsal rehearsal = new Rehearsal(rig.value(), program, 1, List.of(), live);
         for (int scan = 0; scan < SCANS; scan++) {
             if (scan == SCANS - 200) {
