@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.regex.Pattern;
 import rigwarden.rigfile.KeyFile;
 import rigwarden.rigfile.Keys;
 import rigwarden.rigfile.Read;
@@ -23,6 +24,8 @@ public final class NoticeFile {
 
     private static final int LONGEST_URL = 400;
     private static final Duration PATIENCE = Duration.ofSeconds(20);
+    private static final Set<String> LOOPBACK = Set.of("localhost", "127.0.0.1", "::1");
+    private static final Pattern ADDRESS = Pattern.compile("[^\\s@<>,\\p{Cntrl}]{1,64}@[^\\s@<>,\\p{Cntrl}]{1,200}");
     private static final Set<What> ALL = EnumSet.complementOf(EnumSet.of(What.TEST));
 
     private final Path folder;
@@ -64,8 +67,11 @@ public final class NoticeFile {
         if (root.has("web_hook")) {
             root.tables("web_hook", RefusalKind.MISSING_KEY, "a web hook is a way to a phone").forEach(k -> routes.add(hook(k)));
         }
-        if (routes.isEmpty() && !root.has("web_hook")) {
-            root.refuse(RefusalKind.MISSING_KEY, "web_hook", "at least one [[web_hook]]",
+        if (root.has("mail")) {
+            root.tables("mail", RefusalKind.MISSING_KEY, "a mailbox is read on any machine").forEach(k -> routes.add(mail(k)));
+        }
+        if (!root.has("web_hook") && !root.has("mail")) {
+            root.refuse(RefusalKind.MISSING_KEY, "web_hook", "at least one [[web_hook]] or [[mail]]",
                     "a file without any way tells nobody", "Add one.");
         }
         return new NoticePlan(checkIn, repeat, routes);
@@ -76,12 +82,43 @@ public final class NoticeFile {
         URI url = url(keys);
         WebHook.Form form = WebHook.Form.valueOf(
                 keys.word("form", List.of("json", "text"), "the other end understands one of them").toUpperCase(Locale.ROOT));
-        Secret token = keys.has("token_file") || keys.has("token_env")
+        boolean file = keys.has("token_file");
+        boolean variable = keys.has("token_env");
+        Secret token = file || variable
                 ? secret(keys, "token")
                 : new Secret.None();
         Set<What> takes = takes(keys);
         keys.noOthers();
         return new WebHook(name, url, form, token, takes, PATIENCE);
+    }
+
+    private Mail mail(Keys keys) {
+        String name = keys.text("name", "failures are told by the way's name");
+        String host = keys.text("server", "mail is handed in there");
+        int port = keys.whole("port", "", 1, 65_535, "a mail server listens on it: 587 with starttls, 465 with tls");
+        Mail.Security security = Mail.Security.valueOf(keys.word("security", List.of("starttls", "tls", "none"),
+                "a password in the clear is read on the way").toUpperCase(Locale.ROOT));
+        boolean known = keys.has("user");
+        String user = known ? keys.text("user", "most servers take mail only from users they know") : "";
+        Secret password = known ? secret(keys, "password") : new Secret.None();
+        if (known && security == Mail.Security.NONE && !LOOPBACK.contains(host) && keys.good("security")) {
+            keys.refuse(RefusalKind.UNKNOWN_WORD, "security", "starttls or tls where there is a user",
+                    "a password in the clear is read on the way", "");
+        }
+        String from = keys.text("from", "a mail has a sender");
+        addresses(keys, "from", List.of(from));
+        List<String> to = keys.texts("to", "somebody must get it");
+        addresses(keys, "to", to);
+        Set<What> takes = takes(keys);
+        keys.noOthers();
+        return new Mail(name, new Mail.Server(host, port, security, user, password), from, to, takes, PATIENCE);
+    }
+
+    private static void addresses(Keys keys, String key, List<String> all) {
+        boolean plain = !all.isEmpty() && all.stream().allMatch(a -> ADDRESS.matcher(a).matches());
+        if (!plain && keys.good(key)) {
+            keys.refuse(RefusalKind.WRONG_TYPE, key, "NAME@HOST in quotes", "only such an address can be written to", "");
+        }
     }
 
     private static URI url(Keys keys) {
@@ -104,15 +141,16 @@ public final class NoticeFile {
 
     /** One of two keys says where a secret lies. */
     private Secret secret(Keys keys, String what) {
+        String why = "a secret in a file that people show each other is none";
         boolean inFile = keys.has(what + "_file");
-        if (inFile && keys.has(what + "_env")) {
+        boolean named = keys.has(what + "_env");
+        String file = inFile ? keys.text(what + "_file", LONGEST_URL, why) : "";
+        String variable = named || !inFile ? keys.text(what + "_env", why) : "";
+        if (inFile && named) {
             keys.refuse(RefusalKind.UNKNOWN_KEY, what + "_env", "one of " + what + "_file and " + what + "_env",
                     "nobody could tell which of them holds", "Remove one of them.");
         }
-        String why = "a secret in a file that people show each other is none";
-        return inFile
-                ? new Secret.InFile(folder.resolve(keys.text(what + "_file", LONGEST_URL, why)))
-                : new Secret.InEnvironment(keys.text(what + "_env", why), environment);
+        return inFile ? new Secret.InFile(folder.resolve(file)) : new Secret.InEnvironment(variable, environment);
     }
 
     private static Set<What> takes(Keys keys) {

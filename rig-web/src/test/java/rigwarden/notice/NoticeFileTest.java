@@ -2,9 +2,11 @@ package rigwarden.notice;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import rigwarden.rigfile.KeyList;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.Refusal;
 
@@ -46,6 +48,16 @@ class NoticeFileTest {
     }
 
     @Test
+    void the_example_is_sound_and_shows_every_key_but_those_that_stand_for_another() throws Exception {
+        Path example = Path.of("..", "hardware", "rigs", "notices.toml");
+        String text = Files.readString(example);
+
+        assertThat(NoticeFile.read(example)).isInstanceOf(Read.Sound.class);
+        assertThat(KeyList.of(NoticeFile::keys).stream().flatMap(t -> t.keys().stream())).allMatch(k -> text.contains(k.name())
+                || k.name().equals("password_env"));
+    }
+
+    @Test
     void without_a_list_a_way_takes_everything() {
         Route phone = ((Read.Sound<NoticePlan>) read(PHONE.replaceAll("only = .*", ""))).value().routes().getFirst();
 
@@ -77,6 +89,66 @@ class NoticeFileTest {
     void two_places_for_one_secret_are_refused() {
         assertThat(refusals("token_env", "token_file = \"t\"\ntoken_env")).singleElement().asString()
                 .contains("nobody could tell which of them holds");
+    }
+
+    private static final String MAIL = """
+            check_in_min = 0
+
+            [[mail]]
+            name = "mailbox"
+            server = "mail.example"
+            port = 587
+            security = "starttls"
+            user = "me"
+            password_file = "mail-password"
+            from = "rig@hut.example"
+            to = ["me@hut.example", "you@hut.example"]
+            """;
+
+    private static List<String> mailRefusals(String old, String replacement) {
+        assertThat(MAIL).contains(old);
+        return switch (read(MAIL.replace(old, replacement))) {
+            case Read.Sound<NoticePlan> _ -> List.of();
+            case Read.Refused<NoticePlan> refused -> refused.refusals().stream().map(Refusal::print).toList();
+        };
+    }
+
+    @Test
+    void a_mailbox_is_told_of_everything_and_shows_no_secret() {
+        NoticePlan plan = ((Read.Sound<NoticePlan>) read(MAIL)).value();
+
+        assertThat(plan.lines()).containsExactly("mailbox: e-mail to me@hut.example, you@hut.example by mail.example:587");
+        assertThat(What.values()).allMatch(plan.routes().getFirst()::takes);
+    }
+
+    @Test
+    void a_password_goes_over_no_wire_in_the_clear_but_inside_this_machine() {
+        assertThat(mailRefusals("\"starttls\"", "\"none\"")).singleElement().asString()
+                .contains("mail.mailbox.security = none", "a password in the clear is read on the way");
+        assertThat(read(MAIL.replace("\"starttls\"", "\"none\"").replace("mail.example", "localhost")))
+                .isInstanceOf(Read.Sound.class);
+    }
+
+    @Test
+    void what_is_no_mail_address_is_refused() {
+        assertThat(mailRefusals("\"you@hut.example\"", "\"you\"")).singleElement().asString().contains("mail.mailbox.to");
+        assertThat(mailRefusals("rig@hut.example", "rig@hut.example, x")).hasSize(1);
+        assertThat(mailRefusals("[\"me@hut.example\", \"you@hut.example\"]", "[]")).hasSize(1);
+    }
+
+    @Test
+    void a_user_without_a_password_is_refused() {
+        assertThat(mailRefusals("password_file = \"mail-password\"", "")).singleElement().asString()
+                .contains("password_env is missing");
+    }
+
+    @Test
+    void the_list_of_keys_names_both_ways() {
+        List<String> names = KeyList.of(NoticeFile::keys).stream()
+                .flatMap(t -> t.keys().stream().map(k -> t.place() + "." + k.name())).toList();
+
+        assertThat(names).contains(".check_in_min", "web_hook.url", "web_hook.token_env", "web_hook.token_file", "mail.server",
+                "mail.password_file", "mail.only");
     }
 
     @Test

@@ -37,9 +37,11 @@ import rigwarden.live.Watched;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.Outcome;
 import rigwarden.logbook.RunAbout;
+import rigwarden.logbook.RunReader;
 import rigwarden.logbook.RunSettings;
 import rigwarden.paper.Card;
 import rigwarden.paper.GoodNightCard;
+import rigwarden.paper.StoredRun;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
 import rigwarden.rigfile.ProgramFile;
@@ -74,6 +76,7 @@ class CardBrowserTest {
     private static Program program;
     private static Logbook book;
     private static Card card;
+    private static Tally tally;
 
     private final Desk desk = new Desk();
     private final List<String> confirmed = Collections.synchronizedList(new ArrayList<>());
@@ -89,7 +92,7 @@ class CardBrowserTest {
         Logbook.Begun begun = book.begin(new RunAbout(Files.readString(RIG), PROGRAMME, Map.of(), "test", 1, true, "rehearsal", 0),
                 rig.value().name(), program.name(), rig.value().channels(), 1_000_000, RunSettings.USUAL.withBallast(0), _ -> { });
         Foresight foresight = new Foresight(rig.value(), program);
-        Tally tally = new Tally(rig.value());
+        tally = new Tally(rig.value());
         Rehearsal rehearsal = new Rehearsal(rig.value(), program, 1, List.of(), (scan, inbox, orders, events) -> {
             foresight.offer(scan, inbox, orders, events);
             tally.scan(scan);
@@ -99,7 +102,7 @@ class CardBrowserTest {
             begun.writer().offer(scan, inbox, orders, events);
         });
         while (!rehearsal.over()) {
-            rehearsal.scan().forEach(event -> mark(tally, event));
+            rehearsal.scan().forEach(CardBrowserTest::mark);
         }
         begun.writer().close();
         book.finish(begun.number(), Outcome.FINISHED, "");
@@ -108,7 +111,7 @@ class CardBrowserTest {
                 evening.plusHours(9), foresight.at(32_400_000_000_000L), foresight.left().words()), evening, List.of());
     }
 
-    private static void mark(Tally tally, Event event) {
+    private static void mark(Event event) {
         if (event instanceof Event.StepBegun begun) {
             tally.begun(begun.step(), begun.kind());
         } else if (event instanceof Event.StepEnded ended) {
@@ -192,6 +195,16 @@ class CardBrowserTest {
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(HttpRequest.BodyPublishers.ofString(form));
         return (cookie.isEmpty() ? request : request.header("Cookie", cookie)).build();
+    }
+
+    @Test
+    void what_the_file_gives_is_what_the_run_gave() {
+        try (RunReader reader = RunReader.open(book.file(1))) {
+            StoredRun stored = StoredRun.read(reader).orElseThrow();
+
+            assertThat(stored.steps()).isEqualTo(tally.steps()).hasSize(2);
+            assertThat(stored.trip()).isEmpty();
+        }
     }
 
     @Test
