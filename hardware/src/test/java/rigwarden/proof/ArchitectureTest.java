@@ -64,10 +64,40 @@ class ArchitectureTest {
 
     private static final ArchRule NO_PAGE_BELOW_THE_PAGE = noClasses()
             .that()
-            .resideOutsideOfPackages("rigwarden.page..", "rigwarden.live..", "rigwarden.command..")
+            .resideOutsideOfPackages("rigwarden.page..", "rigwarden.live..", "rigwarden.notice..", "rigwarden.command..")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("rigwarden.page..", "rigwarden.live..");
+
+    /** Notices look as a viewer does: they can ask for nothing, and nothing on the control thread knows that they are there. */
+    private static final ArchRule NOTICES_ONLY_LOOK = noClasses()
+            .that()
+            .resideInAPackage("rigwarden.notice..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("rigwarden.page..", "rigwarden.command..", "rigwarden.loop..", "rigwarden.bench..",
+                    "rigwarden.logbook..", "java.sql..")
+            .orShould()
+            .dependOnClassesThat()
+            .haveSimpleName("Desk")
+            .orShould()
+            .dependOnClassesThat()
+            .haveSimpleName("Inbox");
+
+    private static final ArchRule NOBODY_WAITS_FOR_NOTICES = noClasses()
+            .that()
+            .resideOutsideOfPackages("rigwarden.notice..", "rigwarden.command..")
+            .or()
+            .haveSimpleName("LiveRun")
+            .or()
+            .haveSimpleName("ControlThread")
+            .or()
+            .haveSimpleName("Ending")
+            .or()
+            .haveSimpleName("Attendance")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("rigwarden.notice..");
 
     private static JavaClasses product() {
         return new ClassFileImporter()
@@ -118,6 +148,13 @@ class ArchitectureTest {
         JavaClasses classes = product();
         NO_CHIP_BEHIND_THE_PAGE.check(classes);
         NO_PAGE_BELOW_THE_PAGE.check(classes);
+    }
+
+    @Test
+    void notices_only_look_and_nothing_on_the_control_thread_knows_of_them() {
+        JavaClasses classes = product();
+        NOTICES_ONLY_LOOK.check(classes);
+        NOBODY_WAITS_FOR_NOTICES.check(classes);
     }
 
     @Test

@@ -44,7 +44,7 @@ final class EventRows {
         }
     }
 
-    private void put(StoredEvent event) throws SQLException {
+    void put(StoredEvent event) throws SQLException {
         for (int column = 1; column <= COLUMNS; column++) {
             insert.setNull(column, Types.NULL);
         }

@@ -107,6 +107,15 @@ final class RunRows {
         around(row);
     }
 
+    /** What a person did beside the run. */
+    void put(StoredEvent event) throws SQLException {
+        if (broken) {
+            closeAll();
+            prepare();
+        }
+        events.put(event);
+    }
+
     private void closeAll() throws SQLException {
         scans.close();
         gaps.close();

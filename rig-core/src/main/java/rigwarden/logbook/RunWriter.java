@@ -4,6 +4,8 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.LockSupport;
@@ -23,6 +25,12 @@ public final class RunWriter implements Recorder, AutoCloseable {
     private static final long NAP_NANOS = TimeUnit.MILLISECONDS.toNanos(50);
     private static final long RETRY_NANOS = TimeUnit.MILLISECONDS.toNanos(200);
 
+    /** Nobody confirms more between two commits. */
+    private static final int MOST_NOTES = 16;
+
+    /** Something that a person did beside the run. */
+    private record Note(String kind, String words) {}
+
     private final RunFile file;
     private final RunRows rows;
     private final Ring ring;
@@ -36,10 +44,14 @@ public final class RunWriter implements Recorder, AutoCloseable {
     private volatile long storedScan;
     private volatile Optional<String> trouble = Optional.empty();
 
+    private final BlockingQueue<Note> notes = new ArrayBlockingQueue<>(MOST_NOTES);
+    private int notesWritten;
+
     private long cursor;
     private boolean open;
     private boolean over;
     private long lastScan;
+    private long lastNanos;
     private long dueNanos;
     private long checkpointNanos = System.nanoTime();
 
@@ -89,6 +101,18 @@ public final class RunWriter implements Recorder, AutoCloseable {
         } else if (ring.offered() % wakeRows == 0 || row.weighty()) {
             LockSupport.unpark(thread);
         }
+    }
+
+    /**
+     * Takes down, as an event, something that a person did beside the run. Any thread; never waits.
+     *
+     * @param kind a word, as in {@link StoredEvent}
+     * @return false when too much is waiting, and nothing was taken down
+     */
+    public boolean note(String kind, String words) {
+        boolean taken = !closing && notes.offer(new Note(kind, words));
+        LockSupport.unpark(thread);
+        return taken;
     }
 
     /** Real time since the oldest row that is not yet committed was offered, nanoseconds; 0 if all are. */
@@ -158,6 +182,7 @@ public final class RunWriter implements Recorder, AutoCloseable {
         while (cursor < end) {
             write(ring.row(cursor));
         }
+        writeNotes();
         if (open && (last || System.nanoTime() - dueNanos >= 0)) {
             commit();
         }
@@ -169,14 +194,32 @@ public final class RunWriter implements Recorder, AutoCloseable {
         }
     }
 
-    private void write(Row row) throws SQLException {
+    /** A note stays in its queue, as a row in its ring does, until it is committed. */
+    private void writeNotes() throws SQLException {
+        if (notes.size() > notesWritten) {
+            begin(System.nanoTime());
+            List<Note> all = List.copyOf(notes);
+            for (Note note : all.subList(notesWritten, all.size())) {
+                rows.put(StoredEvent.beside(lastScan, lastNanos, note.kind(), note.words()));
+                notesWritten++;
+            }
+            commit();
+        }
+    }
+
+    private void begin(long sinceNanos) throws SQLException {
         if (!open) {
             file.begin();
             open = true;
-            dueNanos = row.offeredNanos() + settings.commitNanos();
+            dueNanos = sinceNanos + settings.commitNanos();
         }
+    }
+
+    private void write(Row row) throws SQLException {
+        begin(row.offeredNanos());
         rows.put(row);
         lastScan = row.scan().number();
+        lastNanos = row.scan().nanos();
         cursor++;
         boolean due = (cursor & 15) == 0 && System.nanoTime() - dueNanos >= 0;
         if (due || cursor - ring.released() >= settings.commitRows() || row.weighty()) {
@@ -188,6 +231,9 @@ public final class RunWriter implements Recorder, AutoCloseable {
         file.commit();
         open = false;
         rows.keep();
+        for (; notesWritten > 0; notesWritten--) {
+            notes.poll();
+        }
         ring.release(cursor);
         storedScan = lastScan;
         trouble = Optional.empty();
@@ -205,6 +251,7 @@ public final class RunWriter implements Recorder, AutoCloseable {
         file.rollback();
         open = false;
         rows.back();
+        notesWritten = 0;
         cursor = ring.released();
         if (Sqlite.full(why) && file.dropBallast()) {
             return;

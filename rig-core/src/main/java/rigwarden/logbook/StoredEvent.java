@@ -50,6 +50,12 @@ public record StoredEvent(
      */
     public record Cause(int rule, int channel, OptionalDouble limit, long sinceNanos) {}
 
+    /** Something that a person did beside the run, for example {@code confirmed}; it belongs to the scan stored last. */
+    static StoredEvent beside(long scan, long nanos, String kind, String words) {
+        return new StoredEvent(scan, nanos, kind, OptionalInt.empty(), words, Optional.empty(), Optional.empty(),
+                Optional.empty(), Optional.empty(), OptionalDouble.empty());
+    }
+
     /** The rows of one event. */
     public static List<StoredEvent> of(Scan scan, Event event) {
         return switch (event) {

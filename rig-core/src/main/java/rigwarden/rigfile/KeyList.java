@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.tomlj.Toml;
 import rigwarden.rig.Rig;
@@ -58,6 +59,14 @@ public final class KeyList {
     /** Keys of a programme for a rig: its sources and sinks are among the words. */
     public static List<Table> ofProgram(Rig rig) {
         return of((page, root) -> ProgramFile.keys(page, root, rig));
+    }
+
+    /** Keys of a file that is neither rig nor programme; as for {@link KeyFile#read}. */
+    public static List<Table> of(Consumer<Keys> reader) {
+        return of((_, root) -> {
+            reader.accept(root);
+            root.noOthers();
+        });
     }
 
     static List<Table> of(BiConsumer<Page, Keys> reader) {

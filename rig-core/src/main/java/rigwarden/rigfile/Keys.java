@@ -15,7 +15,7 @@ import org.tomlj.TomlTable;
  * The keys of one table. Every question for a key that is missing or wrong adds a refusal and returns something
  * harmless, which ends up nowhere: a file with a refusal never becomes a rig.
  */
-final class Keys {
+public final class Keys {
     private static final double THOUSAND = 1000;
 
     private final Page page;
@@ -54,13 +54,18 @@ final class Keys {
     }
 
     /** Whether a key was asked for and gave rise to no refusal. */
-    boolean good(String key) {
+    public boolean good(String key) {
         return asked.contains(key) && !bad.contains(key);
     }
 
     private void refuse(RefusalKind kind, String key, String found, String allowed, String why, String whatToDo) {
         bad.add(key);
         page.refuse(kind, full(key), found, allowed, why, whatToDo);
+    }
+
+    /** Refuses what is written at a key of this table. */
+    public void refuse(RefusalKind kind, String key, String allowed, String why, String whatToDo) {
+        refuse(kind, key, page.text(full(key)), allowed, why, whatToDo);
     }
 
     /** A key that is missing; nothing is said where nobody can know that it belongs here. */
@@ -72,7 +77,7 @@ final class Keys {
     }
 
     /** Whether a key that may be left out is there. */
-    boolean has(String key) {
+    public boolean has(String key) {
         asks(key, Asked.Shape.PRESENCE, "", List.of(), 0, "");
         return present(key);
     }
@@ -92,7 +97,7 @@ final class Keys {
     }
 
     /** A number in its unit, both ends allowed. */
-    double number(String key, String unit, double lowest, double highest, String why) {
+    public double number(String key, String unit, double lowest, double highest, String why) {
         return number(key, RefusalKind.MISSING_KEY, unit, lowest, highest, why);
     }
 
@@ -109,7 +114,8 @@ final class Keys {
         return within(key, number.doubleValue(), unit, lowest, highest, why);
     }
 
-    int whole(String key, String unit, int lowest, int highest, String why) {
+    /** A whole number in its unit, both ends allowed. */
+    public int whole(String key, String unit, int lowest, int highest, String why) {
         return whole(key, RefusalKind.MISSING_KEY, unit, lowest, highest, why);
     }
 
@@ -141,7 +147,8 @@ final class Keys {
         return lowest;
     }
 
-    boolean yesOrNo(String key, String why) {
+    /** True or false. */
+    public boolean yesOrNo(String key, String why) {
         asks(key, Asked.Shape.YES_OR_NO, "true or false", List.of(), 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, "true or false", why);
         if (value instanceof Boolean yes) {
@@ -150,7 +157,13 @@ final class Keys {
         return value != null && refuseType(key, "true or false", why, 0) > 0;
     }
 
-    String text(String key, String why) {
+    /** A text of at most 80 letters. */
+    public String text(String key, String why) {
+        return text(key, 80, why);
+    }
+
+    /** A text of at most so many letters. */
+    public String text(String key, int most, String why) {
         asks(key, Asked.Shape.TEXT, "a text in quotes", List.of(), 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, "a text in quotes", why);
         if (value instanceof String text && text.chars().anyMatch(Character::isISOControl)) {
@@ -158,17 +171,17 @@ final class Keys {
                     "Type it again.");
             return "";
         }
-        if (value instanceof String text && !text.isBlank() && text.length() <= 80) {
+        if (value instanceof String text && !text.isBlank() && text.length() <= most) {
             return text;
         }
         if (value != null) {
-            refuseType(key, "a text of 1 to 80 letters in quotes", why, 0);
+            refuseType(key, "a text of 1 to " + most + " letters in quotes", why, 0);
         }
         return "";
     }
 
     /** One of the known words. */
-    String word(String key, Collection<String> known, String why) {
+    public String word(String key, Collection<String> known, String why) {
         String allowed = String.join(", ", known);
         asks(key, Asked.Shape.WORD, allowed, known, 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, allowed, why);
@@ -184,7 +197,8 @@ final class Keys {
         return known.iterator().next();
     }
 
-    List<String> words(String key, Collection<String> known, String why) {
+    /** A list of known words. */
+    public List<String> words(String key, Collection<String> known, String why) {
         List<String> words = new ArrayList<>();
         String allowed = "a list of " + String.join(", ", known);
         asks(key, Asked.Shape.WORDS, allowed, known, 0, why);
@@ -205,7 +219,7 @@ final class Keys {
     }
 
     /** A list of names. */
-    List<String> texts(String key, String why) {
+    public List<String> texts(String key, String why) {
         List<String> texts = new ArrayList<>();
         asks(key, Asked.Shape.TEXTS, "a list of texts in quotes", List.of(), 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, "a list of texts in quotes", why);
@@ -231,7 +245,7 @@ final class Keys {
     }
 
     /** A table inside this one; empty with a refusal where it is missing. */
-    Optional<Keys> table(String key, String why) {
+    public Optional<Keys> table(String key, String why) {
         asks(key, Asked.Shape.TABLE, "a table", List.of(), 0, why);
         Object value = value(key, RefusalKind.MISSING_KEY, "a table", why);
         if (value instanceof TomlTable inner) {
@@ -249,7 +263,7 @@ final class Keys {
     }
 
     /** The tables of a list, each with its name, or its place where it has none, as its prefix. */
-    List<Keys> tables(String key, RefusalKind whenMissing, String why) {
+    public List<Keys> tables(String key, RefusalKind whenMissing, String why) {
         List<Keys> found = new ArrayList<>();
         Set<String> names = new LinkedHashSet<>();
         asks(key, Asked.Shape.TABLES, "tables [[" + inside(key) + "]]", List.of(), 0, why);
@@ -292,7 +306,7 @@ final class Keys {
     }
 
     /** Refuses every key that nobody asked for. */
-    void noOthers() {
+    public void noOthers() {
         for (String key : table.keySet()) {
             if (!asked.contains(key) && !unclear) {
                 page.refuse(RefusalKind.UNKNOWN_KEY, full(key), "one of " + String.join(", ", asked),

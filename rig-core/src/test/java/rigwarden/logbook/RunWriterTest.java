@@ -39,6 +39,25 @@ class RunWriterTest {
     }
 
     @Test
+    void whatAPersonDidBesideTheRunIsAnEventOfTheScanStoredLast() {
+        try (RunWriter writer = RunWriter.create(file, AnyRun.ABOUT, run.channels(), SETTINGS, _ -> { })) {
+            writer.offer(run.scan(), Inbox.EMPTY, Orders.OFF, List.of());
+            writer.offer(run.scan(), Inbox.EMPTY, Orders.OFF, List.of());
+            while (writer.storedScan() < 2) {
+                Thread.onSpinWait();
+            }
+            assertThat(writer.note("confirmed", "an operator read the card")).isTrue();
+        }
+
+        try (RunReader reader = RunReader.open(file)) {
+            assertThat(reader.events()).filteredOn(e -> e.kind().equals("confirmed")).singleElement().satisfies(e -> {
+                assertThat(e.scan()).isEqualTo(2);
+                assertThat(e.words()).isEqualTo("an operator read the card");
+            });
+        }
+    }
+
+    @Test
     void everyCommitIsSyncedToTheCard() throws SQLException {
         try (RunFile made = RunFile.create(file, AnyRun.ABOUT, run.channels(), 0)) {
             assertThat(made.synchronous()).isEqualTo(2);
@@ -125,9 +144,13 @@ class RunWriterTest {
         assertThat(writer.trouble().get()).contains("full");
         assertThat(storedWhenFull).isLessThan(3000);
         assertThat(writer.lagNanos()).isPositive();
+        assertThat(writer.note("confirmed", "while the disk was full")).isTrue();
         made.limitPages(1_000_000);
         writer.close();
 
+        try (RunReader reader = RunReader.open(file)) {
+            assertThat(reader.events()).extracting(StoredEvent::words).containsExactly("while the disk was full");
+        }
         assertThat(writer.trouble()).isEmpty();
         assertThat(writer.lostRows()).isZero();
         assertThatEveryScanIsAsOffered(file, new AnyRun(11, 27, 0.02, 3_000_000), 3000, true);

@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import rigwarden.notice.NoticeFile;
 import rigwarden.rigfile.KeyList;
 import rigwarden.rigfile.RigFile;
 
@@ -18,8 +20,17 @@ final class KeysCommand implements Callable<Integer> {
     @Parameters(index = "0", arity = "0..1", paramLabel = "RIG", description = "Rig file for which a programme is written.")
     private Path rigFile = Path.of("");
 
+    @Option(names = "--notices", description = "Print every key of a file that says where notices go.")
+    private boolean notices;
+
     @Override
     public Integer call() {
+        if (notices) {
+            System.out.println("# Every key of a file that says where notices go (TOML), for example notices.toml in the logbook's folder.");
+            System.out.println("# Each must be there unless it says \"optional\"; of two keys for one secret one is enough.");
+            KeyList.of(NoticeFile::keys).forEach(KeysCommand::print);
+            return Exits.DONE;
+        }
         boolean rig = rigFile.toString().isEmpty();
         List<KeyList.Table> tables = rig ? KeyList.ofRig() : KeyList.ofProgram(Inputs.sound(RigFile.read(rigFile)).value());
         System.out.println(rig ? "# Every key of a rig file (TOML)." : "# Every key of a programme (TOML) for this rig.");

@@ -52,7 +52,7 @@ final class RecordedRehearsal {
     private final OptionalDouble speed;
     private final PrintStream out;
     private final Bar bar;
-    private final boolean terminal = terminal();
+    private final boolean terminal = Terminal.there();
     private final SignalStop signal;
     private final Desk desk = new Desk();
     private boolean asked;
@@ -78,13 +78,7 @@ final class RecordedRehearsal {
         bar = new Bar(out, Math.max(0.1, Plan.hours(inputs.rig(), inputs.program())), System.nanoTime());
     }
 
-    /** JDK 25 returns null where neither end is a terminal, whatever the check says. */
-    @SuppressWarnings("SystemConsoleNull")
-    private static boolean terminal() {
-        return System.console() != null && System.console().isTerminal();
-    }
-
-    Result run(Logbook book, Showing showing) {
+    Result run(Logbook book, Showing showing, Telling telling) {
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
                 Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), "emulated", seed, true, LABEL, 0);
         Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
@@ -95,13 +89,15 @@ final class RecordedRehearsal {
             writer.offer(scan, inbox, orders, events);
             tally.scan(scan);
         };
-        if (!showing.wanted()) {
+        if (!showing.wanted() && !telling.wanted()) {
             return recorded(book, showing, begun, tally, stored);
         }
         try (Live live = new Live(inputs.rig(), inputs.program(), stored).start()) {
-            shown = true;
-            showing.show(new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
-                    speed.orElse(1), book.file(begun.number())));
+            shown = showing.wanted();
+            Watched watched = new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
+                    speed.orElse(1), book.file(begun.number()), telling::undelivered, Optional.empty());
+            showing.show(watched);
+            telling.watch(watched);
             return recorded(book, showing, begun, tally, live);
         }
     }
@@ -190,7 +186,7 @@ final class RecordedRehearsal {
         }
     }
 
-    private static Outcome outcome(int exit) {
+    static Outcome outcome(int exit) {
         return switch (exit) {
             case Exits.TRIPPED -> Outcome.TRIPPED;
             case Exits.STOPPED -> Outcome.STOPPED;

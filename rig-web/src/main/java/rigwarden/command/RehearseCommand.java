@@ -18,7 +18,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rigwarden.emulated.Mishap;
 import rigwarden.findings.StepFinding;
+import rigwarden.live.Left;
+import rigwarden.live.Plan;
 import rigwarden.logbook.Logbook;
+import rigwarden.paper.Card;
+import rigwarden.paper.MorningCard;
 import rigwarden.rigfile.Refusal;
 
 /** {@code rigwarden rehearse}: a night on an emulated copy of the rig, on the real code path. */
@@ -58,6 +62,9 @@ final class RehearseCommand implements Callable<Integer> {
     private PageOptions place = new PageOptions();
 
     @Mixin
+    private NoticeOption notices = new NoticeOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     @Override
@@ -75,14 +82,18 @@ final class RehearseCommand implements Callable<Integer> {
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
         System.out.println("REHEARSAL of " + inputs.program().name() + " on " + inputs.rig().name() + ", seed " + seed
                 + ": every part is emulated, no cell is touched.");
+        if (pace.isEmpty() && notices.named().isPresent()) {
+            throw new Refused("--notices goes with --speed: a rehearsal as fast as the machine allows is over before a notice arrives.");
+        }
         boolean shown = page.orElse(pace.isPresent());
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
         try (Logbook book = Logbook.open(logbook.folder(), now);
+                Telling telling = new Telling(notices.named());
                 Showing showing = Showing.of(book, logbook.folder(), shown ? Optional.of(place) : Optional.empty())) {
             showing.where().ifPresent(System.out::println);
             book.said().forEach(System.out::println);
             RecordedRehearsal.Result result =
-                    new RecordedRehearsal(inputs, seed, read, pace, signal, System.out).run(book, showing);
+                    new RecordedRehearsal(inputs, seed, read, pace, signal, System.out).run(book, showing, telling);
             tell(inputs, result);
             signal.ended(result.exit());
             showing.hold(signal);
@@ -103,6 +114,8 @@ final class RehearseCommand implements Callable<Integer> {
 
     private void tell(Inputs inputs, RecordedRehearsal.Result result) {
         new Story(inputs.rig()).of(result.steps(), result.trip(), result.also()).forEach(System.out::println);
+        System.out.println();
+        morning(inputs, result).lines().forEach(System.out::println);
         System.out.printf("%nRun %04d in %s: %d scans, all stored, in %.1f s (%.0f scans/s), %d transactions on the wire.%n",
                 result.number(), logbook.folder(), result.scans(), result.wallSeconds(),
                 result.scans() / result.wallSeconds(), result.transactions());
@@ -112,6 +125,13 @@ final class RehearseCommand implements Callable<Integer> {
         if (truth.isPresent()) {
             write(truth.get(), result.truth());
         }
+    }
+
+    private static Card morning(Inputs inputs, RecordedRehearsal.Result result) {
+        Left left = Plan.left(inputs.rig(), inputs.program(), result.steps());
+        return MorningCard.of(result.number(), inputs.rig(), inputs.program(), new MorningCard.Known(
+                RecordedRehearsal.outcome(result.exit()), "", true, result.steps(), result.trip(), left.words(),
+                left.care() == Left.Care.RECHARGE));
     }
 
     private static void write(Path file, Map<String, Object> what) {

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -17,14 +18,19 @@ import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
 import rigwarden.bus.RealBoard;
 import rigwarden.live.Desk;
+import rigwarden.live.GoodNight;
 import rigwarden.live.Live;
 import rigwarden.live.Watched;
+import rigwarden.logbook.LedgerRun;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunSettings;
 import rigwarden.logbook.RunWriter;
 import rigwarden.loop.Pacer;
 import rigwarden.loop.RealClock;
+import rigwarden.notice.NoticePlan;
+import rigwarden.page.Mornings;
+import rigwarden.paper.Card;
 import rigwarden.rig.Rig;
 import rigwarden.rigfile.Refusal;
 
@@ -48,6 +54,9 @@ final class RunCommand implements Callable<Integer> {
     private PageOptions place = new PageOptions();
 
     @Mixin
+    private NoticeOption notices = new NoticeOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     private final RealClock clock = new RealClock();
@@ -60,20 +69,34 @@ final class RunCommand implements Callable<Integer> {
                     + " is not yet. Set it to false and stay beside the rig: its arm key is turned off and on every 15 min.");
         }
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
+        Optional<NoticePlan> plan = notices.namedOrBeside(logbook.folder());
+        LocalDateTime begin = LocalDateTime.now(ZoneId.systemDefault()).withNano(0);
+        Card card = Foreseen.card(inputs, plan.map(NoticePlan::lines).orElse(List.of()), begin, CardCommand.SEVEN, System.out,
+                Terminal.there());
+        card.lines().forEach(System.out::println);
         Context board = board(inputs.rig());
-        String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
+        String now = begin.toString();
         Cautions.confirm(logbook.folder(), inputs.rig().name(), now);
-        try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds());
-                Logbook book = Logbook.open(logbook.folder(), now);
-                Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
-            book.said().forEach(System.out::println);
-            showing.where().ifPresent(System.out::println);
-            int exit = recorded(inputs, board, book, showing, signal, now);
-            signal.ended(exit);
-            showing.hold(signal);
-            return signal.done(exit);
+        try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds())) {
+            return signal.done(shown(inputs, card, plan, board, signal, now));
         } finally {
             board.shutdown();
+        }
+    }
+
+    private int shown(Inputs inputs, Card card, Optional<NoticePlan> plan, Context board, SignalStop signal, String now)
+            throws IOException {
+        try (Logbook book = Logbook.open(logbook.folder(), now);
+                Telling telling = new Telling(plan);
+                Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
+            book.said().forEach(System.out::println);
+            telling.interrupted(book);
+            showing.where().ifPresent(System.out::println);
+            int exit = recorded(inputs, card, board, book, showing, telling, signal, now);
+            signal.ended(exit);
+            showing.inTurn(() -> morning(book));
+            showing.hold(signal);
+            return exit;
         }
     }
 
@@ -85,8 +108,13 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private int recorded(Inputs inputs, Context board, Logbook book, Showing showing, SignalStop signal, String now)
-            throws IOException {
+    private static void morning(Logbook book) {
+        LedgerRun run = book.runs().getLast();
+        Mornings.card(run, book.file(run.number())).ifPresent(card -> card.lines().forEach(System.out::println));
+    }
+
+    private int recorded(Inputs inputs, Card card, Context board, Logbook book, Showing showing, Telling telling,
+            SignalStop signal, String now) throws IOException {
         Rig rig = inputs.rig();
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
                 Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), Files.readString(BOOT).strip(), 0, false, now,
@@ -100,8 +128,12 @@ final class RunCommand implements Callable<Integer> {
         try (LiveAgents agents = LiveAgents.start(rig, clock);
                 Live live = new Live(rig, inputs.program(), writer).start()) {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
-            showing.show(new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1, book.file(begun.number())));
-            System.out.println("Ready. Start it on the page, signed in and with the arm key turned; or end this with Ctrl-C.");
+            Watched watched = new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1,
+                    book.file(begun.number()), telling::undelivered,
+                    Optional.of(new GoodNight(card, words -> writer.note("confirmed", words))));
+            showing.show(watched);
+            telling.watch(watched);
+            System.out.println("Ready. Start it on the page, signed in, the card confirmed and the arm key turned; or end this with Ctrl-C.");
             System.out.println("Stay beside the rig: turn its arm key off and on at least every 15 min, or the run is stopped.");
             LiveRun run = new LiveRun(rig, inputs.program(), bench, live, desk, pacer, clock.nanos(), signal::requested,
                     ending::take);

@@ -18,19 +18,29 @@ final class ServeCommand implements Callable<Integer> {
     private PageOptions place = new PageOptions();
 
     @Mixin
+    private NoticeOption notices = new NoticeOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     @Override
     public Integer call() {
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
-        try (SignalStop signal = new SignalStop();
-                Logbook book = Logbook.open(logbook.folder(), now);
+        try (SignalStop signal = new SignalStop()) {
+            return signal.done(served(signal, now));
+        }
+    }
+
+    private int served(SignalStop signal, String now) {
+        try (Logbook book = Logbook.open(logbook.folder(), now);
+                Telling telling = new Telling(notices.namedOrBeside(logbook.folder()));
                 Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
             book.said().forEach(System.out::println);
+            telling.interrupted(book);
             showing.where().ifPresent(System.out::println);
             signal.ended(Exits.DONE);
             showing.hold(signal);
-            return signal.done(Exits.DONE);
+            return Exits.DONE;
         }
     }
 }

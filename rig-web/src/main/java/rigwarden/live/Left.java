@@ -21,6 +21,11 @@ public record Left(String words, Care care) {
         RECHARGE
     }
 
+    /** How full only. */
+    String brief() {
+        return words.split(",", 2)[0];
+    }
+
     static Left at(double share) {
         String percent = String.format(Locale.ROOT, "at about %.0f %%", 100 * share);
         if (share < NEARLY_EMPTY) {

@@ -1,6 +1,9 @@
 package rigwarden.live;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
 
@@ -15,6 +18,14 @@ import rigwarden.rig.Rig;
  * @param rehearsal whether every part is emulated
  * @param speed seconds of the run to a second of the clock on the wall; 1 for a real run
  * @param file its run file
+ * @param undelivered what became of notices that did not arrive, one line a way; empty when all is well
+ * @param goodNight what must be confirmed with a start, if anything
  */
 public record Watched(
-        int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file) {}
+        int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file,
+        Supplier<List<String>> undelivered, Optional<GoodNight> goodNight) {
+    /** A run that nobody elsewhere is told of. */
+    public Watched(int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file) {
+        this(number, rig, program, live, desk, rehearsal, speed, file, List::of, Optional.empty());
+    }
+}

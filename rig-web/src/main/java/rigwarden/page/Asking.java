@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Semaphore;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import rigwarden.live.GoodNight;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Watched;
 import rigwarden.program.Program;
@@ -46,17 +47,22 @@ final class Asking {
 
     /** The forms that belong on Now for this visitor. */
     String forms(Context ctx) {
+        Optional<GoodNight> first = run.get().flatMap(Watched::goodNight);
+        String card = first.map(g -> "<div class=\"asks start\">" + CardHtml.of(g.card()) + "</div>").orElse("");
         if (!sessions.holds(ctx.cookie(COOKIE))) {
-            return "<p class=\"asks small\"><a href=\"/sign-in\">Sign in</a> to start or to clear a trip. STOP needs no"
+            return card + "<p class=\"asks small\"><a href=\"/sign-in\">Sign in</a> to start or to clear a trip. STOP needs no"
                     + " sign-in.</p>";
         }
-        return """
+        String tick = first.isEmpty() ? "" : """
+                <label><input type="checkbox" name="card" value="read" required> I have read the card above and looked at the
+                place</label>""";
+        return card + """
                 <form class="asks ask start" method="post" action="/ask"><input type="hidden" name="what" value="START">
-                <button>Start the programme</button> <span class="small">with the arm key turned</span></form>
+                %s<button>Start the programme</button> <span class="small">with the arm key turned</span></form>
                 <form class="asks ask clear" method="post" action="/ask"><input type="hidden" name="what" value="CLEAR">
                 <button>Clear the trip</button> <span class="small">with the cause gone and the arm key turned; it starts
                 nothing</span></form>
-                <form class="asks small" method="post" action="/sign-out"><button>Sign out</button></form>""";
+                <form class="asks small" method="post" action="/sign-out"><button>Sign out</button></form>""".formatted(tick);
     }
 
     private String signIn(Context ctx, String said) {
@@ -105,12 +111,23 @@ final class Asking {
             ctx.status(409).html(said(ctx, "Nothing runs that could be asked for that."));
         } else if (!armed(watched.orElseThrow())) {
             ctx.status(409).html(said(ctx, "The arm key at the rig is not turned. Turn it, then ask again."));
+        } else if (wanted.orElseThrow() != Request.CLEAR && !read(ctx, watched.orElseThrow())) {
+            ctx.status(409).html(said(ctx, "Read the good-night card, look at the place, and tick that you did; then ask again."));
         } else if (!watched.orElseThrow().desk().ask(wanted.orElseThrow())) {
             ctx.status(503).html(said(ctx, "Too much has been asked for already; wait for the next scan."));
         } else {
+            if (wanted.orElseThrow() != Request.CLEAR) {
+                watched.orElseThrow().goodNight().ifPresent(g -> g.confirmed().accept(
+                        "an operator signed in on the page confirmed the good-night card and the look at the place: "
+                                + g.card().summary()));
+            }
             ctx.html(said(ctx, "Asked for. The warden grants it only where nothing speaks against it: a trip clears when its"
                     + " cause has been gone for long enough, a start needs every channel healthy."));
         }
+    }
+
+    private static boolean read(Context ctx, Watched run) {
+        return run.goodNight().isEmpty() || "read".equals(ctx.formParam("card"));
     }
 
     /** A start is the one that this programme asks for. */

@@ -2,6 +2,7 @@ package rigwarden.page;
 
 import java.util.Optional;
 import rigwarden.live.Watched;
+import rigwarden.paper.Spots;
 
 /** The area Now. Without script it is a page that reloads itself. */
 final class NowPage {

@@ -2,6 +2,7 @@ package rigwarden.page;
 
 import java.util.List;
 import java.util.function.Predicate;
+import rigwarden.paper.Spots;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;

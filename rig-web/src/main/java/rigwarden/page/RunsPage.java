@@ -8,6 +8,7 @@ import rigwarden.logbook.Outcome;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
 import rigwarden.logbook.StoredEvent;
+import rigwarden.paper.Spots;
 
 /** The area Runs: the list, and one run with its charts and its events. */
 final class RunsPage {
@@ -40,16 +41,17 @@ final class RunsPage {
     }
 
     /** One run; its events in the order in which they happened. */
-    static String one(Shell shell, LedgerRun run, RunReader reader) {
+    static String one(Shell shell, LedgerRun run, RunReader reader, MorningShelf.Kept morning) {
         RunAbout about = reader.about();
         StringBuilder events = new StringBuilder();
         for (StoredEvent event : reader.events()) {
             events.append("<li><b>").append(Spots.clock(event.nanos() - about.originNanos())).append("</b> ")
                     .append(Html.text(words(event))).append("</li>");
         }
-        return shell.page(Shell.Area.RUNS, "Run " + run.number(), CHARTS, """
+        return shell.page(Shell.Area.RUNS, "Run " + run.number(), CHARTS + again(morning), """
                 %s<h1>Run %04d: %s</h1>
                 <p>%s on %s%s.%s %s</p>
+                %s
                 <section id="charts" data-src="/runs/%d/trace"><p class="small">Each point keeps the lowest and the highest
                 reading of its span. Drag to look closer, double-click to see all.</p>
                 <div class="chart" id="chart-cells"></div><div class="chart" id="chart-current"></div>
@@ -58,7 +60,20 @@ final class RunsPage {
                 """.formatted(about.rehearsal() ? "<p class=\"band\">REHEARSAL<span> · this run was emulated</span></p>" : "",
                 run.number(), run.outcome().word(), Html.text(run.programme()), Html.text(run.rig()),
                 about.rehearsal() ? "" : ", begun " + Html.text(run.started()), csv(run), Html.text(run.words()),
-                run.number(), events));
+                card(morning), run.number(), events));
+    }
+
+    private static String again(MorningShelf.Kept morning) {
+        return morning instanceof MorningShelf.Kept.Making ? "<meta http-equiv=\"refresh\" content=\"3\">" : "";
+    }
+
+    private static String card(MorningShelf.Kept morning) {
+        return switch (morning) {
+            case MorningShelf.Kept.Made made -> CardHtml.of(made.card());
+            case MorningShelf.Kept.Making _ -> "<p class=\"note\">The morning card is made from all scans; it will be here in"
+                    + " some seconds.</p>";
+            case MorningShelf.Kept.None none -> none.why().isEmpty() ? "" : "<p class=\"small\">" + Html.text(none.why()) + "</p>";
+        };
     }
 
     private static String words(StoredEvent event) {

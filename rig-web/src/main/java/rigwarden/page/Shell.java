@@ -2,6 +2,7 @@ package rigwarden.page;
 
 import java.util.Optional;
 import rigwarden.live.Watched;
+import rigwarden.paper.Spots;
 
 /** The frame of every view: STOP in its place, the areas, and whether this is a rehearsal. */
 final class Shell {

@@ -23,6 +23,7 @@ import rigwarden.logbook.LogbookException;
 import rigwarden.logbook.Outcome;
 import rigwarden.logbook.RunReader;
 import rigwarden.paper.CsvExport;
+import rigwarden.paper.Spots;
 
 /** The page's server and STOP's. */
 public final class Site implements AutoCloseable {
@@ -41,6 +42,7 @@ public final class Site implements AutoCloseable {
     private final Stopping stopping = new Stopping();
     private final Semaphore exports = new Semaphore(EXPORTS);
     private final Semaphore looks = new Semaphore(EXPORTS);
+    private final MorningShelf mornings = new MorningShelf();
     private final StopPort stopPort;
     private final Doorkeeper door;
     private final Asking asking;
@@ -243,7 +245,7 @@ public final class Site implements AutoCloseable {
     private void one(Context ctx, LedgerRun found) {
         ctx.html(one(() -> {
             try (RunReader reader = RunReader.open(shelf.file(found.number()))) {
-                return RunsPage.one(shell(ctx), found, reader);
+                return RunsPage.one(shell(ctx), found, reader, mornings.of(found, shelf.file(found.number())));
             }
         }));
     }
@@ -291,6 +293,7 @@ public final class Site implements AutoCloseable {
     @Override
     public void close() {
         viewers.close();
+        mornings.close();
         server.stop();
         stopPort.close();
     }

@@ -7,6 +7,7 @@ import java.util.stream.Stream;
 import rigwarden.live.Phase;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Watched;
+import rigwarden.paper.Spots;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Role;

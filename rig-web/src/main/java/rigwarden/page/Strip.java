@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Stretch;
+import rigwarden.paper.Spots;
 import rigwarden.program.Ended;
 
 /** The night as one strip: each step as wide as it lasted, or is thought to last. */

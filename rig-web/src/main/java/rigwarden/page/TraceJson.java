@@ -7,6 +7,7 @@ import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import rigwarden.live.Trace;
+import rigwarden.paper.Spots;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Role;
 

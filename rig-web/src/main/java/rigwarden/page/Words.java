@@ -8,17 +8,19 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rigwarden.live.Doing;
 import rigwarden.live.Nearest;
 import rigwarden.live.Phase;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Stretch;
 import rigwarden.live.Watched;
+import rigwarden.paper.Spots;
+import rigwarden.paper.TripWords;
 import rigwarden.quantity.Quantity;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Role;
 import rigwarden.warden.Reading;
-import rigwarden.warden.Trip;
 
 /** Puts a snapshot into words. */
 final class Words {
@@ -57,10 +59,10 @@ final class Words {
         words.put("nearest", now.nearest().map(this::nearest).orElse("nothing that has a limit can be read"));
         words.put("hottest", hottest());
         words.put("left", now.left().words());
-        words.put("trip", now.trip().map(this::trip).orElse(""));
-        words.put("also", String.join(" ", now.also().stream().map(this::consequence).toList()));
-        words.put("notices", String.join(" · ", now.warnings().stream()
-                .map(w -> w.rule().sentence() + " (" + Spots.of(run.rig(), w.where()) + ")").toList()));
+        words.put("trip", now.trip().map(t -> TripWords.of(run.rig(), t)).orElse(""));
+        words.put("also", String.join(" ", now.also().stream().map(t -> TripWords.consequence(run.rig(), t)).toList()));
+        words.put("notices", String.join(" · ", Stream.concat(run.undelivered().get().stream(), now.warnings().stream()
+                .map(w -> w.rule().sentence() + " (" + Spots.of(run.rig(), w.where()) + ")")).toList()));
         words.put("health", health());
         marks.put("told", now.over() ? "over" : doing.phase().name().toLowerCase(Locale.ROOT));
         marks.put("left", now.left().care().name().toLowerCase(Locale.ROOT));
@@ -139,35 +141,6 @@ final class Words {
     private String changed(Channel channel) {
         String change = trend(channel);
         return change.isEmpty() ? "" : change.equals("steady") ? ", steady" : ", " + change + " in the last minute";
-    }
-
-    private String trip(Trip trip) {
-        return Spots.say("Rule %d, %s: %s At %s %s was found where %s is the limit. It clears: %s.",
-                trip.rule().number(), trip.rule().name(), trip.rule().sentence(), place(trip),
-                figure(trip, trip.value()), figure(trip, trip.limit()), trip.rule().clears().words());
-    }
-
-    /** The tap between two cells is named by the lower one's channel. */
-    private String place(Trip trip) {
-        boolean tap = trip.rule().number() == 5;
-        return tap ? "the tap between cell " + trip.where().cell() + " and " + (trip.where().cell() + 1)
-                : Spots.of(run.rig(), trip.where());
-    }
-
-    /** Some rules compare a rise or a time and not what their channel shows. */
-    private static String figure(Trip trip, double value) {
-        return switch (trip.rule().number()) {
-            case 9 -> Spots.number(2, value / 3600) + " Ah";
-            case 26, 27 -> Spots.number(1, value) + " K/min";
-            case 29 -> Spots.number(1, value) + " K";
-            case 31, 32, 34, 47, 49 -> Spots.number(2, value) + " s";
-            default -> Spots.value(trip.where().quantity(), value);
-        };
-    }
-
-    private String consequence(Trip trip) {
-        return Spots.say("And then rule %d, %s, at %s.", trip.rule().number(), trip.rule().name(),
-                Spots.of(run.rig(), trip.where()));
     }
 
     private String health() {

@@ -1,4 +1,4 @@
-package rigwarden.page;
+package rigwarden.paper;
 
 import java.util.Locale;
 import rigwarden.quantity.Quantity;
@@ -8,11 +8,11 @@ import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 
 /** Names of channels as a person at the bench says them, and their values. */
-final class Spots {
+public final class Spots {
     private Spots() {}
 
     /** The place that a channel looks at, for example "cell 3, + stud". */
-    static String of(Rig rig, Channel channel) {
+    public static String of(Rig rig, Channel channel) {
         return switch (channel.role()) {
             case CURRENT -> "the current";
             case PACK_VOLTS -> "the pack";
@@ -36,7 +36,7 @@ final class Spots {
     }
 
     /** The same for the margin of a chart, by the channel alone. */
-    static String brief(Channel channel) {
+    public static String brief(Channel channel) {
         return switch (channel.role()) {
             case CURRENT -> "current";
             case CELL_VOLTS, BODY -> "cell " + channel.cell();
@@ -51,13 +51,13 @@ final class Spots {
     }
 
     /** Whether a stud's channel is on the positive one. */
-    static boolean positive(Rig rig, Channel channel) {
+    public static boolean positive(Rig rig, Channel channel) {
         return channel.role() == Role.STUD
                 && rig.probes().stream().filter(p -> p.name().equals(channel.name())).anyMatch(Probe::positive);
     }
 
     /** A value with its unit, rounded to what a person reads. */
-    static String value(Quantity quantity, double value) {
+    public static String value(Quantity quantity, double value) {
         String number = switch (quantity) {
             case VOLTAGE -> number(3, value);
             case CURRENT, CHARGE, TIME, RATIO -> number(2, value);
@@ -68,14 +68,14 @@ final class Spots {
     }
 
     /** A number with a true minus; what rounds to nothing has none. */
-    static String number(int decimals, double value) {
+    public static String number(int decimals, double value) {
         String plain = say("%." + decimals + "f", Math.abs(value));
         boolean nothing = plain.chars().allMatch(c -> c == '0' || c == '.');
         return value < 0 && !nothing ? "−" + plain : plain;
     }
 
     /** A change over a minute, for example "+12 mV" or "−0.4 K"; nothing worth saying is "steady". */
-    static String change(Quantity quantity, double change) {
+    public static String change(Quantity quantity, double change) {
         return switch (quantity) {
             case VOLTAGE -> Math.abs(change) < 0.0005 ? "steady" : signed("%.0f mV", change * 1000);
             case TEMPERATURE -> Math.abs(change) < 0.05 ? "steady" : signed("%.1f K", change);
@@ -85,7 +85,7 @@ final class Spots {
     }
 
     /** Which way a temperature goes: one arrow from 0.2 K in a minute on, two from 1 K. */
-    static String arrow(double change) {
+    public static String arrow(double change) {
         String one = change > 0 ? "↑" : "↓";
         return Math.abs(change) < 0.2 ? "" : Math.abs(change) < 1 ? one : one + one;
     }
@@ -94,12 +94,13 @@ final class Spots {
         return (value < 0 ? "−" : "+") + say(format, Math.abs(value));
     }
 
-    static String say(String format, Object... values) {
+    /** Formats alike everywhere, whatever the machine's language. */
+    public static String say(String format, Object... values) {
         return String.format(Locale.ROOT, format, values);
     }
 
     /** A span of time as a person says it. */
-    static String span(long nanos) {
+    public static String span(long nanos) {
         long minutes = Math.max(0, Math.round(nanos / 60e9));
         if (minutes < 1) {
             return "less than a minute";
@@ -108,7 +109,7 @@ final class Spots {
     }
 
     /** Elapsed time with seconds, for example 2:07:31. */
-    static String clock(long nanos) {
+    public static String clock(long nanos) {
         long seconds = Math.max(0, nanos / 1_000_000_000L);
         return say("%d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
     }

@@ -1,0 +1,140 @@
+package rigwarden.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import rigwarden.findings.Budget;
+import rigwarden.findings.StepFinding;
+import rigwarden.logbook.Outcome;
+import rigwarden.program.Ended;
+import rigwarden.program.Program;
+import rigwarden.quantity.Uncertain;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rigfile.ProgramFile;
+import rigwarden.rigfile.Read;
+import rigwarden.rigfile.RigFile;
+import rigwarden.warden.Rules;
+import rigwarden.warden.Trip;
+
+/** What a person is told of a run that is over. The reference rig's cell is rated 105 Ah. */
+class MorningCardTest {
+    private static final Path RIGS = Path.of("..", "hardware", "rigs");
+
+    private Rig rig;
+    private Program program;
+
+    @BeforeEach
+    void theReferenceRig() {
+        Read.Sound<Rig> read = (Read.Sound<Rig>) RigFile.read(RIGS.resolve("one-cell.toml"));
+        rig = read.value();
+        program = ((Read.Sound<Program>) ProgramFile.read(RIGS.resolve("one-cell-night.toml"), read)).value();
+    }
+
+    private static StepFinding step(int index, String kind, double ampHours, double celsius, Ended by, boolean settled) {
+        Budget budget = new Budget(List.of(Budget.limits("shunt tolerance", 0.2)));
+        return new StepFinding(index, kind, 36_000, new Uncertain(ampHours, budget.expanded()), budget, ampHours,
+                new Uncertain(3.2 * ampHours, 1), new StepFinding.Extreme(2.5, "cell_01_v"), new StepFinding.Extreme(3.6, "cell_01_v"),
+                new StepFinding.Extreme(27, "cell_01_c"), celsius, ampHours / 10, -0.01, by, settled);
+    }
+
+    private List<StepFinding> night(double given, Ended charge, double celsius, Ended discharge) {
+        return List.of(step(1, "charge", 50, 25, charge, false), step(2, "rest", 0, 25, Ended.SETTLED, true),
+                step(3, "discharge", -given, celsius, discharge, false));
+    }
+
+    private Card card(Outcome outcome, List<StepFinding> steps, boolean recharge) {
+        return MorningCard.of(12, rig, program, new MorningCard.Known(outcome, "its words", false, steps, Optional.empty(),
+                recharge ? "at about 0 %, nearly empty: recharge within 24 h" : "at about 40 %, good for storing", recharge));
+    }
+
+    private static String part(Card card, String heading) {
+        return card.parts().stream().filter(p -> p.heading().equals(heading)).map(p -> String.join(" ", p.lines()))
+                .findFirst().orElseThrow();
+    }
+
+    @Test
+    void a_night_that_went_well_has_its_number_with_rate_temperature_and_uncertainty() {
+        Card card = card(Outcome.FINISHED, night(106, Ended.TAPER, 25, Ended.CUT_OFF), false);
+
+        assertThat(part(card, "The number")).matches("106\\.00 Ah ± 0\\.\\d\\d Ah, 339\\.2 Wh ± 1\\.0 Wh, at 0\\.10 C and 25\\.0 °C, started full"
+                + " \\(95\\.45 %\\)");
+        assertThat(part(card, "What to do now")).isEqualTo("The cells are left at about 40 %, good for storing.");
+        assertThat(part(card, "What not to conclude")).doesNotContain("lower bound", "do not hold it", "attended");
+        assertThat(card.parts()).noneMatch(p -> p.weight() == Card.Weight.URGENT);
+    }
+
+    @Test
+    void what_started_at_an_unknown_charge_is_at_least_so_much_and_never_too_little() {
+        Card card = card(Outcome.FINISHED, night(60, Ended.TIME, 25, Ended.CUT_OFF), false);
+
+        assertThat(part(card, "The number")).startsWith("at least 60.00 Ah");
+        assertThat(part(card, "What not to conclude")).contains("is a lower bound: never that the cells have less");
+    }
+
+    @Test
+    void a_number_taken_in_the_cold_is_not_held_against_a_rating() {
+        assertThat(part(card(Outcome.FINISHED, night(100, Ended.TAPER, 15, Ended.CUT_OFF), false), "What not to conclude"))
+                .contains("was taken at 15.0 °C: do not hold it against a rating at 25 °C");
+    }
+
+    @Test
+    void a_rating_inside_the_uncertainty_is_neither_met_nor_missed() {
+        assertThat(part(card(Outcome.FINISHED, night(105.05, Ended.TAPER, 25, Ended.CUT_OFF), false), "What not to conclude"))
+                .contains("decides neither for nor against");
+    }
+
+    @Test
+    void an_interrupted_run_never_decides() {
+        Card card = card(Outcome.INTERRUPTED, night(100, Ended.TAPER, 25, Ended.CUT_OFF), false);
+
+        assertThat(part(card, "What ended it")).contains("The process that ran it died. its words");
+        assertThat(part(card, "What not to conclude")).contains("never decides against a rating");
+        assertThat(part(card, "What to do now")).contains("Look whether the contactor is open");
+    }
+
+    @Test
+    void cells_that_are_nearly_empty_are_what_to_do_first() {
+        Card card = card(Outcome.STOPPED, night(100, Ended.TAPER, 25, Ended.STOPPED), true);
+
+        assertThat(part(card, "What to do now")).contains("RECHARGE: the cells are left at about 0 %, nearly empty: recharge within 24 h.");
+        assertThat(part(card, "The number")).startsWith("at least 100.00 Ah");
+        assertThat(card.lines()).contains("! What to do now");
+    }
+
+    @Test
+    void a_trip_is_told_with_its_rule_and_is_not_to_be_cleared_before_its_cause_is_found() {
+        Trip trip = new Trip(Rules.of(rig).getFirst(), rig.channels(Role.CELL_VOLTS).getFirst(), 3.712, 3.70, 5, 77);
+        Card card = MorningCard.of(12, rig, program, new MorningCard.Known(Outcome.TRIPPED, "rule 1", false,
+                night(20, Ended.TAPER, 25, Ended.TRIPPED), Optional.of(trip), "at about 80 %", false));
+
+        assertThat(part(card, "What ended it")).contains("Rule 1, cell high", "At cell 1 3.712 V was found where 3.700 V is the limit");
+        assertThat(part(card, "What to do now")).startsWith("Do not clear it yet.");
+    }
+
+    @Test
+    void a_run_without_a_discharge_has_no_number() {
+        assertThat(part(card(Outcome.STOPPED, List.of(), false), "The number")).isEqualTo("None: no discharge was ended.");
+    }
+
+    @Test
+    void a_rest_that_did_not_settle_and_a_protection_that_opened_are_said() {
+        Card card = card(Outcome.FINISHED, List.of(step(1, "rest", 0, 25, Ended.TIME, false),
+                step(2, "discharge", -90, 25, Ended.PROTECTION, false)), false);
+
+        assertThat(part(card, "What not to conclude")).contains("before the cells had settled", "own protection ended a step");
+    }
+
+    @Test
+    void of_a_rehearsal_nothing_follows_for_any_cell() {
+        Card card = MorningCard.of(12, rig, new Program("by day", false, program.steps()), new MorningCard.Known(Outcome.FINISHED,
+                "", true, night(106, Ended.TAPER, 25, Ended.CUT_OFF), Optional.empty(), "at about 40 %", false));
+
+        assertThat(part(card, "What not to conclude")).startsWith("Nothing about your cells").contains("It ran attended");
+        assertThat(part(card, "What to do now")).startsWith("Nothing at the bench");
+    }
+}
