@@ -1,0 +1,125 @@
+package rigwarden.campaign;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import rigwarden.campaign.Outcome.Noticed;
+import rigwarden.emulated.Rehearsal;
+import rigwarden.pack.Threshold;
+import rigwarden.pack.World;
+import rigwarden.rig.Envelope;
+import rigwarden.run.Event;
+import rigwarden.warden.Rule;
+
+/** Runs one case to its end. */
+final class CaseRun {
+    private static final double NANO = 1e-9;
+    private static final double MARGIN = 1.1;
+    private static final double FLOWS_A = 1;
+    /** After its end a run is looked at for so long: contacts weld when they open, and warmth comes late. */
+    private static final double AFTER_S = 30;
+    private static final long NEAR_SCANS = 100;
+
+    private final Case what;
+    private final Rehearsal rehearsal;
+    private final World world;
+    private final Judge judge;
+    private final HardwareWatch hardware;
+    private final List<Threshold> limits;
+    private final long afterScans;
+    private long scan;
+    private long faultNanos;
+    private Optional<Rule> tripped = Optional.empty();
+    private Optional<Rule> noticed = Optional.empty();
+    private double tripSeconds;
+    private double noticeSeconds;
+    private Optional<String> thrown = Optional.empty();
+
+    private CaseRun(Case what) {
+        this.what = what;
+        rehearsal = what.night().at(what.latentScan());
+        world = rehearsal.rig().world();
+        judge = new Judge(what.night().bench().rig());
+        hardware = new HardwareWatch(rehearsal);
+        var rig = what.night().bench().rig();
+        limits = List.of(new Threshold.CellAbove(Envelope.HIGH_TRIP_V), new Threshold.CellBelow(Envelope.LOW_TRIP_V),
+                new Threshold.NodeAbove(Envelope.DISCHARGING_HIGH_TRIP_C),
+                new Threshold.AmpsBeyond(MARGIN * Math.max(rig.chargeCeilingAmps(), rig.dischargeCeilingAmps())));
+        afterScans = Math.round(AFTER_S * 1e9 / rig.scanNanos());
+        scan = what.latentScan();
+    }
+
+    static Outcome of(Case what) {
+        return new CaseRun(what).run();
+    }
+
+    private Outcome run() {
+        rehearsal.rig().catchUp();
+        world.resetOracle();
+        limits.forEach(world::watch);
+        faultNanos = world.nanos();
+        what.latent().ifPresent(fault -> rehearsal.inflict(fault.fault()));
+        long over = 0;
+        while (scan < what.endScan() && over < afterScans) {
+            if (scan == what.activeScan()) {
+                faultNanos = rehearsal.rig().clock().nanos();
+                rehearsal.inflict(what.active().fault());
+            }
+            scan();
+            scan++;
+            boolean ended = rehearsal.over() || thrown.isPresent();
+            over = ended ? over + 1 : 0;
+        }
+        return outcome();
+    }
+
+    private void scan() {
+        try {
+            rehearsal.scan().forEach(this::take);
+        } catch (RuntimeException e) {
+            thrown = thrown.or(() -> Optional.of(e + " at " + (e.getStackTrace().length == 0 ? "?" : e.getStackTrace()[0])));
+        }
+        judge.look(rehearsal);
+        if (tripped.isEmpty()) {
+            hardware.look(rehearsal);
+        }
+    }
+
+    private void take(Event event) {
+        if (event instanceof Event.Tripped trip && tripped.isEmpty()) {
+            tripped = Optional.of(trip.first().rule());
+            tripSeconds = (rehearsal.rig().clock().nanos() - faultNanos) * NANO;
+        } else if (event instanceof Event.Warned warned && noticed.isEmpty()
+                && !what.night().told(warned.warning().rule().number())) {
+            noticed = Optional.of(warned.warning().rule());
+            noticeSeconds = (rehearsal.rig().clock().nanos() - faultNanos) * NANO;
+        }
+    }
+
+    private Outcome outcome() {
+        Noticed how = tripped.isPresent() ? Noticed.TRIPPED
+                : noticed.isPresent() ? Noticed.NOTICE
+                : held() ? Noticed.HELD : Noticed.UNSEEN;
+        OptionalDouble seconds = tripped.isPresent() ? OptionalDouble.of(tripSeconds)
+                : noticed.isPresent() ? OptionalDouble.of(noticeSeconds) : OptionalDouble.empty();
+        OptionalLong crossed = limits.stream().map(world.oracle()::crossedNanos).filter(OptionalLong::isPresent)
+                .mapToLong(OptionalLong::getAsLong).min();
+        return new Outcome(what, judge.harms(), how, tripped.or(() -> noticed), seconds, hardware.acted(), crossed.isPresent(),
+                crossed.isPresent() ? safe(crossed.getAsLong()) : OptionalDouble.empty(), world.oracle().highestCellVolts(),
+                world.oracle().lowestCellVolts(), world.oracle().hottestCelsius(), thrown);
+    }
+
+    private OptionalDouble safe(long crossed) {
+        if (Math.abs(world.amps()) > FLOWS_A) {
+            return OptionalDouble.empty();
+        }
+        long last = world.oracle().lastAmpsNanos().orElse(crossed);
+        return OptionalDouble.of(Math.max(0, (last - crossed) * NANO));
+    }
+
+    /** Whether the run stands elsewhere than the healthy one, which was not about to move just then. */
+    private boolean held() {
+        return thrown.isPresent() || !Night.place(rehearsal).equals(what.night().placeAt(scan)) && !what.night().turnsNear(scan, NEAR_SCANS);
+    }
+}
