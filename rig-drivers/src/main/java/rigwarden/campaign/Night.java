@@ -3,6 +3,7 @@ package rigwarden.campaign;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -139,6 +140,12 @@ public final class Night {
 
     long scans() {
         return scans;
+    }
+
+    /** In one line. */
+    public String words() {
+        return String.format(Locale.ROOT, "%s, specimen %d: %d scans without a trip, %d turns of the run machine", bench.name(), specimen,
+                scans, turns.size());
     }
 
     public Bench bench() {

@@ -1,6 +1,7 @@
 package rigwarden.campaign;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -70,14 +71,14 @@ public record Outcome(Case what, List<Harm> harms, Noticed noticed, Optional<Rul
     /** Everything in two lines, for whoever runs the case again. */
     public String words() {
         String harm = harms.isEmpty() ? "safe" : harms.stream()
-                .map(h -> String.format(java.util.Locale.ROOT, "%s%s (%.3f) at %.1f s%s", h.what().words(), h.part().isEmpty() ? "" : " " + h.part(),
+                .map(h -> String.format(Locale.ROOT, "%s%s (%.3f) at %.1f s%s", h.what().words(), h.part().isEmpty() ? "" : " " + h.part(),
                         h.value(), h.nanos() * 1e-9, h.off() ? ", all off" : ""))
                 .collect(Collectors.joining("; "));
-        String by = rule.map(r -> ", rule " + r + seconds.stream().mapToObj(s -> String.format(java.util.Locale.ROOT, " after %.1f s", s)).collect(Collectors.joining()))
+        String by = rule.map(r -> ", rule " + r + seconds.stream().mapToObj(s -> String.format(Locale.ROOT, " after %.1f s", s)).collect(Collectors.joining()))
                 .orElse("");
         String first = hardware.isEmpty() ? "" : ", first " + hardware.stream().map(Guard::words).sorted().collect(Collectors.joining(" and "));
-        return String.format(java.util.Locale.ROOT, "case %d: %s%n    %s; %s%s%s; cells %.3f…%.3f V, hottest %.1f °C%s", what.number(), what.words(), harm,
-                noticed.name().toLowerCase(java.util.Locale.ROOT), by, first, lowestVolts, highestVolts, hottestCelsius,
+        return String.format(Locale.ROOT, "case %d: %s%n    %s; %s%s%s; cells %.3f…%.3f V, hottest %.1f °C%s", what.number(), what.words(), harm,
+                noticed.name().toLowerCase(Locale.ROOT), by, first, lowestVolts, highestVolts, hottestCelsius,
                 thrown.map(t -> "; threw " + t).orElse(""));
     }
 }
