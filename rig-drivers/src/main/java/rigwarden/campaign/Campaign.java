@@ -6,8 +6,11 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import rigwarden.rigfile.WrittenCase;
 
 /** Many cases, on as many threads as there are processors; what comes of each does not depend on them. */
 public final class Campaign {
@@ -45,12 +48,18 @@ public final class Campaign {
      * @param done told how many are done, by any thread
      */
     public List<Outcome> run(List<Night> nights, long seed, List<Integer> numbers, IntConsumer done) {
-        CaseDraw draw = new CaseDraw(seed, nights, CaseDraw.catalogues(nights));
+        CaseDraw draw = new CaseDraw(seed, nights);
         return run(numbers.size(), i -> draw.draw(numbers.get(i)), done);
     }
 
-    private List<Outcome> run(int cases, java.util.function.IntFunction<Case> made, IntConsumer done) {
-        var count = new java.util.concurrent.atomic.AtomicInteger();
+    /** Runs cases that somebody wrote, each on every night. */
+    public List<Outcome> run(List<Night> nights, List<WrittenCase> written) {
+        List<Case> cases = WrittenCases.of(nights, written);
+        return run(cases.size(), cases::get, _ -> { });
+    }
+
+    private List<Outcome> run(int cases, IntFunction<Case> made, IntConsumer done) {
+        AtomicInteger count = new AtomicInteger();
         try (ExecutorService workers = Executors.newFixedThreadPool(threads)) {
             List<Future<Outcome>> outcomes = IntStream.range(0, cases).mapToObj(i -> workers.submit(() -> {
                 Outcome outcome = CaseRun.of(made.apply(i));

@@ -1,28 +1,45 @@
 package rigwarden.campaign;
 
+import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * One case of a campaign. Scans are those of the night that it forks from.
  *
  * @param number from 1
+ * @param name that somebody gave it; empty for one that was drawn
  * @param night that it forks from
- * @param latent a fault that was there before the other; empty for a single
- * @param latentScan after which it is there; as {@code activeScan} without one
- * @param active the fault
- * @param activeScan after which it is there
+ * @param strikes its faults in order of time, at least one; all but the last are latent when the last comes
  * @param endScan after which the case is over at the latest
  */
-public record Case(int number, Night night, Optional<Injection> latent, long latentScan, Injection active, long activeScan,
-        long endScan) {
+public record Case(int number, String name, Night night, List<Strike> strikes, long endScan) {
+    public Case {
+        strikes = List.copyOf(strikes);
+    }
+
+    /** The fault that comes last. */
+    public Injection active() {
+        return strikes.getLast().what();
+    }
+
+    /** Whether it is the only one. */
+    public boolean single() {
+        return strikes.size() == 1;
+    }
+
+    /** Scan from which the case forks. */
+    long firstScan() {
+        return strikes.getFirst().scan();
+    }
+
     /** The case in one line. */
     public String words() {
         double scanSeconds = night.bench().rig().scanNanos() * 1e-9;
-        String before = latent
-                .map(l -> String.format(Locale.ROOT, "%s %.1f s before, then ", l.words(), (activeScan - latentScan) * scanSeconds))
-                .orElse("");
-        return String.format(Locale.ROOT, "%s, specimen %d: %s%s, at %.1f s (%s)", night.bench().name(), night.specimen(), before,
-                active.words(), activeScan * scanSeconds, night.placeAt(activeScan));
+        String all = strikes.stream()
+                .map(s -> String.format(Locale.ROOT, "%s, at %.1f s (%s)", s.what().words(), s.scan() * scanSeconds, night.placeAt(s.scan())))
+                .collect(Collectors.joining("; then "));
+        return String.format(Locale.ROOT, "%s, specimen %d: %s%s", night.bench().name(), night.specimen(),
+                name.isEmpty() ? "" : "\"" + name + "\": ", all);
     }
 }

@@ -3,7 +3,6 @@ package rigwarden.campaign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import rigwarden.pack.Chance;
 
@@ -30,10 +29,11 @@ final class CaseDraw {
     private final List<Night> nights;
     private final Map<Bench, List<FaultKind>> kinds;
 
-    CaseDraw(long seed, List<Night> nights, Map<Bench, List<FaultKind>> kinds) {
+    CaseDraw(long seed, List<Night> nights) {
         this.seed = seed;
         this.nights = nights;
-        this.kinds = kinds;
+        kinds = nights.stream().map(Night::bench).distinct()
+                .collect(Collectors.toMap(bench -> bench, bench -> Catalogue.of(bench.rig())));
     }
 
     Case draw(int number) {
@@ -45,8 +45,12 @@ final class CaseDraw {
         long active = instant(night, chance, old);
         long latent = !pair ? active : old ? 0 : Math.max(0, active - 300 - chance.nextInt(2700));
         double scans = (lasting ? LONG_S : SHORT_S) * 1e9 / night.bench().rig().scanNanos();
-        Optional<Injection> first = pair ? Optional.of(latentFault(night, chance)) : Optional.empty();
-        return new Case(number, night, first, latent, fault(night, chance), active, latent + Math.round(scans));
+        List<Strike> strikes = new ArrayList<>();
+        if (pair) {
+            strikes.add(new Strike(latentFault(night, chance), latent));
+        }
+        strikes.add(new Strike(fault(night, chance), active));
+        return new Case(number, "", night, strikes, latent + Math.round(scans));
     }
 
     private long instant(Night night, Chance chance, boolean early) {
@@ -83,14 +87,5 @@ final class CaseDraw {
         double power = -DECADES + (highest + DECADES) * chance.nextDouble();
         double size = kind.sized() ? Math.min(kind.most(), kind.limit() * Math.pow(10, power)) : 0;
         return kind.at(place, size, chance.nextLong());
-    }
-
-    /** Every kind of fault for every bench. */
-    static Map<Bench, List<FaultKind>> catalogues(List<Night> nights) {
-        return nights.stream().map(Night::bench).distinct().collect(Collectors.toMap(bench -> bench, bench -> {
-            List<FaultKind> kinds = new ArrayList<>(ComponentFaults.of(bench.rig()));
-            kinds.addAll(CommunicationFaults.of(bench.rig()));
-            return List.copyOf(kinds);
-        }));
     }
 }

@@ -20,6 +20,8 @@ final class CaseRun {
     /** After its end a run is looked at for so long: contacts weld when they open, and warmth comes late. */
     private static final double AFTER_S = 30;
     private static final long NEAR_SCANS = 100;
+    /** A step that ends by the same as the healthy one within half a minute has ended as it should. */
+    private static final long END_SCANS = 300;
 
     private final Case what;
     private final Rehearsal rehearsal;
@@ -35,10 +37,11 @@ final class CaseRun {
     private double tripSeconds;
     private double noticeSeconds;
     private Optional<String> thrown = Optional.empty();
+    private boolean endedOtherwise;
 
     private CaseRun(Case what) {
         this.what = what;
-        rehearsal = what.night().at(what.latentScan());
+        rehearsal = what.night().at(what.firstScan());
         world = rehearsal.rig().world();
         judge = new Judge(what.night().bench().rig());
         hardware = new HardwareWatch(rehearsal);
@@ -47,7 +50,7 @@ final class CaseRun {
                 new Threshold.NodeAbove(Envelope.DISCHARGING_HIGH_TRIP_C),
                 new Threshold.AmpsBeyond(MARGIN * Math.max(rig.chargeCeilingAmps(), rig.dischargeCeilingAmps())));
         afterScans = Math.round(AFTER_S * 1e9 / rig.scanNanos());
-        scan = what.latentScan();
+        scan = what.firstScan();
     }
 
     static Outcome of(Case what) {
@@ -59,19 +62,24 @@ final class CaseRun {
         world.resetOracle();
         limits.forEach(world::watch);
         faultNanos = world.nanos();
-        what.latent().ifPresent(fault -> rehearsal.inflict(fault.fault()));
         long over = 0;
         while (scan < what.endScan() && over < afterScans) {
-            if (scan == what.activeScan()) {
-                faultNanos = rehearsal.rig().clock().nanos();
-                rehearsal.inflict(what.active().fault());
-            }
+            strike();
             scan();
             scan++;
             boolean ended = rehearsal.over() || thrown.isPresent();
             over = ended ? over + 1 : 0;
         }
         return outcome();
+    }
+
+    private void strike() {
+        for (Strike strike : what.strikes()) {
+            if (strike.scan() == scan) {
+                faultNanos = rehearsal.rig().clock().nanos();
+                rehearsal.inflict(strike.what().fault());
+            }
+        }
     }
 
     private void scan() {
@@ -94,6 +102,8 @@ final class CaseRun {
                 && !what.night().told(warned.warning().rule().number())) {
             noticed = Optional.of(warned.warning().rule());
             noticeSeconds = (rehearsal.rig().clock().nanos() - faultNanos) * NANO;
+        } else if (event instanceof Event.StepEnded ended) {
+            endedOtherwise |= !what.night().endedNear(ended, scan, END_SCANS);
         }
     }
 
@@ -120,6 +130,6 @@ final class CaseRun {
 
     /** Whether the run stands elsewhere than the healthy one, which was not about to move just then. */
     private boolean held() {
-        return thrown.isPresent() || !Night.place(rehearsal).equals(what.night().placeAt(scan)) && !what.night().turnsNear(scan, NEAR_SCANS);
+        return thrown.isPresent() || endedOtherwise || !Night.place(rehearsal).equals(what.night().placeAt(scan)) && !what.night().turnsNear(scan, NEAR_SCANS);
     }
 }

@@ -89,29 +89,33 @@ final class ComponentFaults {
     private void measuring() {
         int cells = rig.cells().series();
         plain("tap wire cut", PartFault.OPEN, each(cells, k -> world("tap " + (k + 1), new Fault.BrokenTap(k + 1))));
-        sized("tap reads off", PartFault.DRIFT, "V", 0.05, 1, each(2 * cells, j -> new Place("tap " + (j / 2 + 1), (size, _) ->
+        sized("tap reads off", PartFault.DRIFT, "V", 0.05, 1, each(2 * cells, j -> new Place("tap " + (j / 2 + 1) + side(j), (size, _) ->
                 new InWorld(new Fault.TapOffset(j / 2 + 1, j % 2 == 0 ? size : -size)))));
         List<Place> inputs = new ArrayList<>();
         List<Place> shorted = new ArrayList<>();
         for (int i = 0; i < rig.inputs().size(); i++) {
             int input = i;
             String name = rig.inputs().get(i).name();
-            inputs.add(new Place(name, (size, _) -> new BoardFault.InputDrifts(input, 1 + size / 100)));
-            inputs.add(new Place(name, (size, _) -> new BoardFault.InputDrifts(input, 1 / (1 + size / 100))));
+            inputs.add(new Place(name + side(0), (size, _) -> new BoardFault.InputDrifts(input, 1 + size / 100)));
+            inputs.add(new Place(name + side(1), (size, _) -> new BoardFault.InputDrifts(input, 1 / (1 + size / 100))));
             shorted.add(board(name, new BoardFault.InputDrifts(input, 0)));
         }
         sized("divider drifts", PartFault.DRIFT, "%", 1.5, 40, inputs);
         plain("input shorted", PartFault.SHORT, shorted);
         sized("shunt drifts", PartFault.DRIFT, "%", 10, 300, List.of(
-                new Place("shunt, more", (size, _) -> new BoardFault.ShuntDrifts(1 + size / 100)),
-                new Place("shunt, less", (size, _) -> new BoardFault.ShuntDrifts(1 / (1 + size / 100)))));
+                new Place("shunt" + side(0), (size, _) -> new BoardFault.ShuntDrifts(1 + size / 100)),
+                new Place("shunt" + side(1), (size, _) -> new BoardFault.ShuntDrifts(1 / (1 + size / 100)))));
         plain("shunt sense leads touch", PartFault.SHORT, List.of(board("shunt", new BoardFault.ShuntDrifts(0))));
         int probes = rig.probes().size();
         plain("probe opens", PartFault.OPEN, each(probes, i -> board(probe(i), new BoardFault.OpenProbe(i))));
         plain("probe shorted", PartFault.SHORT, each(probes, i -> board(probe(i), new BoardFault.ProbeShorted(i))));
         plain("probe falls off", PartFault.OPEN, each(probes, i -> world(probe(i), new Fault.DetachedBead(i))));
-        sized("probe drifts", PartFault.DRIFT, "K", 10, 100, each(2 * probes, j -> new Place(probe(j / 2), (size, _) ->
+        sized("probe drifts", PartFault.DRIFT, "K", 10, 100, each(2 * probes, j -> new Place(probe(j / 2) + side(j), (size, _) ->
                 new BoardFault.ProbeDrifts(j / 2, j % 2 == 0 ? size : -size))));
+    }
+
+    private static String side(int j) {
+        return j % 2 == 0 ? ", more" : ", less";
     }
 
     private String probe(int i) {
@@ -135,7 +139,7 @@ final class ComponentFaults {
     }
 
     private void switches() {
-        Map<String, Line> contacts = new LinkedHashMap<>(Map.of());
+        Map<String, Line> contacts = new LinkedHashMap<>();
         contacts.put("contactor", Line.CONTACTOR);
         contacts.put("precharge", Line.PRECHARGE);
         Panel panel = rig.panel();
@@ -200,8 +204,8 @@ final class ComponentFaults {
         sized("card stalls", PartFault.STUCK, "s", 10, 300, List.of(
                 new Place("card", (size, _) -> new BoardFault.CardStalls(size))));
         sized("room jumps", PartFault.DRIFT, "K", 15, 40, List.of(
-                new Place("room, up", (size, _) -> new InWorld(new Fault.RoomStep(size))),
-                new Place("room, down", (size, _) -> new InWorld(new Fault.RoomStep(-size)))));
+                new Place("room" + side(0), (size, _) -> new InWorld(new Fault.RoomStep(size))),
+                new Place("room" + side(1), (size, _) -> new InWorld(new Fault.RoomStep(-size)))));
     }
 
     private void battery() {

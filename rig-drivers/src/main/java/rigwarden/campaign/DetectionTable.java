@@ -15,7 +15,7 @@ final class DetectionTable {
     private DetectionTable() {}
 
     static List<String> of(List<Outcome> all) {
-        List<Outcome> singles = all.stream().filter(o -> o.what().latent().isEmpty()).toList();
+        List<Outcome> singles = all.stream().filter(o -> o.what().single()).toList();
         List<String> lines = new ArrayList<>(List.of("",
                 "Noticed of single faults (tripped, notice, or the run went another way), by size against the limit of the kind:",
                 String.format("  %-10s %-28s %-14s %12s %12s %12s %12s", "list", "fault", "limit", "below", "at", "above", "no size")));

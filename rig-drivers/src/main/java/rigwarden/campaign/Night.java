@@ -1,6 +1,7 @@
 package rigwarden.campaign;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -10,6 +11,7 @@ import java.util.TreeMap;
 import rigwarden.bus.BusFailure;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.loop.Recorder;
+import rigwarden.program.Ended;
 import rigwarden.run.Event;
 import rigwarden.run.RunState;
 
@@ -26,12 +28,17 @@ public final class Night {
     /** From this scan on the run was there. */
     private record Turn(long scan, String place) {}
 
+    /** A step's own end. */
+    private record End(long scan, int step, Ended by) {}
+
     private final Bench bench;
     private final long specimen;
     private final TreeMap<Long, Rehearsal> copies = new TreeMap<>();
     private final List<Turn> turns = new ArrayList<>();
     private final List<Long> openings = new ArrayList<>();
     private final Set<Integer> told = new HashSet<>();
+    private final List<End> ends = new ArrayList<>();
+    private final Map<Integer, Long> begins = new HashMap<>();
     private long scans;
 
     private Night(Bench bench, long specimen) {
@@ -90,6 +97,12 @@ public final class Night {
         if (event instanceof Event.Warned warned) {
             told.add(warned.warning().rule().number());
         }
+        if (event instanceof Event.StepBegun begun) {
+            begins.putIfAbsent(begun.step(), scans + 1);
+        }
+        if (event instanceof Event.StepEnded ended) {
+            ends.add(new End(scans, ended.step(), ended.by()));
+        }
     }
 
     /** Where a run is: state, stage and step, as the run machine has it. */
@@ -128,9 +141,19 @@ public final class Night {
         return turns.stream().map(Turn::scan).toList();
     }
 
+    /** Whether the healthy run ended this step in the same way, at most so many scans from this one. */
+    boolean endedNear(Event.StepEnded ended, long scan, long within) {
+        return ends.stream().anyMatch(end -> end.step() == ended.step() && end.by() == ended.by() && Math.abs(end.scan() - scan) <= within);
+    }
+
     /** The scans after which a step with current began to open, in order. */
     List<Long> openings() {
         return List.copyOf(openings);
+    }
+
+    /** The scan after which a step had begun. */
+    long stepScan(int step) {
+        return begins.get(step);
     }
 
     /** Whether a rule gave notice although nothing was wrong. */

@@ -53,7 +53,7 @@ public final class Report {
 
     private void cases() {
         say("");
-        say("Cases: %d, of them %d pairs; by origin of the (second) fault: %s", all.size(), count(o -> o.what().latent().isPresent()),
+        say("Cases: %d, of them %d pairs; by origin of the (second) fault: %s", all.size(), count(o -> !o.what().single()),
                 counts(o -> o.what().active().kind().origin().word()));
         say("Noticed: %s", counts(o -> o.noticed().name().toLowerCase(Locale.ROOT)));
     }
@@ -65,7 +65,7 @@ public final class Report {
 
     private void unsafe() {
         long unsafe = count(Outcome::unsafe);
-        long pairs = count(o -> o.unsafe() && o.what().latent().isPresent());
+        long pairs = count(o -> o.unsafe() && !o.what().single());
         say("");
         say("UNSAFE by the model's physics: %d of %d, %d of them pairs. 95 %% sure (Clopper-Pearson, one-sided) below %.3g %% of what is drawn so.",
                 unsafe, all.size(), pairs, 100 * Bound.upper(unsafe, all.size()));

@@ -11,9 +11,13 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rigwarden.campaign.Bench;
 import rigwarden.campaign.Campaign;
+import rigwarden.campaign.FaultList;
 import rigwarden.campaign.Night;
 import rigwarden.campaign.Outcome;
 import rigwarden.campaign.Report;
+import rigwarden.campaign.WrittenCases;
+import rigwarden.rigfile.CaseFile;
+import rigwarden.rigfile.WrittenCase;
 
 /** {@code rigwarden campaign}: faults put into rehearsals of a night, judged by the model's physics. */
 @Command(
@@ -29,7 +33,7 @@ final class CampaignCommand implements Callable<Integer> {
     @Parameters(index = "1", arity = "0..1", paramLabel = "PROGRAMME", description = "Programme file for that rig.")
     private Optional<Path> programFile = Optional.empty();
 
-    @Option(names = "--faults", paramLabel = "N", description = "Cases that are drawn (default: 300; 0 with --cases).")
+    @Option(names = "--faults", paramLabel = "N", description = "Cases that are drawn (default: 300).")
     private Optional<Integer> faults = Optional.empty();
 
     @Option(names = "--seed", paramLabel = "S", description = "Seed from which they are drawn (default: 1).")
@@ -41,10 +45,44 @@ final class CampaignCommand implements Callable<Integer> {
     @Option(names = "--only", paramLabel = "CASE", description = "Run this case of the campaign alone; may be given more than once.")
     private List<Integer> only = new ArrayList<>();
 
+    @Option(names = "--cases", paramLabel = "FILE", description = "Run the cases of this file (TOML) instead of drawn ones.")
+    private Optional<Path> caseFile = Optional.empty();
+
+    @Option(names = "--list", description = "Print every fault that there is for the rig, with unit, limit and places, and end.")
+    private boolean list;
+
     @Override
     public Integer call() {
         List<Bench> benches = benches();
-        Campaign campaign = new Campaign(benches, within("--specimens", specimens, 100), Runtime.getRuntime().availableProcessors());
+        if (list) {
+            benches.forEach(CampaignCommand::list);
+            return Exits.DONE;
+        }
+        return caseFile.isPresent() ? written(benches, caseFile.orElseThrow()) : drawn(benches);
+    }
+
+    private static void list(Bench bench) {
+        System.out.println(bench.name() + ":");
+        FaultList.of(bench).forEach(System.out::println);
+    }
+
+    private Campaign campaign(List<Bench> benches) {
+        return new Campaign(benches, within("--specimens", specimens, 100), Runtime.getRuntime().availableProcessors());
+    }
+
+    private int written(List<Bench> benches, Path file) {
+        if (rigFile.isEmpty()) {
+            throw new Refused("--cases " + file + ": cases are written for one rig and one programme. Write: rigwarden campaign RIG PROGRAMME --cases FILE.");
+        }
+        Bench bench = benches.getFirst();
+        List<WrittenCase> cases = Inputs.sound(CaseFile.read(file, WrittenCases.words(bench), bench.program().steps().size())).value();
+        System.out.printf("Fault campaign: %d written cases on %s. Every part is emulated, no cell is touched.%n", cases.size(), bench.name());
+        Campaign campaign = campaign(benches);
+        return told(campaign.run(campaign.nights(), cases), false);
+    }
+
+    private int drawn(List<Bench> benches) {
+        Campaign campaign = campaign(benches);
         List<Integer> numbers = only.isEmpty()
                 ? IntStream.rangeClosed(1, within("--faults", faults.orElse(300), MOST)).boxed().toList()
                 : only.stream().map(n -> within("--only", n, MOST)).toList();
@@ -52,10 +90,13 @@ final class CampaignCommand implements Callable<Integer> {
                 numbers.size(), seed, specimens, String.join(", ", benches.stream().map(Bench::name).toList()));
         List<Night> nights = campaign.nights();
         nights.forEach(night -> System.out.println("  " + night.words()));
-        List<Outcome> outcomes = campaign.run(nights, seed, numbers, this::tell);
-        if (only.isEmpty()) {
+        return told(campaign.run(nights, seed, numbers, this::tell), only.isEmpty());
+    }
+
+    private static int told(List<Outcome> outcomes, boolean many) {
+        if (many) {
             Report.of(outcomes).lines().forEach(System.out::println);
-            System.out.printf("Any case runs again alone by adding --only N to the same command.%n");
+            System.out.println("Any case runs again alone by adding --only N to the same command.");
         } else {
             outcomes.forEach(outcome -> System.out.println(outcome.words()));
         }
