@@ -13,12 +13,10 @@ public final class CaseFile {
     private static final double MOST_MINUTES = 3000;
     private static final double MOST_SECONDS = 200_000;
 
-    private final Page page;
     private final Map<String, FaultWords> faults = new LinkedHashMap<>();
     private final int steps;
 
-    private CaseFile(Page page, List<FaultWords> known, int steps) {
-        this.page = page;
+    private CaseFile(List<FaultWords> known, int steps) {
         this.steps = steps;
         known.forEach(fault -> faults.put(fault.name(), fault));
     }
@@ -46,7 +44,7 @@ public final class CaseFile {
         if (table.isEmpty()) {
             return page.refused();
         }
-        List<WrittenCase> cases = new CaseFile(page, known, steps).cases(new Keys(page, table.get()));
+        List<WrittenCase> cases = new CaseFile(known, steps).cases(new Keys(page, table.get()));
         return page.sound() ? new Read.Sound<>(cases, page.warnings()) : page.refused();
     }
 

@@ -4,11 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 import rigwarden.campaign.Outcome.Noticed;
 import rigwarden.emulated.Rehearsal;
+import rigwarden.pack.Node;
 import rigwarden.pack.Threshold;
 import rigwarden.pack.World;
 import rigwarden.rig.Envelope;
+import rigwarden.rig.Rig;
 import rigwarden.run.Event;
 import rigwarden.warden.Rule;
 
@@ -38,6 +41,9 @@ final class CaseRun {
     private double noticeSeconds;
     private Optional<String> thrown = Optional.empty();
     private boolean endedOtherwise;
+    private final int cells;
+    /** When a body was first seen at its limit, which is below that of every other node. */
+    private OptionalLong warmNanos = OptionalLong.empty();
 
     private CaseRun(Case what) {
         this.what = what;
@@ -45,9 +51,10 @@ final class CaseRun {
         world = rehearsal.rig().world();
         judge = new Judge(what.night().bench().rig());
         hardware = new HardwareWatch(rehearsal);
-        var rig = what.night().bench().rig();
+        Rig rig = what.night().bench().rig();
+        cells = rig.cells().series();
         limits = List.of(new Threshold.CellAbove(Envelope.HIGH_TRIP_V), new Threshold.CellBelow(Envelope.LOW_TRIP_V),
-                new Threshold.NodeAbove(Envelope.DISCHARGING_HIGH_TRIP_C),
+                new Threshold.NodeAbove(Envelope.TERMINAL_TRIP_C),
                 new Threshold.AmpsBeyond(MARGIN * Math.max(rig.chargeCeilingAmps(), rig.dischargeCeilingAmps())));
         afterScans = Math.round(AFTER_S * 1e9 / rig.scanNanos());
         scan = what.firstScan();
@@ -89,6 +96,11 @@ final class CaseRun {
             thrown = thrown.or(() -> Optional.of(e + " at " + (e.getStackTrace().length == 0 ? "?" : e.getStackTrace()[0])));
         }
         judge.look(rehearsal);
+        for (int k = 0; k < cells && warmNanos.isEmpty(); k++) {
+            if (world.celsius(Node.body(k)) >= Envelope.DISCHARGING_HIGH_TRIP_C) {
+                warmNanos = OptionalLong.of(world.nanos());
+            }
+        }
         if (tripped.isEmpty()) {
             hardware.look(rehearsal);
         }
@@ -113,8 +125,8 @@ final class CaseRun {
                 : held() ? Noticed.HELD : Noticed.UNSEEN;
         OptionalDouble seconds = tripped.isPresent() ? OptionalDouble.of(tripSeconds)
                 : noticed.isPresent() ? OptionalDouble.of(noticeSeconds) : OptionalDouble.empty();
-        OptionalLong crossed = limits.stream().map(world.oracle()::crossedNanos).filter(OptionalLong::isPresent)
-                .mapToLong(OptionalLong::getAsLong).min();
+        OptionalLong crossed = Stream.concat(limits.stream().map(world.oracle()::crossedNanos), Stream.of(warmNanos))
+                .flatMapToLong(OptionalLong::stream).min();
         return new Outcome(what, judge.harms(), how, tripped.or(() -> noticed), seconds, hardware.acted(), crossed.isPresent(),
                 crossed.isPresent() ? safe(crossed.getAsLong()) : OptionalDouble.empty(), world.oracle().highestCellVolts(),
                 world.oracle().lowestCellVolts(), world.oracle().hottestCelsius(), thrown);

@@ -21,7 +21,7 @@ final class Judge {
 
     private final List<Load> loads;
     private final List<Harm> harms = new ArrayList<>();
-    private long offSince = Long.MIN_VALUE;
+    private long offSince = Long.MAX_VALUE;
 
     Judge(Rig rig) {
         loads = Load.of(rig);

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
@@ -58,7 +59,7 @@ public final class Report {
         say("Noticed: %s", counts(o -> o.noticed().name().toLowerCase(Locale.ROOT)));
     }
 
-    private String counts(java.util.function.Function<Outcome, String> by) {
+    private String counts(Function<Outcome, String> by) {
         return all.stream().collect(Collectors.groupingBy(by, TreeMap::new, Collectors.counting())).entrySet().stream()
                 .map(e -> e.getKey() + " " + e.getValue()).collect(Collectors.joining(", "));
     }
@@ -79,7 +80,7 @@ public final class Report {
         say("");
         List<Outcome> crossed = all.stream().filter(Outcome::crossed).toList();
         List<Double> seconds = crossed.stream().flatMapToDouble(o -> o.safeSeconds().stream()).sorted().boxed().toList();
-        say("The truth crossed a limit of the envelope (3.70 V, 2.40 V, 55 °C, 110 %% of the rig's current) in %d cases.", crossed.size());
+        say("The truth crossed a limit of the envelope (cell 3.70 V, 2.40 V, body 55 °C, other node 60 °C, 110 %% of the rig's current) in %d cases.", crossed.size());
         if (!seconds.isEmpty()) {
             say("From there to no current: median %.2f s, worst %.1f s, over %d; the slowest:", seconds.get(seconds.size() / 2),
                     seconds.getLast(), seconds.size());
