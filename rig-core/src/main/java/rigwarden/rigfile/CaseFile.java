@@ -50,16 +50,25 @@ public final class CaseFile {
 
     private List<WrittenCase> cases(Keys root) {
         List<WrittenCase> cases = new ArrayList<>();
-        for (Keys keys : root.tables("case", RefusalKind.MISSING_KEY, "the file is its cases")) {
+        for (Keys keys : some(root, "case", "the file is its cases")) {
             String name = keys.text("name", "the report names the case");
             double minutes = keys.number("minutes", "min", 0.1, MOST_MINUTES, "a case ends some day");
-            List<WrittenCase.Fault> list = keys.tables("fault", RefusalKind.MISSING_KEY, "a case is its faults").stream()
+            List<WrittenCase.Fault> list = some(keys, "fault", "a case is its faults").stream()
                     .map(this::fault).toList();
             keys.noOthers();
             cases.add(new WrittenCase(name, minutes, list));
         }
         root.noOthers();
         return List.copyOf(cases);
+    }
+
+    /** The tables of a list that is not empty. */
+    private static List<Keys> some(Keys keys, String key, String why) {
+        List<Keys> tables = keys.tables(key, RefusalKind.MISSING_KEY, why);
+        if (tables.isEmpty() && keys.page().sound()) {
+            keys.page().refuse(RefusalKind.MISSING_KEY, keys.full(key), "an empty list", "at least one table [[" + key + "]]", why, "Add one.");
+        }
+        return tables;
     }
 
     private WrittenCase.Fault fault(Keys keys) {

@@ -15,6 +15,7 @@ import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
 import rigwarden.rig.Device;
 import rigwarden.rig.Panel;
+import rigwarden.rig.PathPart;
 import rigwarden.rig.Rig;
 
 /**
@@ -25,6 +26,12 @@ final class ComponentFaults {
     private static final double BALANCE_ABOVE_V = 3.40;
     private static final double OPEN_JOINT_OHMS = 0.1;
     private static final double FAR_V = 9;
+    private static final double NOMINAL_V = 3.3;
+    /** A fuse carries this share of its rating for ever, and nothing is short of that. */
+    private static final double FUSE_HOLDS = 1.6;
+    /** In a harder short the cells' own resistance pulls them below 2.0 V before any fuse can melt. */
+    private static final double MOST_SHORT = 16;
+    private static final double LEAST_FUSE_A = 100;
 
     private final Rig rig;
     private final List<FaultKind> kinds = new ArrayList<>();
@@ -176,6 +183,7 @@ final class ComponentFaults {
     private void devices() {
         List<Place> high = new ArrayList<>();
         List<Place> away = new ArrayList<>();
+        List<Place> more = new ArrayList<>();
         List<Place> deaf = new ArrayList<>();
         List<Place> links = new ArrayList<>();
         for (int i = 0; i < rig.devices().size(); i++) {
@@ -184,6 +192,9 @@ final class ComponentFaults {
             if (device.charges()) {
                 high.add(new Place(device.name(), (size, _) -> new InWorld(new Fault.ChargerHigh(place, size))));
                 away.add(new Place(device.name(), (size, _) -> new InWorld(new Fault.SourceRunaway(place, size))));
+            }
+            if (!device.charges()) {
+                more.add(new Place(device.name(), (size, _) -> new InWorld(new Fault.SinkRunaway(place, 1 + size / 100))));
             }
             if (!device.switched()) {
                 deaf.add(world(device.name(), device.charges() ? new Fault.SourceDeaf(place) : new Fault.SinkDeaf(place)));
@@ -199,6 +210,12 @@ final class ComponentFaults {
         double volts = 0.05 * rig.cells().series();
         sized("source regulates high", PartFault.DRIFT, "V", volts, 20 * volts, high);
         sized("source runs away", PartFault.SHORT, "V", volts, 20 * volts, away);
+        sized("sink takes more", PartFault.DRIFT, "%", 10, 300, more);
+        double pack = NOMINAL_V * rig.cells().series();
+        double fuse = rig.path().stream().filter(p -> p.kind() == PathPart.Kind.FUSE && p.common()).mapToDouble(PathPart::ratedAmps).min()
+                .orElse(LEAST_FUSE_A);
+        sized("bus shorted", PartFault.SHORT, "A", FUSE_HOLDS * fuse, MOST_SHORT * fuse, List.of(
+                new Place("bus", (size, _) -> new InWorld(new Fault.BusShort(pack / size)))));
         plain("device deaf", PartFault.STUCK, deaf);
         plain("link fails", PartFault.OPEN, links);
         sized("card stalls", PartFault.STUCK, "s", 10, 300, List.of(

@@ -22,6 +22,7 @@ final class HardwareWatch {
         World world = rehearsal.rig().world();
         note(rehearsal.rig().windowOpened(), Outcome.Guard.WINDOW);
         note(world.protectionOpen() && !openBefore, Outcome.Guard.PROTECTION);
+        note(world.fuseBlown(), Outcome.Guard.FUSE);
         note(rehearsal.rig().ownLimitReached(), Outcome.Guard.OWN_LIMIT);
         boolean beats = rehearsal.loop().standing().inForce() instanceof Orders.Energised on && on.beats();
         boolean feed = world.coilFeed();

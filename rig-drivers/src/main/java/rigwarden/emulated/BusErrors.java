@@ -125,7 +125,10 @@ final class BusErrors implements Wire {
             case WRONG_SEQUENCE -> {
                 byte[] now = new byte[length];
                 int count = inner.read(address, now, 0, length);
-                int given = old(address, into, offset, length, 0);
+                if (!past.containsKey(register(address))) {
+                    remember(address, now, 0, count);
+                }
+                int given = count < 0 ? count : old(address, into, offset, length, 0);
                 remember(address, now, 0, count);
                 yield given;
             }
@@ -164,9 +167,13 @@ final class BusErrors implements Wire {
         return addresses.isEmpty() ? address : addresses.get((place + 1 + chance.nextInt(Math.max(1, addresses.size() - 1))) % addresses.size());
     }
 
+    private int register(int address) {
+        return address * REGISTERS + pointers[address];
+    }
+
     private void remember(int address, byte[] bytes, int offset, int count) {
         if (count > 0) {
-            Deque<Message> messages = past.computeIfAbsent(address * REGISTERS + pointers[address], _ -> new ArrayDeque<>());
+            Deque<Message> messages = past.computeIfAbsent(register(address), _ -> new ArrayDeque<>());
             messages.add(new Message(clock.nanos(), address, Arrays.copyOfRange(bytes, offset, offset + count)));
             while (messages.size() > 1 && second(messages).nanos() <= clock.nanos() - delayNanos) {
                 messages.removeFirst();
@@ -182,7 +189,7 @@ final class BusErrors implements Wire {
 
     /** What the same register answered so long ago, or the oldest that is known; without any, what it answers now. */
     private int old(int address, byte[] into, int offset, int length, long nanos) {
-        Deque<Message> messages = past.get(address * REGISTERS + pointers[address]);
+        Deque<Message> messages = past.get(register(address));
         if (messages == null) {
             int count = inner.read(address, into, offset, length);
             remember(address, into, offset, count);
