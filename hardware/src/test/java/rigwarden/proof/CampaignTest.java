@@ -4,18 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import rigwarden.campaign.Bench;
 import rigwarden.campaign.Campaign;
+import rigwarden.campaign.Case;
 import rigwarden.campaign.Harm;
+import rigwarden.campaign.Injection;
 import rigwarden.campaign.Night;
+import rigwarden.campaign.Origin;
 import rigwarden.campaign.Outcome;
 import rigwarden.campaign.Outcome.Noticed;
 import rigwarden.campaign.Report;
 import rigwarden.campaign.WrittenCases;
 import rigwarden.rigfile.CaseFile;
+import rigwarden.rigfile.FaultWords;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.WrittenCase;
 
@@ -53,6 +58,28 @@ class CampaignTest {
         assertThat(outcomes).filteredOn(Outcome::unsafe).extracting(Outcome::words).isEmpty();
         assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
         assertThat(outcomes).filteredOn(o -> o.noticed() == Noticed.TRIPPED).as("faults that matter are among them").hasSizeGreaterThan(CASES / 3);
+    }
+
+    @Test
+    void half_of_the_cases_begin_at_a_turn_and_sizes_lie_on_both_sides_of_the_limit() {
+        List<Case> cases = upTo(2000).stream().map(n -> Campaign.draw(nights, SEED, n)).toList();
+
+        assertThat(share(cases, c -> c.night().turnsNear(c.strikes().getLast().scan(), 3))).isBetween(0.5, 0.62);
+        assertThat(share(cases, c -> !c.single())).isBetween(0.26, 0.34);
+        assertThat(share(cases, c -> c.endScan() - c.strikes().getFirst().scan() > 6000)).isBetween(0.01, 0.03);
+        for (Injection.Band band : Injection.Band.values()) {
+            assertThat(share(cases, c -> c.active().band() == band)).as("%s", band).isGreaterThan(0.1);
+        }
+        for (Origin origin : Origin.values()) {
+            assertThat(share(cases, c -> c.active().kind().origin() == origin)).as("%s", origin).isGreaterThan(0.05);
+        }
+        assertThat(cases.stream().map(c -> c.active().kind().name()).distinct()).as("every kind of either bench")
+                .containsAll(WrittenCases.words(ONE).stream().map(FaultWords::name).toList())
+                .containsAll(WrittenCases.words(EIGHT).stream().map(FaultWords::name).toList());
+    }
+
+    private static double share(List<Case> cases, Predicate<Case> which) {
+        return cases.stream().filter(which).count() / (double) cases.size();
     }
 
     @Test

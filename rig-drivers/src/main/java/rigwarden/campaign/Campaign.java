@@ -52,6 +52,11 @@ public final class Campaign {
         return run(numbers.size(), i -> draw.draw(numbers.get(i)), done);
     }
 
+    /** The case with a number, not run. */
+    public static Case draw(List<Night> nights, long seed, int number) {
+        return new CaseDraw(seed, nights).draw(number);
+    }
+
     /** Runs cases that somebody wrote, each on every night. */
     public List<Outcome> run(List<Night> nights, List<WrittenCase> written) {
         List<Case> cases = WrittenCases.of(nights, written);

@@ -132,7 +132,7 @@ public final class Night {
     }
 
     /** Whether the healthy run turned from one place to another at most so many scans from this one. */
-    boolean turnsNear(long scan, long within) {
+    public boolean turnsNear(long scan, long within) {
         return turns.stream().anyMatch(turn -> Math.abs(turn.scan() - scan) <= within);
     }
 
