@@ -99,6 +99,33 @@ class ArchitectureTest {
             .dependOnClassesThat()
             .resideInAPackage("rigwarden.notice..");
 
+    /** Who draws and judges faults knows the rehearsal and the core, no chip, no driver, no page. */
+    private static final ArchRule CAMPAIGN_STANDS_ON_REHEARSALS = noClasses()
+            .that()
+            .resideInAPackage("rigwarden.campaign..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("rigwarden.chip..", "rigwarden.serial..", "rigwarden.panel..", "rigwarden.bench..",
+                    "rigwarden.logbook..", "rigwarden.findings..", "rigwarden.page..", "rigwarden.live..", "rigwarden.command..",
+                    "com.pi4j..");
+
+    private static final ArchRule ONLY_COMMANDS_KNOW_THE_CAMPAIGN = noClasses()
+            .that()
+            .resideOutsideOfPackages("rigwarden.campaign..", "rigwarden.command..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("rigwarden.campaign..");
+
+    /** The judge knows what is true, what is rated and what is ordered, and no rule and no limit of the warden. */
+    private static final ArchRule THE_JUDGE_KNOWS_NO_RULE = noClasses()
+            .that()
+            .haveFullyQualifiedName("rigwarden.campaign.Judge")
+            .or()
+            .haveFullyQualifiedName("rigwarden.campaign.Load")
+            .should()
+            .dependOnClassesThat()
+            .haveNameMatching("rigwarden\\.warden\\.(?!Orders).*|rigwarden\\.rig\\.Envelope|rigwarden\\.run\\..*");
+
     private static JavaClasses product() {
         return new ClassFileImporter()
                 .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -155,6 +182,14 @@ class ArchitectureTest {
         JavaClasses classes = product();
         NOTICES_ONLY_LOOK.check(classes);
         NOBODY_WAITS_FOR_NOTICES.check(classes);
+    }
+
+    @Test
+    void the_campaign_stands_on_rehearsals_and_its_judge_knows_no_rule() {
+        JavaClasses classes = product();
+        CAMPAIGN_STANDS_ON_REHEARSALS.check(classes);
+        ONLY_COMMANDS_KNOW_THE_CAMPAIGN.check(classes);
+        THE_JUDGE_KNOWS_NO_RULE.check(classes);
     }
 
     @Test

@@ -145,6 +145,31 @@ public sealed interface Fault {
     record SinkDeaf(int sink) implements Fault {}
 
     /**
+     * A sink takes more than it should: current of an electronic one, power of an inverter.
+     *
+     * @param sink number from 0
+     * @param times of what it should take, not negative
+     */
+    record SinkRunaway(int sink, double times) implements Fault {
+        public SinkRunaway {
+            requireSize(times);
+        }
+    }
+
+    /**
+     * Something conducts across the bus: a capacitor that fails, a screwdriver.
+     *
+     * @param ohms above 0
+     */
+    record BusShort(double ohms) implements Fault {
+        public BusShort {
+            if (!(ohms > 0)) {
+                throw new IllegalArgumentException("a short of " + ohms + " ohm");
+            }
+        }
+    }
+
+    /**
      * The room becomes warmer or colder at once.
      *
      * @param kelvin step

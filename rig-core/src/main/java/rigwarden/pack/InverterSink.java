@@ -15,6 +15,7 @@ final class InverterSink implements Sink {
     private boolean remote;
     private Stage stage = Stage.OFF;
     private boolean heating;
+    private double factor = 1;
     private long startNanos = Long.MAX_VALUE;
     private long thermostatNanos = Long.MAX_VALUE;
 
@@ -31,6 +32,7 @@ final class InverterSink implements Sink {
         remote = other.remote;
         stage = other.stage;
         heating = other.heating;
+        factor = other.factor;
         startNanos = other.startNanos;
         thermostatNanos = other.thermostatNanos;
     }
@@ -54,7 +56,12 @@ final class InverterSink implements Sink {
             heating = !heating;
             thermostatNanos = nextTurn(nanos);
         }
-        watts.aim(stage == Stage.RUNNING ? p.watts() / p.efficiency() : 0, nanos);
+        watts.aim(stage == Stage.RUNNING ? factor * p.watts() / p.efficiency() : 0, nanos);
+    }
+
+    @Override
+    public void stray(double times) {
+        factor *= times;
     }
 
     private void leave(Stage next) {

@@ -7,6 +7,7 @@ final class OrderedSink implements Sink {
     private final Setting setting;
     private final Ramp amps;
     private boolean relay;
+    private double factor = 1;
 
     OrderedSink(Load load, double slewAmpsPerSecond, double leadOhms) {
         this.load = load;
@@ -21,6 +22,7 @@ final class OrderedSink implements Sink {
         setting = new Setting(other.setting);
         amps = new Ramp(other.amps);
         relay = other.relay;
+        factor = other.factor;
     }
 
     @Override
@@ -39,9 +41,14 @@ final class OrderedSink implements Sink {
     }
 
     @Override
+    public void stray(double times) {
+        factor *= times;
+    }
+
+    @Override
     public void aim(boolean nowRelay, long nanos) {
         relay = nowRelay;
-        amps.aim(setting.on() && relay ? setting.amps() : 0, nanos);
+        amps.aim(setting.on() && relay ? setting.amps() * factor : 0, nanos);
     }
 
     @Override

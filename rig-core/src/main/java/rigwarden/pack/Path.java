@@ -23,6 +23,8 @@ final class Path {
     private double prechargeSiemens;
     private double meanAmps;
     private double meanBusVolts;
+    private double shortSiemens;
+    private boolean parted;
 
     Path(PathParameters p) {
         this.p = p;
@@ -43,6 +45,18 @@ final class Path {
         prechargeSiemens = other.prechargeSiemens;
         meanAmps = other.meanAmps;
         meanBusVolts = other.meanBusVolts;
+        shortSiemens = other.shortSiemens;
+        parted = other.parted;
+    }
+
+    /** Something conducts across the bus from now on. */
+    void shorten(double ohms) {
+        shortSiemens += 1 / ohms;
+    }
+
+    /** The fuse has blown: K1 and the pre-charge relay behind it lead nowhere. */
+    void part() {
+        parted = true;
     }
 
     /**
@@ -58,13 +72,13 @@ final class Path {
         double siemens = siemens(devices.sinks());
         double ohms = senseOhms + outerOhms;
         double spark = 0;
-        if (contacts.contactor() && flows(protection, emfVolts, senseOhms, ohms, siemens, devices)) {
+        if (contacts.contactor() && !parted && flows(protection, emfVolts, senseOhms, ohms, siemens, devices)) {
             double coulombs = bus.set(emfVolts + amps * ohms);
             spark = joined || coulombs < 0 && protection.chargeBlocked() ? 0 : coulombs;
             joined = true;
         } else {
             joined = false;
-            boolean through = !contacts.contactor() && contacts.precharge()
+            boolean through = !contacts.contactor() && contacts.precharge() && !parted
                     && !(bus.volts() < emfVolts ? protection.dischargeBlocked() : protection.chargeBlocked());
             prechargeSiemens = through ? 1 / (p.prechargeOhms() + senseOhms + outerOhms) : 0;
             bus.solve(emfVolts, siemens, prechargeSiemens, devices, sourceAmps, sinkAmps);
@@ -77,7 +91,7 @@ final class Path {
     }
 
     private double siemens(Sink[] sinks) {
-        double siemens = 1 / p.bleedOhms();
+        double siemens = 1 / p.bleedOhms() + shortSiemens;
         for (int j = 0; j < sinks.length; j++) {
             double before = siemens;
             siemens += sinks[j].siemens();

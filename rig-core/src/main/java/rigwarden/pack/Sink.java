@@ -61,4 +61,7 @@ sealed interface Sink permits OrderedSink, InverterSink {
 
     /** Hears no more orders. */
     void deafen();
+
+    /** Takes so many times what it should from now on; times multiply. */
+    void stray(double times);
 }

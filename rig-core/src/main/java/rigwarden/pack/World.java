@@ -29,6 +29,7 @@ public final class World {
     private final Path path;
     private final Account account;
     private final ProtectionSwitch protection;
+    private final Fuse fuse;
     private Oracle oracle;
 
     private long nanos;
@@ -66,6 +67,7 @@ public final class World {
         path = new Path(p.path());
         account = new Account();
         protection = new ProtectionSwitch(p.protection(), cells.length);
+        fuse = new Fuse(p.path().fuseAmps());
         oracle = new Oracle();
         refresh();
         protection.balance(cellVolts);
@@ -88,6 +90,7 @@ public final class World {
         path = new Path(other.path);
         account = new Account(other.account);
         protection = new ProtectionSwitch(other.protection);
+        fuse = new Fuse(other.fuse);
         oracle = new Oracle(other.oracle);
         nanos = other.nanos;
         eventNanos = other.eventNanos;
@@ -111,7 +114,7 @@ public final class World {
     /** Lives on until an instant; one that has passed changes nothing. */
     public void advanceTo(long target) {
         while (nanos < target) {
-            step(Math.min(Math.min(target, nanos + STEP_NANOS), eventNanos));
+            step(Math.min(Math.min(Math.min(target, nanos + STEP_NANOS), eventNanos), fuse.dueNanos(path.amps(), nanos)));
             if (eventNanos <= nanos) {
                 heartbeat.reach(nanos);
                 refresh();
@@ -136,6 +139,7 @@ public final class World {
             cells[k].step(amps - protection.balanceAmps(k), seconds, warmth.celsius(k));
             studVolts += cells[k].meanVolts();
         }
+        burn(amps, seconds);
         account.enter(amps * seconds, studVolts, path.meanBusVolts(), celsius(Node.SHUNT));
         warmth.step(amps, seconds, room, cells);
         beads.step(seconds, warmth, celsiusOfRoom(end));
@@ -153,6 +157,14 @@ public final class World {
         if (react()) {
             heartbeat.reach(nanos);
             refresh();
+        }
+    }
+
+    private void burn(double amps, double seconds) {
+        boolean before = fuse.blown();
+        fuse.carry(amps, seconds);
+        if (fuse.blown() && !before) {
+            path.part();
         }
     }
 
@@ -320,6 +332,8 @@ public final class World {
             }
             case Fault.ProtectionSet(double highVolts, double lowVolts) -> protection.set(highVolts, lowVolts);
             case Fault.SinkDeaf(int sink) -> devices.sink(sink).deafen();
+            case Fault.SinkRunaway(int sink, double times) -> devices.sink(sink).stray(times);
+            case Fault.BusShort(double ohms) -> path.shorten(ohms);
             case Fault.RoomStep(double kelvin) -> roomOffset += kelvin;
             case Fault.LoopOpens() -> loopClosed = false;
             case Fault.Leak(int cell, double amps) -> cells[known(cell)].leak(amps);
@@ -432,6 +446,11 @@ public final class World {
     /** Whether the battery's own protection blocks charge or discharge now. */
     public boolean protectionOpen() {
         return protection.chargeBlocked() || protection.dischargeBlocked();
+    }
+
+    /** Whether the fuse has blown. */
+    public boolean fuseBlown() {
+        return fuse.blown();
     }
 
     /** Whether a source's output is on; a charger's while it has mains and has not finished. */

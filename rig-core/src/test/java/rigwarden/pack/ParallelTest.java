@@ -43,7 +43,7 @@ class ParallelTest {
         WarmthParameters warmth = new WarmthParameters(0.6 * n, 4 * n, 40 * n, 0.8 * n, 1.5 * n, 30 * n, 0.06 * n,
                 0.3 * n, 60 * n, 0.5 * n, 150 * n, 0.8 * n);
         PathParameters path = new PathParameters(0.05e-3 / n, 0.03e-3 / n, 0.2e-3 / n, 0.25e-3 / n, 0.3e-3 / n,
-                4.7 / n, 10e-3 * n, 220 / n, 1e-3 / n, 1e-3 / n, 2000 * n, List.of(new Supply.Programmable()),
+                4.7 / n, 10e-3 * n, 220 / n, 1e-3 / n, 1e-3 / n, 2000 * n, 0, List.of(new Supply.Programmable()),
                 List.of(new Load.Electronic(0.1)));
         World world = new World(WorldParameters.oneCell().withCells(List.of(cell)).withPath(path).withWarmth(warmth),
                 new double[] {0.9});

@@ -131,6 +131,8 @@ class WorldCopyTest {
             world.inflict(new Fault.BalancerOn(0.2, 3.3));
             world.inflict(new Fault.TapOffset(4, -0.05));
             world.inflict(new Fault.ProtectionSet(3.40, 3.20));
+            world.inflict(new Fault.SinkRunaway(0, 1.2));
+            world.inflict(new Fault.BusShort(2));
         }
         world.advanceTo(world.nanos() + chance.nextLong(700_000_000));
     }

@@ -21,4 +21,37 @@ public sealed interface BoardFault {
 
     /** From now on every switching of the contactor lifts every ADC input by this for two milliseconds, V at the pin. */
     record ContactorSpikes(double volts) implements BoardFault {}
+
+    /** A share of the messages on one I2C bus goes wrong in one way, 0…1; a late one comes so much later, s. */
+    record BusErrs(int bus, WireError error, double share, double delaySeconds, long seed) implements BoardFault {}
+
+    /** The same on the port of a programmable device, by its place in the rig's list. */
+    record PortErrs(int device, WireError error, double share, double delaySeconds, long seed) implements BoardFault {}
+
+    /** A share of all bytes on every bus and every port is any byte, both ways, 0…1. */
+    record BytesMangled(double share, long seed) implements BoardFault {}
+
+    /** A chip fails in itself. */
+    record ChipFails(int bus, int address, ChipFault how) implements BoardFault {}
+
+    /** A serial link fails; the device's place in the rig's list. */
+    record LinkFails(int device, LineFault how) implements BoardFault {}
+
+    /** An input of the board reads one level for ever; its GPIO line. */
+    record InputStuck(int bcm, boolean high) implements BoardFault {}
+
+    /** An output of the board stays at one level for ever, whatever is written; its GPIO line. */
+    record OutputStuck(int bcm, boolean high) implements BoardFault {}
+
+    /** The shunt's resistance becomes this multiple of what it was; 0 for shorted sense leads. */
+    record ShuntDrifts(double factor) implements BoardFault {}
+
+    /** What stands before a voltage input becomes this multiple; its place in the rig's list, 0 for shorted. */
+    record InputDrifts(int input, double factor) implements BoardFault {}
+
+    /** A probe shows so many kelvin too much; its place in the rig file. */
+    record ProbeDrifts(int probe, double kelvin) implements BoardFault {}
+
+    /** A probe's wires touch. */
+    record ProbeShorted(int probe) implements BoardFault {}
 }

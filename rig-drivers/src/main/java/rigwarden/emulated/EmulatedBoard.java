@@ -76,6 +76,21 @@ public final class EmulatedBoard implements AutoCloseable {
         return this;
     }
 
+    /** Lets the same chip, with a fault, answer at its address. */
+    void replace(int bus, int address, I2cTarget chip) {
+        existingBus(bus).replace(address, chip);
+    }
+
+    /** Lets the wires of this board meddle as those of another board do. */
+    void meddleLike(EmulatedBoard other, VirtualClock clock) {
+        buses.forEach((number, bus) -> bus.meddleLike(other.existingBus(number), clock));
+    }
+
+    /** Numbers of all buses. */
+    List<Integer> busNumbers() {
+        return buses.keySet().stream().sorted().toList();
+    }
+
     /** Hangs something on an output; several may share a line. A line with nothing on it can be driven too. */
     public EmulatedBoard output(int bcm, LineSink sink) {
         sinks.computeIfAbsent(bcm, line -> new ArrayList<>()).add(sink);

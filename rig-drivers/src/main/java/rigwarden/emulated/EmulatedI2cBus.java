@@ -5,8 +5,11 @@ import com.pi4j.io.i2c.I2C;
 import com.pi4j.io.i2c.I2CBus;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 
 /**
  * One I2C bus as the kernel's character device and Pi4J's linuxfs plugin 3.0.3 present it. The plugin remembers the
@@ -21,6 +24,8 @@ final class EmulatedI2cBus implements I2CBus {
     private final int bus;
     private final I2cTarget[] chips = new I2cTarget[ADDRESSES];
     private final boolean[] held = new boolean[ADDRESSES];
+    private final Wire straight = new StraightWire(chips);
+    private Wire wire = straight;
     private Optional<WireUpsets> upsets = Optional.empty();
     private int remembered = NONE_YET;
     private int selected = NONE_YET;
@@ -42,6 +47,26 @@ final class EmulatedI2cBus implements I2CBus {
         chips[address] = chip;
     }
 
+    /** Lets another chip answer at an address: the same one with a fault. */
+    void replace(int address, I2cTarget chip) {
+        chips[address] = chip;
+    }
+
+    /** Lets something meddle with what this bus carries, over whatever meddles already. */
+    void meddle(UnaryOperator<Wire> more) {
+        wire = more.apply(wire);
+    }
+
+    /** Takes over what meddles with another bus, in the state in which it is. */
+    void meddleLike(EmulatedI2cBus other, VirtualClock clock) {
+        wire = other.wire.onto(straight, clock);
+    }
+
+    /** Where chips are. */
+    List<Integer> addresses() {
+        return IntStream.range(0, ADDRESSES).filter(a -> chips[a] != null).boxed().toList();
+    }
+
     void upset(WireUpsets by) {
         upsets = Optional.of(by);
     }
@@ -57,7 +82,6 @@ final class EmulatedI2cBus implements I2CBus {
     /** A write transfer of the character device; returns the length or throws. */
     int write(int device, byte[] bytes, int offset, int length) {
         select(device, "action");
-        I2cTarget chip = selected == NONE_YET ? null : chips[selected];
         WireUpsets.Upset upset = upset();
         byte[] sent = bytes;
         int from = offset;
@@ -66,8 +90,8 @@ final class EmulatedI2cBus implements I2CBus {
             from = 0;
             upsets.orElseThrow().turn(sent, 0, length);
         }
-        boolean lost = chip == null || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
-        if (lost || chip.written(sent, from, length) < length) {
+        boolean lost = selected == NONE_YET || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
+        if (lost || wire.written(selected, sent, from, length) < length) {
             throw failure("action", device, "Remote I/O error");
         }
         return length;
@@ -76,10 +100,9 @@ final class EmulatedI2cBus implements I2CBus {
     /** A read transfer of the character device; returns what the chip delivered or throws. */
     int read(int device, byte[] into, int offset, int length) {
         select(device, "action");
-        I2cTarget chip = selected == NONE_YET ? null : chips[selected];
         WireUpsets.Upset upset = upset();
-        boolean lost = chip == null || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
-        int count = lost ? -1 : chip.read(into, offset, length);
+        boolean lost = selected == NONE_YET || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
+        int count = lost ? -1 : wire.read(selected, into, offset, length);
         if (count < 0) {
             throw failure("action", device, "Remote I/O error");
         }
@@ -95,13 +118,12 @@ final class EmulatedI2cBus implements I2CBus {
      */
     int writeRead(int device, byte[] pointer, int pointerLength, byte[] into, int offset, int length) {
         select(device, "ioctl");
-        I2cTarget chip = chips[device];
         WireUpsets.Upset upset = upset();
-        boolean lost = chip == null || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
-        if (lost || chip.written(pointer, 0, pointerLength) < pointerLength) {
+        boolean lost = upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
+        if (lost || wire.written(device, pointer, 0, pointerLength) < pointerLength) {
             throw failure("ioctl", device, "Remote I/O error");
         }
-        int count = chip.read(into, offset, length);
+        int count = wire.read(device, into, offset, length);
         if (count < 0) {
             throw failure("ioctl", device, "Remote I/O error");
         }

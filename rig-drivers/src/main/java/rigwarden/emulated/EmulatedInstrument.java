@@ -24,9 +24,9 @@ record EmulatedInstrument(ScpiInstrument scpi, EmulatedLine line) {
         return new ScpiInstrument.Ratings(instrument.maxVolts(), instrument.maxAmps());
     }
 
-    EmulatedInstrument copy(Terminals terminals) {
+    EmulatedInstrument copy(Terminals terminals, VirtualClock clock) {
         ScpiInstrument copied = scpi.copy(terminals);
-        return new EmulatedInstrument(copied, line.copy(copied, EmulatedInstrument::nothing));
+        return new EmulatedInstrument(copied, line.copy(copied, EmulatedInstrument::nothing, clock));
     }
 
     /** A slice of waiting on an emulated line takes no time. */

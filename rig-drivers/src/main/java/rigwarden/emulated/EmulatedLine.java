@@ -1,5 +1,6 @@
 package rigwarden.emulated;
 
+import java.util.function.UnaryOperator;
 import rigwarden.pack.Chance;
 import rigwarden.serial.SerialLine;
 
@@ -13,6 +14,8 @@ public final class EmulatedLine implements SerialLine {
     private final ScpiInstrument instrument;
     private final Runnable emptySlice;
     private final Chance garble;
+    private final Port straight;
+    private Port port;
     private LineFault fault = LineFault.HEALTHY;
     private boolean open;
     private boolean lost;
@@ -41,17 +44,29 @@ public final class EmulatedLine implements SerialLine {
         this.instrument = instrument;
         this.emptySlice = emptySlice;
         this.garble = garble;
+        straight = new StraightPort(instrument);
+        port = straight;
     }
 
     /** The same line in the same state to another instrument, usually the copy of this one's. */
     public EmulatedLine copy(ScpiInstrument newInstrument, Runnable newEmptySlice) {
+        return copy(newInstrument, newEmptySlice, new VirtualClock(0));
+    }
+
+    EmulatedLine copy(ScpiInstrument newInstrument, Runnable newEmptySlice, VirtualClock clock) {
         EmulatedLine copy = new EmulatedLine(newInstrument, newEmptySlice, garble.copy());
+        copy.port = port.onto(copy.straight, clock);
         copy.fault = fault;
         copy.open = open;
         copy.lost = lost;
         copy.writes = writes;
         copy.reads = reads;
         return copy;
+    }
+
+    /** Lets something meddle with what this line carries, over whatever meddles already. */
+    void meddle(UnaryOperator<Port> more) {
+        port = more.apply(port);
     }
 
     /** Sets or lifts the fault. The instrument goes on with what it was last told. */
@@ -84,7 +99,7 @@ public final class EmulatedLine implements SerialLine {
         }
         if (fault != LineFault.SILENT) {
             int before = instrument.pending();
-            instrument.receive(bytes, length);
+            port.send(bytes, length);
             if (fault == LineFault.HALF_ANSWER) {
                 instrument.answer.cut(before + (instrument.pending() - before) / 2);
             }
@@ -98,11 +113,11 @@ public final class EmulatedLine implements SerialLine {
         if (!open || lost) {
             return -1;
         }
-        if (fault == LineFault.SILENT || instrument.pending() == 0) {
+        if (fault == LineFault.SILENT || port.pending() == 0) {
             emptySlice.run();
             return 0;
         }
-        int count = instrument.take(into);
+        int count = port.take(into);
         if (fault == LineFault.GARBLED) {
             garble(into, count);
         }

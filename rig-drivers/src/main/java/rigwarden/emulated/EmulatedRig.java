@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.function.Predicate;
 import rigwarden.bench.Agents;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
@@ -45,9 +47,9 @@ public final class EmulatedRig {
     private final Mcp9601Emulator[] probes;
     private final List<Optional<EmulatedInstrument>> instruments = new ArrayList<>();
     private final Agents agents;
-    private final boolean[] probeOpen;
-    /** A regulator that runs away takes its own protection with it: the worst case. */
-    private boolean protectionDead;
+    private final Map<Integer, FaultyTarget> faulty = new HashMap<>();
+    private final Defects defects;
+    private final CellWindow window;
     private Optional<WireUpsets> upsets = Optional.empty();
     private double spikeVolts;
     private long switchedNanos = Long.MIN_VALUE / 2;
@@ -65,6 +67,8 @@ public final class EmulatedRig {
         world = new World(specimen.world(), specimen.arrival());
         world.arm(true);
         clock = new VirtualClock(0);
+        defects = new Defects(rig.probes().size(), rig.inputs().size());
+        window = new CellWindow(rig, false);
         own = new OwnWorld();
         shunt = new Ina228Emulator(shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
         for (VoltageInput input : rig.inputs()) {
@@ -82,7 +86,6 @@ public final class EmulatedRig {
         }
         agents = agents(_ -> AgentState.at(0));
         board = board();
-        probeOpen = new boolean[probes.length];
         bench = RigBench.start(rig, board.context(), clock, agents, own.readings(clock));
     }
 
@@ -91,6 +94,8 @@ public final class EmulatedRig {
         specimen = other.specimen;
         world = other.world.copy();
         clock = new VirtualClock(other.clock.nanos());
+        defects = other.defects.copy();
+        window = new CellWindow(rig, other.window.opened());
         own = other.own.copy();
         shunt = other.shunt.copy(shuntWiring());
         for (VoltageInput input : rig.inputs()) {
@@ -104,12 +109,12 @@ public final class EmulatedRig {
         }
         for (int i = 0; i < rig.devices().size(); i++) {
             Terminals terminals = terminals(rig.devices().get(i));
-            instruments.add(other.instruments.get(i).map(it -> it.copy(terminals)));
+            instruments.add(other.instruments.get(i).map(it -> it.copy(terminals, clock)));
         }
         agents = agents(i -> other.agents.agents().get(i).orElseThrow().state());
         board = board();
-        probeOpen = other.probeOpen.clone();
-        protectionDead = other.protectionDead;
+        other.faulty.forEach((key, chip) -> fail(key, chip.copy(chip(key))));
+        board.meddleLike(other.board, clock);
         spikeVolts = other.spikeVolts;
         switchedNanos = other.switchedNanos;
         upsets = other.upsets.map(WireUpsets::copy);
@@ -173,18 +178,47 @@ public final class EmulatedRig {
             made.put(rig.probes().get(i).bus(), rig.probes().get(i).address(), probes[i]);
         }
         Panel panel = rig.panel();
-        made.output(panel.contactor(), high -> line(Line.CONTACTOR, high));
-        made.output(panel.precharge(), high -> line(Line.PRECHARGE, high));
+        output(made, panel.contactor(), Line.CONTACTOR);
+        output(made, panel.precharge(), Line.PRECHARGE);
         for (Device device : rig.devices()) {
             Line relay = relay(device);
-            made.output(device.relay(), high -> line(relay, high));
+            output(made, device.relay(), relay);
         }
-        made.output(panel.heartbeat(), high -> line(Line.HEARTBEAT, high));
-        made.output(panel.sounder(), high -> line(Line.SOUNDER, high));
-        made.input(panel.loop(), () -> now().loopClosed());
-        made.input(panel.coilFeed(), () -> now().coilFeed());
-        made.input(panel.feedback(), () -> now().feedback());
-        made.input(panel.arm(), () -> now().armed());
+        output(made, panel.heartbeat(), Line.HEARTBEAT);
+        output(made, panel.sounder(), Line.SOUNDER);
+        input(made, panel.loop(), World::loopClosed);
+        input(made, panel.coilFeed(), World::coilFeed);
+        input(made, panel.feedback(), World::feedback);
+        input(made, panel.arm(), World::armed);
+    }
+
+    private void input(EmulatedBoard made, int bcm, Predicate<World> truth) {
+        made.input(bcm, () -> defects.stuckLines.containsKey(bcm) ? defects.stuckLines.get(bcm) : truth.test(now()));
+    }
+
+    private void output(EmulatedBoard made, int bcm, Line line) {
+        made.output(bcm, high -> {
+            if (!defects.stuckLines.containsKey(bcm)) {
+                line(line, high);
+            }
+        });
+    }
+
+    private RegisterChip chip(int key) {
+        if (key == key(rig.shunt().bus(), rig.shunt().address())) {
+            return shunt;
+        }
+        for (int i = 0; i < probes.length; i++) {
+            if (key == key(rig.probes().get(i).bus(), rig.probes().get(i).address())) {
+                return probes[i];
+            }
+        }
+        return Objects.requireNonNull(converters.get(key), "a chip of the rig file");
+    }
+
+    private void fail(int key, FaultyTarget chip) {
+        faulty.put(key, chip);
+        board.replace(key >> 8, key & 0xFF, chip);
     }
 
     private void line(Line line, boolean high) {
@@ -205,6 +239,11 @@ public final class EmulatedRig {
         return world;
     }
 
+    /** Charge through the shunt as its resistance weighs it, C. */
+    private double tilted(World at) {
+        return at.coulombs() + specimen.shuntPerKelvin() * at.coulombKelvins();
+    }
+
     private Ina228Emulator.Wiring shuntWiring() {
         double ohms = specimen.shuntOhms();
         double perKelvin = specimen.shuntPerKelvin();
@@ -218,13 +257,13 @@ public final class EmulatedRig {
             public double shuntVolts() {
                 World at = now();
                 double amps = at.amps() + Ripple.mean(at.rippleAmps(), clock.nanos());
-                return amps * ohms * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
+                return amps * ohms * defects.shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
             }
 
             @Override
             public double shuntVoltSeconds() {
                 World at = now();
-                return ohms * (at.coulombs() + perKelvin * at.coulombKelvins());
+                return ohms * (defects.shuntFactor * tilted(at) + defects.shuntCoulombs);
             }
 
             @Override
@@ -241,12 +280,14 @@ public final class EmulatedRig {
 
     private Ads1115Emulator.Wiring inputWiring(int bus, int address) {
         VoltageInput[] pins = new VoltageInput[4];
+        int[] places = new int[4];
         double[] ratios = new double[4];
         double[] offsets = new double[4];
         int lowest = Integer.MAX_VALUE;
         for (VoltageInput input : rig.inputs()) {
             if (input.bus() == bus && input.address() == address) {
                 pins[input.input()] = input;
+                places[input.input()] = rig.inputs().indexOf(input);
                 ratios[input.input()] = specimen.inputRatio(input) / input.divider();
                 offsets[input.input()] = specimen.inputOffset(input);
                 lowest = input.role() == Role.BUS_VOLTS ? lowest : Math.min(lowest, input.cell());
@@ -266,7 +307,7 @@ public final class EmulatedRig {
                     return 0;
                 }
                 double volts = input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell());
-                return (volts + offsets[pin]) * ratios[pin] + spike();
+                return (volts + offsets[pin]) * ratios[pin] * defects.inputFactor[places[pin]] + spike();
             }
 
             // A cut wire is pulled down to the island's ground by the bleed at its input.
@@ -290,7 +331,7 @@ public final class EmulatedRig {
 
             @Override
             public double hotCelsius() {
-                return now().beadCelsius(bead);
+                return now().beadCelsius(bead) + defects.probeKelvin[bead];
             }
 
             @Override
@@ -300,12 +341,12 @@ public final class EmulatedRig {
 
             @Override
             public boolean open() {
-                return probeOpen[bead];
+                return defects.probeOpen[bead];
             }
 
             @Override
             public boolean shorted() {
-                return false;
+                return defects.probeShorted[bead];
             }
         };
     }
@@ -362,9 +403,9 @@ public final class EmulatedRig {
         switch (fault) {
             case BoardFault.InWorld f -> {
                 world.inflict(f.fault());
-                protectionDead |= f.fault() instanceof Fault.SourceRunaway;
+                defects.protectionDead |= f.fault() instanceof Fault.SourceRunaway;
             }
-            case BoardFault.OpenProbe f -> probeOpen[f.probe()] = true;
+            case BoardFault.OpenProbe f -> defects.probeOpen[f.probe()] = true;
             case BoardFault.SilentDevice f -> silence(f.device());
             case BoardFault.WiresUpset f -> {
                 upsets = Optional.of(new WireUpsets(Chance.of(f.seed(), "wires", "upset"), f.share()));
@@ -375,6 +416,50 @@ public final class EmulatedRig {
                 own.stalledToNanos = clock.nanos() + Math.round(f.seconds() * 1e9);
             }
             case BoardFault.ContactorSpikes f -> spikeVolts = f.volts();
+            case BoardFault.BusErrs f -> {
+                EmulatedI2cBus bus = board.existingBus(f.bus());
+                bus.meddle(wire -> new BusErrors(wire, clock, bus.addresses(), f.error(), f.share(),
+                        Math.round(f.delaySeconds() * 1e9), Chance.of(f.seed(), "bus " + f.bus(), "errors")));
+            }
+            case BoardFault.PortErrs f -> line(f.device()).meddle(port -> new PortErrors(port, clock, f.error(), f.share(),
+                    Math.round(f.delaySeconds() * 1e9), Chance.of(f.seed(), "port " + f.device(), "errors")));
+            case BoardFault.BytesMangled f -> mangle(f);
+            case BoardFault.ChipFails f -> {
+                int key = key(f.bus(), f.address());
+                if (!faulty.containsKey(key)) {
+                    fail(key, new FaultyTarget(chip(key)));
+                }
+                faulty.get(key).set(f.how());
+            }
+            case BoardFault.LinkFails f -> line(f.device()).set(f.how());
+            case BoardFault.InputStuck f -> defects.stuckLines.put(f.bcm(), f.high());
+            case BoardFault.OutputStuck f -> {
+                board.sinks(f.bcm()).forEach(sink -> sink.level(f.high()));
+                defects.stuckLines.put(f.bcm(), f.high());
+            }
+            case BoardFault.ShuntDrifts f -> {
+                defects.shuntCoulombs += defects.shuntFactor * (1 - f.factor()) * tilted(world);
+                defects.shuntFactor *= f.factor();
+            }
+            case BoardFault.InputDrifts f -> defects.inputFactor[f.input()] *= f.factor();
+            case BoardFault.ProbeDrifts f -> defects.probeKelvin[f.probe()] += f.kelvin();
+            case BoardFault.ProbeShorted f -> defects.probeShorted[f.probe()] = true;
+        }
+    }
+
+    private EmulatedLine line(int device) {
+        return instruments.get(device).orElseThrow().line();
+    }
+
+    private void mangle(BoardFault.BytesMangled fault) {
+        for (int bus : board.busNumbers()) {
+            board.existingBus(bus).meddle(wire ->
+                    new MangledWire(wire, fault.share(), Chance.of(fault.seed(), "bus " + bus, "mangled")));
+        }
+        for (int i = 0; i < instruments.size(); i++) {
+            int place = i;
+            instruments.get(i).ifPresent(one -> one.line().meddle(port ->
+                    new MangledPort(port, fault.share(), Chance.of(fault.seed(), "port " + place, "mangled"))));
         }
     }
 
@@ -393,6 +478,16 @@ public final class EmulatedRig {
         return world;
     }
 
+    /** Whether the hardware window has opened the loop. */
+    public boolean windowOpened() {
+        return window.opened();
+    }
+
+    /** Whether a programmable device has switched itself off at its own limit. */
+    public boolean ownLimitReached() {
+        return instruments.stream().flatMap(Optional::stream).anyMatch(one -> one.scpi().protectedItself());
+    }
+
     public VirtualClock clock() {
         return clock;
     }
@@ -405,11 +500,12 @@ public final class EmulatedRig {
         return bench;
     }
 
-    /** Brings the world to the clock's time; source and sink look at their own limits. */
+    /** Brings the world to the clock's time; the hardware window and the devices look at their own limits. */
     public void catchUp() {
         world.advanceTo(clock.nanos());
+        window.look(world);
         for (int i = 0; i < instruments.size(); i++) {
-            boolean dead = protectionDead && rig.devices().get(i).charges();
+            boolean dead = defects.protectionDead && rig.devices().get(i).charges();
             if (!dead && instruments.get(i).isPresent()) {
                 instruments.get(i).get().scpi().protect();
             }

@@ -45,6 +45,7 @@ public final class ScpiInstrument {
     private final double protectionMost;
     private final boolean guardsVolts;
     private boolean deaf;
+    private boolean protectedItself;
 
     private ScpiInstrument(
             ScpiNode root, String identity, Terminals terminals, Errors errors, Ratings ratings, ScpiStatus status,
@@ -87,6 +88,7 @@ public final class ScpiInstrument {
         copy.amps = amps;
         copy.protection = protection;
         copy.deaf = deaf;
+        copy.protectedItself = protectedItself;
         return copy;
     }
 
@@ -110,9 +112,15 @@ public final class ScpiInstrument {
         double seen = guardsVolts ? terminals.volts() : terminals.amps();
         if (on && seen > protection) {
             on = false;
+            protectedItself = true;
             status.fail(-240);
             order();
         }
+    }
+
+    /** Whether its own protection has ever switched it off. */
+    boolean protectedItself() {
+        return protectedItself;
     }
 
     /** Lets orders be acknowledged but not followed. */

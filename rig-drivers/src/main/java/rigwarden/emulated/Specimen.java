@@ -19,6 +19,7 @@ import rigwarden.rig.Calibration;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Device;
 import rigwarden.rig.Instrument;
+import rigwarden.rig.PathPart;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.ShuntMonitor;
@@ -146,8 +147,15 @@ final class Specimen {
         return PathParameters.bench()
                 .withBus(bus.prechargeOhms(), Math.max(bus.farads() - inInverters, LEAST_FARADS), bus.bleedOhms())
                 .withShunt(rig.shunt().ohms())
+                .withFuse(fuseAmps())
                 .withSupplies(rig.devices(true).stream().map(this::supply).toArray(Supply[]::new))
                 .withLoads(rig.devices(false).stream().map(this::load).toArray(Load[]::new));
+    }
+
+    /** The weakest fuse of the common path; 0 without one. */
+    private double fuseAmps() {
+        return rig.path().stream().filter(part -> part.kind() == PathPart.Kind.FUSE && part.common())
+                .mapToDouble(PathPart::ratedAmps).min().orElse(0);
     }
 
     private Supply supply(Device source) {

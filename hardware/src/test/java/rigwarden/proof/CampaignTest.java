@@ -1,0 +1,112 @@
+package rigwarden.proof;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import rigwarden.campaign.Bench;
+import rigwarden.campaign.Campaign;
+import rigwarden.campaign.Case;
+import rigwarden.campaign.Harm;
+import rigwarden.campaign.Injection;
+import rigwarden.campaign.Night;
+import rigwarden.campaign.Origin;
+import rigwarden.campaign.Outcome;
+import rigwarden.campaign.Outcome.Noticed;
+import rigwarden.campaign.Report;
+import rigwarden.campaign.WrittenCases;
+import rigwarden.rigfile.CaseFile;
+import rigwarden.rigfile.FaultWords;
+import rigwarden.rigfile.Read;
+import rigwarden.rigfile.WrittenCase;
+
+/** A sample of the fault campaign on both reference rigs, and the written cases; ten thousand are in {@link CampaignOfThousands}. */
+class CampaignTest {
+    private static final int CASES = 300;
+    private static final long SEED = 1;
+    private static final Bench ONE = new Bench("one-cell", rigwarden.proof.Bench.rig(), rigwarden.proof.Bench.night());
+    private static final Bench EIGHT = new Bench("eight-cells", rigwarden.proof.Bench.packRig(), rigwarden.proof.Bench.packNight());
+    private static final Campaign CAMPAIGN = new Campaign(List.of(ONE, EIGHT), 1, Runtime.getRuntime().availableProcessors());
+    private static List<Night> nights;
+
+    @BeforeAll
+    static void rehearse_both_nights_without_a_fault() {
+        nights = CAMPAIGN.nights();
+    }
+
+    private static List<Integer> upTo(int cases) {
+        return IntStream.rangeClosed(1, cases).boxed().toList();
+    }
+
+    private static List<Outcome> written(int bench, String file) {
+        Bench of = nights.get(bench).bench();
+        Read<List<WrittenCase>> read = CaseFile.read(Path.of("cases", file), WrittenCases.words(of), of.program().steps().size());
+        assertThat(read).isInstanceOf(Read.Sound.class);
+        return CAMPAIGN.run(nights.subList(bench, bench + 1), ((Read.Sound<List<WrittenCase>>) read).value());
+    }
+
+    @Test
+    void in_a_sample_of_cases_nothing_unsafe_happens_that_an_order_could_have_prevented() {
+        List<Outcome> outcomes = CAMPAIGN.run(nights, SEED, upTo(CASES), _ -> { });
+
+        Report.of(outcomes).lines().forEach(System.out::println);
+        assertThat(outcomes).hasSize(CASES);
+        assertThat(outcomes).filteredOn(Outcome::unsafe).extracting(Outcome::words).isEmpty();
+        assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
+        assertThat(outcomes).filteredOn(o -> o.noticed() == Noticed.TRIPPED).as("faults that matter are among them").hasSizeGreaterThan(CASES / 3);
+    }
+
+    @Test
+    void half_of_the_cases_begin_at_a_turn_and_sizes_lie_on_both_sides_of_the_limit() {
+        List<Case> cases = upTo(2000).stream().map(n -> Campaign.draw(nights, SEED, n)).toList();
+
+        assertThat(share(cases, c -> c.night().turnsNear(c.strikes().getLast().scan(), 3))).isBetween(0.5, 0.62);
+        assertThat(share(cases, c -> !c.single())).isBetween(0.26, 0.34);
+        assertThat(share(cases, c -> c.endScan() - c.strikes().getFirst().scan() > 6000)).isBetween(0.01, 0.03);
+        for (Injection.Band band : Injection.Band.values()) {
+            assertThat(share(cases, c -> c.active().band() == band)).as("%s", band).isGreaterThan(0.1);
+        }
+        for (Origin origin : Origin.values()) {
+            assertThat(share(cases, c -> c.active().kind().origin() == origin)).as("%s", origin).isGreaterThan(0.05);
+        }
+        assertThat(cases.stream().map(c -> c.active().kind().name()).distinct()).as("every kind of either bench")
+                .containsAll(WrittenCases.words(ONE).stream().map(FaultWords::name).toList())
+                .containsAll(WrittenCases.words(EIGHT).stream().map(FaultWords::name).toList());
+    }
+
+    private static double share(List<Case> cases, Predicate<Case> which) {
+        return cases.stream().filter(which).count() / (double) cases.size();
+    }
+
+    @Test
+    void a_case_ends_the_same_whatever_runs_beside_it() {
+        List<Outcome> together = CAMPAIGN.run(nights, SEED, upTo(24), _ -> { });
+        List<Outcome> alone = new Campaign(List.of(), 1, 1).run(nights, SEED, List.of(24, 7, 11), _ -> { });
+
+        assertThat(alone).extracting(Outcome::words)
+                .containsExactly(together.get(23).words(), together.get(6).words(), together.get(10).words());
+    }
+
+    @Test
+    void written_cases_of_one_cell_are_seen_and_stay_safe() {
+        List<Outcome> outcomes = written(0, "one-cell.toml");
+
+        assertThat(outcomes).hasSize(3).noneMatch(Outcome::unsafe).noneMatch(o -> o.noticed() == Noticed.UNSEEN);
+    }
+
+    @Test
+    void when_both_ways_off_are_gone_the_judge_calls_it_unsafe_although_the_warden_did_all_it_could() {
+        List<Outcome> outcomes = written(1, "eight-cells.toml");
+
+        assertThat(outcomes.getFirst().unsafe()).isFalse();
+        assertThat(outcomes.getFirst().rule()).map(rule -> rule.number()).contains(6);
+        Outcome both = outcomes.getLast();
+        assertThat(both.noticed()).isEqualTo(Noticed.TRIPPED);
+        assertThat(both.harms()).extracting(Harm::what).contains(Harm.What.NOT_OFF);
+        assertThat(both.unsafe()).isTrue();
+    }
+}

@@ -1,0 +1,11 @@
+package rigwarden.campaign;
+
+import rigwarden.program.Program;
+import rigwarden.rig.Rig;
+
+/**
+ * A rig and what is run on it.
+ *
+ * @param name short, for tables
+ */
+public record Bench(String name, Rig rig, Program program) {}

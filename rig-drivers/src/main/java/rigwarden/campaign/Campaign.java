@@ -1,0 +1,88 @@
+package rigwarden.campaign;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntConsumer;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
+import rigwarden.rigfile.WrittenCase;
+
+/** Many cases, on as many threads as there are processors; what comes of each does not depend on them. */
+public final class Campaign {
+    private final List<Bench> benches;
+    private final int specimens;
+    private final int threads;
+
+    /**
+     * A campaign before its first case.
+     *
+     * @param specimens of each bench, from 1: other errors of the parts, other noise
+     * @param threads from 1
+     */
+    public Campaign(List<Bench> benches, int specimens, int threads) {
+        this.benches = List.copyOf(benches);
+        this.specimens = specimens;
+        this.threads = threads;
+    }
+
+    /** Rehearses every bench without a fault, in every specimen. */
+    public List<Night> nights() {
+        try (ExecutorService workers = Executors.newFixedThreadPool(threads)) {
+            List<Future<Night>> nights = new ArrayList<>();
+            for (int specimen = 1; specimen <= specimens; specimen++) {
+                long seed = specimen;
+                benches.forEach(bench -> nights.add(workers.submit(() -> Night.of(bench, seed))));
+            }
+            return nights.stream().map(Campaign::got).toList();
+        }
+    }
+
+    /**
+     * Runs the cases with these numbers.
+     *
+     * @param done told how many are done, by any thread
+     */
+    public List<Outcome> run(List<Night> nights, long seed, List<Integer> numbers, IntConsumer done) {
+        CaseDraw draw = new CaseDraw(seed, nights);
+        return run(numbers.size(), i -> draw.draw(numbers.get(i)), done);
+    }
+
+    /** The case with a number, not run. */
+    public static Case draw(List<Night> nights, long seed, int number) {
+        return new CaseDraw(seed, nights).draw(number);
+    }
+
+    /** Runs cases that somebody wrote, each on every night. */
+    public List<Outcome> run(List<Night> nights, List<WrittenCase> written) {
+        List<Case> cases = WrittenCases.of(nights, written);
+        return run(cases.size(), cases::get, _ -> { });
+    }
+
+    private List<Outcome> run(int cases, IntFunction<Case> made, IntConsumer done) {
+        AtomicInteger count = new AtomicInteger();
+        try (ExecutorService workers = Executors.newFixedThreadPool(threads)) {
+            List<Future<Outcome>> outcomes = IntStream.range(0, cases).mapToObj(i -> workers.submit(() -> {
+                Outcome outcome = CaseRun.of(made.apply(i));
+                done.accept(count.incrementAndGet());
+                return outcome;
+            })).toList();
+            return outcomes.stream().map(Campaign::got).toList();
+        }
+    }
+
+    private static <T> T got(Future<T> future) {
+        try {
+            return future.get();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted", e);
+        } catch (ExecutionException e) {
+            throw new IllegalStateException(e.getCause().getMessage(), e.getCause());
+        }
+    }
+}

@@ -1,0 +1,133 @@
+package rigwarden.command;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import rigwarden.campaign.Bench;
+import rigwarden.campaign.Campaign;
+import rigwarden.campaign.FaultList;
+import rigwarden.campaign.Night;
+import rigwarden.campaign.Outcome;
+import rigwarden.campaign.Report;
+import rigwarden.campaign.WrittenCases;
+import rigwarden.rigfile.CaseFile;
+import rigwarden.rigfile.WrittenCase;
+
+/** {@code rigwarden campaign}: faults put into rehearsals of a night, judged by the model's physics. */
+@Command(
+        name = "campaign",
+        mixinStandardHelpOptions = true,
+        description = "Put faults into an emulated rig, many times over, and count what was unsafe. Without RIG: both reference rigs.")
+final class CampaignCommand implements Callable<Integer> {
+    private static final int MOST = 10_000_000;
+
+    @Parameters(index = "0", arity = "0..1", paramLabel = "RIG", description = "Rig file (default: both reference rigs).")
+    private Optional<Path> rigFile = Optional.empty();
+
+    @Parameters(index = "1", arity = "0..1", paramLabel = "PROGRAMME", description = "Programme file for that rig.")
+    private Optional<Path> programFile = Optional.empty();
+
+    @Option(names = "--faults", paramLabel = "N", description = "Cases that are drawn (default: 300).")
+    private Optional<Integer> faults = Optional.empty();
+
+    @Option(names = "--seed", paramLabel = "S", description = "Seed from which they are drawn (default: 1).")
+    private long seed = 1;
+
+    @Option(names = "--specimens", paramLabel = "K", description = "Specimens of each rig, other errors of the parts (default: 1).")
+    private int specimens = 1;
+
+    @Option(names = "--only", paramLabel = "CASE", description = "Run this case of the campaign alone; may be given more than once.")
+    private List<Integer> only = new ArrayList<>();
+
+    @Option(names = "--cases", paramLabel = "FILE", description = "Run the cases of this file (TOML) instead of drawn ones.")
+    private Optional<Path> caseFile = Optional.empty();
+
+    @Option(names = "--list", description = "Print every fault that there is for the rig, with unit, limit and places, and end.")
+    private boolean list;
+
+    @Override
+    public Integer call() {
+        List<Bench> benches = benches();
+        if (list) {
+            benches.forEach(CampaignCommand::list);
+            return Exits.DONE;
+        }
+        return caseFile.isPresent() ? written(benches, caseFile.orElseThrow()) : drawn(benches);
+    }
+
+    private static void list(Bench bench) {
+        System.out.println(bench.name() + ":");
+        FaultList.of(bench).forEach(System.out::println);
+    }
+
+    private Campaign campaign(List<Bench> benches) {
+        return new Campaign(benches, within("--specimens", specimens, 100), Runtime.getRuntime().availableProcessors());
+    }
+
+    private int written(List<Bench> benches, Path file) {
+        if (rigFile.isEmpty()) {
+            throw new Refused("--cases " + file + ": cases are written for one rig and one programme. Write: rigwarden campaign RIG PROGRAMME --cases FILE.");
+        }
+        Bench bench = benches.getFirst();
+        List<WrittenCase> cases = Inputs.sound(CaseFile.read(file, WrittenCases.words(bench), bench.program().steps().size())).value();
+        System.out.printf("Fault campaign: %d written cases on %s. Every part is emulated, no cell is touched.%n", cases.size(), bench.name());
+        Campaign campaign = campaign(benches);
+        return told(campaign.run(campaign.nights(), cases), false);
+    }
+
+    private int drawn(List<Bench> benches) {
+        Campaign campaign = campaign(benches);
+        List<Integer> numbers = only.isEmpty()
+                ? IntStream.rangeClosed(1, within("--faults", faults.orElse(300), MOST)).boxed().toList()
+                : only.stream().map(n -> within("--only", n, MOST)).toList();
+        System.out.printf("Fault campaign: %d cases, seed %d, %d specimens of each of %s. Every part is emulated, no cell is touched.%n",
+                numbers.size(), seed, specimens, String.join(", ", benches.stream().map(Bench::name).toList()));
+        List<Night> nights = campaign.nights();
+        nights.forEach(night -> System.out.println("  " + night.words()));
+        return told(campaign.run(nights, seed, numbers, this::tell), only.isEmpty());
+    }
+
+    private static int told(List<Outcome> outcomes, boolean many) {
+        if (many) {
+            Report.of(outcomes).lines().forEach(System.out::println);
+            System.out.println("Any case runs again alone by adding --only N to the same command.");
+        } else {
+            outcomes.forEach(outcome -> System.out.println(outcome.words()));
+        }
+        return outcomes.stream().anyMatch(Outcome::unsafe) ? Exits.TRIPPED : Exits.DONE;
+    }
+
+    private List<Bench> benches() {
+        if (rigFile.isPresent() && programFile.isEmpty()) {
+            throw new Refused("campaign: a programme for " + rigFile.get() + " is missing. Write: rigwarden campaign RIG PROGRAMME.");
+        }
+        return rigFile.isPresent()
+                ? List.of(bench(rigFile.get(), programFile.orElseThrow()))
+                : List.of(bench(Inputs.reference("one-cell.toml"), Inputs.reference("one-cell-night.toml")),
+                        bench(Inputs.reference("eight-cells.toml"), Inputs.reference("eight-cells-night.toml")));
+    }
+
+    private static Bench bench(Path rig, Path program) {
+        Inputs inputs = Inputs.read(rig, program);
+        return new Bench(rig.getFileName().toString().replaceFirst("\\.toml$", ""), inputs.rig(), inputs.program());
+    }
+
+    private static int within(String option, int number, int most) {
+        if (number < 1 || number > most) {
+            throw new Refused(option + " " + number + ": it is 1…" + most + ".");
+        }
+        return number;
+    }
+
+    private void tell(int done) {
+        if (done % 1000 == 0) {
+            System.out.println("  " + done + " cases done");
+        }
+    }
+}
