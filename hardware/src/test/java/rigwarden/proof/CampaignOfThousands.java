@@ -29,6 +29,7 @@ class CampaignOfThousands {
         List<Outcome> outcomes = campaign.run(nights, SEED, IntStream.rangeClosed(1, CASES).boxed().toList(), _ -> { });
 
         Report.of(outcomes).lines().forEach(System.out::println);
+        LeaveOneOut.of(campaign, outcomes).lines().forEach(System.out::println);
         assertThat(outcomes.stream().filter(Outcome::unsafe).count()).isLessThanOrEqualTo(Math.round(MOST_UNSAFE * CASES));
         assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
     }

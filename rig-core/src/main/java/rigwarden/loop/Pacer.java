@@ -38,22 +38,35 @@ public final class Pacer {
         return new Pacer(clock, scanNanos, scanNanos);
     }
 
+    /** Another pacer that stands where one stands, on a clock that shows the same. */
+    public Pacer(Pacer other, Clock clock) {
+        this(clock, other.periodNanos, other.patienceNanos);
+        overruns.set(other.overruns.get());
+        skipped.set(other.skipped.get());
+        due = other.due;
+        begun = other.begun;
+        lateNanos = other.lateNanos;
+        worstNanos = other.worstNanos;
+    }
+
     /**
      * Waits for the next slot.
      *
-     * @return how late it begins, nanoseconds, never negative
+     * @return how late it begins, nanoseconds, never negative; after skipped slots since the first of those was due
      */
     public long await() {
         long now = clock.nanos();
         if (!begun) {
             begun = true;
             due = now;
-        } else if (now > due) {
+        }
+        long wanted = due;
+        if (now > due) {
             overruns.incrementAndGet();
             skip(now - due);
         }
         clock.sleepUntil(due);
-        long late = Math.max(0, clock.nanos() - due);
+        long late = Math.max(0, clock.nanos() - wanted);
         lateNanos = late;
         worstNanos = Math.max(worstNanos, late);
         due += periodNanos;

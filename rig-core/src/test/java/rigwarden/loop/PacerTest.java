@@ -71,7 +71,7 @@ class PacerTest {
     }
 
     @Test
-    void slots_that_are_missed_are_skipped_and_counted_and_never_run_in_a_bunch() {
+    void slots_that_are_missed_are_skipped_and_counted_and_never_run_in_a_bunch_and_the_next_is_late_by_all_of_them() {
         pacer.await();
         long began = clock.nanos;
 
@@ -80,7 +80,8 @@ class PacerTest {
         long resumed = clock.nanos - began;
         pacer.await();
 
-        assertThat(late).isZero();
+        assertThat(late).isEqualTo(4 * SCAN);
+        assertThat(pacer.lateSeconds()).as("the slot after it is in time").isZero();
         assertThat(resumed).isEqualTo(5 * SCAN);
         assertThat(pacer.skipped()).isEqualTo(4);
         assertThat(clock.nanos - began).isEqualTo(6 * SCAN);

@@ -11,6 +11,7 @@ import java.util.function.IntConsumer;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import rigwarden.rigfile.WrittenCase;
+import rigwarden.warden.Warden;
 
 /** Many cases, on as many threads as there are processors; what comes of each does not depend on them. */
 public final class Campaign {
@@ -63,11 +64,20 @@ public final class Campaign {
         return run(cases.size(), cases::get, _ -> { });
     }
 
+    /** Runs cases again, each under a warden of its own, in the same order. */
+    public List<Outcome> again(List<Case> cases, List<Warden> judges) {
+        return each(cases.size(), i -> CaseRun.of(cases.get(i), judges.get(i)), _ -> { });
+    }
+
     private List<Outcome> run(int cases, IntFunction<Case> made, IntConsumer done) {
+        return each(cases, i -> CaseRun.of(made.apply(i)), done);
+    }
+
+    private List<Outcome> each(int cases, IntFunction<Outcome> run, IntConsumer done) {
         AtomicInteger count = new AtomicInteger();
         try (ExecutorService workers = Executors.newFixedThreadPool(threads)) {
             List<Future<Outcome>> outcomes = IntStream.range(0, cases).mapToObj(i -> workers.submit(() -> {
-                Outcome outcome = CaseRun.of(made.apply(i));
+                Outcome outcome = run.apply(i);
                 done.accept(count.incrementAndGet());
                 return outcome;
             })).toList();

@@ -14,6 +14,7 @@ import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.run.Event;
 import rigwarden.warden.Rule;
+import rigwarden.warden.Warden;
 
 /** Runs one case to its end. */
 final class CaseRun {
@@ -45,9 +46,9 @@ final class CaseRun {
     /** When a body was first seen at its limit, which is below that of every other node. */
     private OptionalLong warmNanos = OptionalLong.empty();
 
-    private CaseRun(Case what) {
+    private CaseRun(Case what, Rehearsal rehearsal) {
         this.what = what;
-        rehearsal = what.night().at(what.firstScan());
+        this.rehearsal = rehearsal;
         world = rehearsal.rig().world();
         judge = new Judge(what.night().bench().rig());
         hardware = new HardwareWatch(rehearsal);
@@ -61,7 +62,12 @@ final class CaseRun {
     }
 
     static Outcome of(Case what) {
-        return new CaseRun(what).run();
+        return new CaseRun(what, what.night().at(what.firstScan())).run();
+    }
+
+    /** The same case under another warden. */
+    static Outcome of(Case what, Warden judge) {
+        return new CaseRun(what, what.night().at(what.firstScan(), judge)).run();
     }
 
     private Outcome run() {

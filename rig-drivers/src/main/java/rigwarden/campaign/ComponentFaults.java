@@ -26,6 +26,7 @@ final class ComponentFaults {
     private static final double BALANCE_ABOVE_V = 3.40;
     private static final double OPEN_JOINT_OHMS = 0.1;
     private static final double FAR_V = 9;
+    private static final long LEFT_BYTES = 10_000_000;
     private static final double NOMINAL_V = 3.3;
     /** A fuse carries this share of its rating for ever, and nothing is short of that. */
     private static final double FUSE_HOLDS = 1.6;
@@ -220,6 +221,10 @@ final class ComponentFaults {
         plain("link fails", PartFault.OPEN, links);
         sized("card stalls", PartFault.STUCK, "s", 10, 300, List.of(
                 new Place("card", (size, _) -> new BoardFault.CardStalls(size))));
+        plain("card fills", PartFault.STUCK, List.of(board("card", new BoardFault.CardFills(LEFT_BYTES))));
+        sized("computer stalls", PartFault.STUCK, "s", 0.3, 60, List.of(
+                new Place("computer", (size, _) -> new BoardFault.ComputerStalls(size))));
+        plain("clock stands", PartFault.STUCK, List.of(board("monotonic clock", new BoardFault.ClockStands(1))));
         sized("room jumps", PartFault.DRIFT, "K", 15, 40, List.of(
                 new Place("room" + side(0), (size, _) -> new InWorld(new Fault.RoomStep(size))),
                 new Place("room" + side(1), (size, _) -> new InWorld(new Fault.RoomStep(-size)))));

@@ -14,6 +14,7 @@ import rigwarden.loop.Recorder;
 import rigwarden.program.Ended;
 import rigwarden.run.Event;
 import rigwarden.run.RunState;
+import rigwarden.warden.Warden;
 
 /**
  * One rehearsal of a bench with nothing wrong, from start to end, and copies of it on the way, from which cases fork. Scans count from 0,
@@ -115,7 +116,16 @@ public final class Night {
     /** Another rehearsal, brought to just after a scan. */
     Rehearsal at(long scan) {
         Map.Entry<Long, Rehearsal> nearest = copies.floorEntry(scan);
-        Rehearsal rehearsal = nearest.getValue().copy(NOWHERE);
+        return forward(nearest.getValue().copy(NOWHERE), nearest, scan);
+    }
+
+    /** The same, judged by another warden from the copy that it comes from on. */
+    Rehearsal at(long scan, Warden judge) {
+        Map.Entry<Long, Rehearsal> nearest = copies.floorEntry(scan);
+        return forward(nearest.getValue().copy(NOWHERE, judge), nearest, scan);
+    }
+
+    private static Rehearsal forward(Rehearsal rehearsal, Map.Entry<Long, Rehearsal> nearest, long scan) {
         for (long done = nearest.getKey(); done < scan; done++) {
             rehearsal.scan();
         }

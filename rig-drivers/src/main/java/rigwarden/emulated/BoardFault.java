@@ -19,6 +19,15 @@ public sealed interface BoardFault {
     /** The card that the logbook writes to stalls for so long, s: what was measured waits. */
     record CardStalls(double seconds) implements BoardFault {}
 
+    /** Something else fills the card; so many bytes are left. */
+    record CardFills(long bytesLeft) implements BoardFault {}
+
+    /** The computer does nothing for so long, s: no scan, no order, no beat. */
+    record ComputerStalls(double seconds) implements BoardFault {}
+
+    /** The monotonic clock shows the same for so many scans. */
+    record ClockStands(int scans) implements BoardFault {}
+
     /** From now on every switching of the contactor lifts every ADC input by this for two milliseconds, V at the pin. */
     record ContactorSpikes(double volts) implements BoardFault {}
 

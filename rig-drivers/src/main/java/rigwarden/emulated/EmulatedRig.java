@@ -11,6 +11,7 @@ import java.util.function.Predicate;
 import rigwarden.bench.Agents;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
+import rigwarden.loop.Pacer;
 import rigwarden.pack.Chance;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
@@ -415,6 +416,9 @@ public final class EmulatedRig {
                 own.stalledSinceNanos = clock.nanos();
                 own.stalledToNanos = clock.nanos() + Math.round(f.seconds() * 1e9);
             }
+            case BoardFault.CardFills f -> own.freeBytes = f.bytesLeft();
+            case BoardFault.ComputerStalls f -> clock.sleepUntil(clock.nanos() + Math.round(f.seconds() * 1e9));
+            case BoardFault.ClockStands f -> own.clockStands = f.scans();
             case BoardFault.ContactorSpikes f -> spikeVolts = f.volts();
             case BoardFault.BusErrs f -> {
                 EmulatedI2cBus bus = board.existingBus(f.bus());
@@ -467,6 +471,16 @@ public final class EmulatedRig {
         Device silent = rig.devices().get(device);
         world.inflict(silent.charges() ? new Fault.SourceDeaf(place(silent)) : new Fault.SinkDeaf(place(silent)));
         instruments.get(device).orElseThrow().line().set(LineFault.SILENT);
+    }
+
+    /** Waits for a scan's slot, and keeps how late it is; while the clock stands nothing is waited for. */
+    void await(Pacer pacer) {
+        if (own.clockStands > 0) {
+            own.clockStands--;
+            return;
+        }
+        pacer.await();
+        own.lateSeconds = pacer.lateSeconds();
     }
 
     /** The recorder lags by so much from now, s. */

@@ -10,6 +10,8 @@ final class OwnWorld {
     /** When a stall of the card began, and until when it lasts; none by itself. */
     long stalledSinceNanos;
     long stalledToNanos;
+    /** Scans for which the monotonic clock still shows the same. */
+    int clockStands;
 
     /** Lag of the recorder, s: as stated, or as old as the stall. */
     double lag(long nanos) {
@@ -23,6 +25,7 @@ final class OwnWorld {
         other.lagSeconds = lagSeconds;
         other.freeBytes = freeBytes;
         other.lateSeconds = lateSeconds;
+        other.clockStands = clockStands;
         return other;
     }
 

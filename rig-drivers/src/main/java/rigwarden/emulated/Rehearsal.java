@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import rigwarden.bus.BusFailure;
 import rigwarden.loop.Loop;
+import rigwarden.loop.Pacer;
 import rigwarden.loop.Recorder;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
@@ -20,9 +21,10 @@ public final class Rehearsal {
     private final Program program;
     private final EmulatedRig emulated;
     private final Recorder recorder;
+    private final Warden warden;
     private final Loop loop;
     private final List<Mishap> mishaps;
-    private long nextNanos;
+    private final Pacer pacer;
     private long stepNanos;
     private int step;
     private boolean asked;
@@ -40,33 +42,39 @@ public final class Rehearsal {
         this.recorder = recorder;
         this.mishaps = new ArrayList<>(mishaps);
         emulated = new EmulatedRig(rig, seed);
-        Warden warden = new Warden(rig);
-        nextNanos = emulated.clock().nanos();
-        loop = loop(warden, Loop.fresh(warden, nextNanos));
+        warden = new Warden(rig);
+        pacer = Pacer.ofScan(emulated.clock(), rig.scanNanos());
+        loop = loop(Loop.fresh(warden, emulated.clock().nanos()));
     }
 
-    private Rehearsal(Rehearsal other, Recorder recorder) {
+    private Rehearsal(Rehearsal other, Recorder recorder, Warden warden) {
         rig = other.rig;
         program = other.program;
         this.recorder = recorder;
         mishaps = new ArrayList<>(other.mishaps);
         emulated = other.emulated.copy();
-        nextNanos = other.nextNanos;
+        pacer = new Pacer(other.pacer, emulated.clock());
         stepNanos = other.stepNanos;
         step = other.step;
         asked = other.asked;
         stop = other.stop;
         clear = other.clear;
-        loop = loop(new Warden(rig), other.loop.standing());
+        this.warden = warden;
+        loop = loop(other.loop.standing());
     }
 
-    private Loop loop(Warden warden, Loop.Standing standing) {
+    private Loop loop(Loop.Standing standing) {
         return new Loop(emulated.rigBench(), warden, new RunMachine(rig, program), recorder, this::inbox, standing);
     }
 
     /** Another rehearsal, the same in everything, that goes its own way from here and records elsewhere. */
     public Rehearsal copy(Recorder other) {
-        return new Rehearsal(this, other);
+        return new Rehearsal(this, other, warden);
+    }
+
+    /** The same, judged from here on by a warden whose list of rules is as long: for the proof that leaves one out. */
+    public Rehearsal copy(Recorder other, Warden judge) {
+        return new Rehearsal(this, other, judge);
     }
 
     private Inbox inbox() {
@@ -87,8 +95,7 @@ public final class Rehearsal {
 
     /** One scan. */
     public List<Event> scan() {
-        emulated.clock().sleepUntil(nextNanos);
-        nextNanos += rig.scanNanos();
+        emulated.await(pacer);
         emulated.catchUp();
         if (!mishaps.isEmpty()) {
             mishaps.removeIf(this::happened);

@@ -3,6 +3,7 @@ package rigwarden.live;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import rigwarden.program.Ended;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
@@ -19,11 +20,17 @@ import rigwarden.warden.Trip;
 
 /** Follows a run through its programme, from the same records that the logbook gets. */
 final class Course {
+    /** Voltage under load at which a discharge ends, about, V. */
+    private static final double EMPTY_CELL_V = 2.65;
+
     private final Program program;
     private final List<Device> devices;
     private final Channel current;
     private final List<Stretch> past = new ArrayList<>();
     private final Falling falling = new Falling();
+    private final Warming warming;
+    private final Channel pack;
+    private final int cells;
     private Level level;
     private Doing doing = Doing.NOTHING;
     private boolean inStep;
@@ -33,11 +40,15 @@ final class Course {
     private List<Trip> also = List.of();
     private long lastNanos = -1;
     private double lastAmps;
+    private double packVolts = Double.NaN;
 
     Course(Rig rig, Program program) {
         this.program = program;
         devices = rig.devices();
         current = rig.channel(Role.CURRENT);
+        pack = rig.channel(Role.PACK_VOLTS);
+        cells = rig.cells().series();
+        warming = new Warming(rig);
         level = Level.unknown(rig.cells().ratedAmpHours());
     }
 
@@ -48,6 +59,8 @@ final class Course {
         doing = new Doing(phase(orders), doing.step(), doing.kind(), doing.stepNanos(), set, doing.by());
         if (doing.phase() == Phase.CURRENT) {
             falling.take(scan.nanos(), Math.abs(set));
+            warming.take(scan);
+            packVolts = scan.readings().get(pack.index()) instanceof Reading.Valid valid ? valid.value() : packVolts;
         }
     }
 
@@ -93,6 +106,7 @@ final class Course {
         waited = false;
         level = level.stepBegun();
         falling.forget();
+        warming.forget();
         doing = new Doing(Phase.WAITING, begun.step(), begun.kind(), nanos, 0, Optional.empty());
     }
 
@@ -153,6 +167,24 @@ final class Course {
         return inStep && trip.isEmpty()
                 ? Optional.of(Endings.of(step(), switched(step()), doing, level, falling, nanos))
                 : Optional.empty();
+    }
+
+    /** The place that the running step will bring nearest to its limit; none where there is no current, or no telling when it ends. */
+    Optional<Ahead> ahead(long nanos) {
+        if (!inStep || doing.phase() != Phase.CURRENT) {
+            return Optional.empty();
+        }
+        OptionalLong left = forecast(nanos).map(Forecast::leftNanos).orElse(OptionalLong.empty());
+        return left.isPresent() ? warming.nearest(doing.setAmps() > 0, growth(), left.getAsLong()) : Optional.empty();
+    }
+
+    /** What a load of constant power makes of the heating until the cells are empty: its current goes with one over the voltage. */
+    private double growth() {
+        if (doing.setAmps() > 0 || !switched(step()) || Double.isNaN(packVolts)) {
+            return 1;
+        }
+        double end = packVolts / (cells * EMPTY_CELL_V);
+        return Math.max(1, end * end);
     }
 
     /** How the cells will be left; how they stand, when nothing more will come. */

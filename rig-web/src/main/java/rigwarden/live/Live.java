@@ -124,7 +124,7 @@ public final class Live implements Recorder, AutoCloseable {
     private Snapshot snapshot(Taken last) {
         long nanos = last.scan().nanos();
         return new Snapshot(last.scan(), nanos - originNanos, trends.over(last.scan()), course.doing(),
-                course.waited(), course.forecast(nanos), margins.nearest(last.scan(), last.orders()), course.left(),
+                course.waited(), course.forecast(nanos), course.ahead(nanos), margins.nearest(last.scan(), last.orders()), course.left(),
                 course.strip(nanos), course.trip(), course.also(), List.copyOf(warnings), false, unseen.get());
     }
 
@@ -159,6 +159,6 @@ public final class Live implements Recorder, AutoCloseable {
             Thread.currentThread().interrupt();
         }
         now = now.map(s -> new Snapshot(s.scan(), s.elapsedNanos(), s.trends(), s.doing(), s.waits(), s.forecast(),
-                s.nearest(), s.left(), s.strip(), s.trip(), s.also(), s.warnings(), true, s.unseen()));
+                s.ahead(), s.nearest(), s.left(), s.strip(), s.trip(), s.also(), s.warnings(), true, s.unseen()));
     }
 }

@@ -16,6 +16,7 @@ import rigwarden.warden.Warning;
  * @param doing what the run does
  * @param waits whether a cell's temperature keeps the step from beginning
  * @param forecast what will end the running step
+ * @param ahead the place that will be nearest to its limit when the running step ends
  * @param nearest the limit nearest to being met
  * @param left how the cells will be left
  * @param strip every step's place in the night
@@ -32,6 +33,7 @@ public record Snapshot(
         Doing doing,
         boolean waits,
         Optional<Forecast> forecast,
+        Optional<Ahead> ahead,
         Optional<Nearest> nearest,
         Left left,
         List<Stretch> strip,

@@ -10,11 +10,13 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
+import rigwarden.live.Ahead;
 import rigwarden.live.Doing;
 import rigwarden.live.Left;
 import rigwarden.live.Phase;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Watched;
+import rigwarden.paper.AheadWords;
 import rigwarden.paper.Spots;
 import rigwarden.paper.TripWords;
 import rigwarden.program.Ended;
@@ -43,6 +45,7 @@ final class Lookout {
     private boolean finished;
     private boolean silent;
     private boolean left;
+    private int foretold;
     private long checkInDue = Long.MIN_VALUE;
     private long emptyDue = Long.MIN_VALUE;
 
@@ -73,6 +76,7 @@ final class Lookout {
         finish(now).ifPresent(told::add);
         leaving(now).ifPresent(told::add);
         warnings(now, nanos).ifPresent(told::add);
+        ahead(now).ifPresent(told::add);
         empty(now, nanos).ifPresent(told::add);
         if (checkInNanos > 0 && !silent && nanos >= checkInDue) {
             checkInDue = nanos + checkInNanos;
@@ -151,6 +155,18 @@ final class Lookout {
         return fresh.isEmpty()
                 ? Optional.empty()
                 : Optional.of(notice(What.WARNED, "the warden warns", String.join(" ", fresh) + " The run goes on. " + doing(now)));
+    }
+
+    /** A limit that is likely to be met before the step ends is told once for each step. */
+    private Optional<Notice> ahead(Snapshot now) {
+        int step = now.doing().step();
+        if (now.ahead().filter(Ahead::crosses).isEmpty() || step == foretold) {
+            return Optional.empty();
+        }
+        foretold = step;
+        return Optional.of(notice(What.WARNED, "a limit lies ahead", "By the end of the step: "
+                + AheadWords.of(run.rig(), now.ahead().orElseThrow()) + ". The run goes on until then. Less current, or a look at that joint, would"
+                + " save the night. " + doing(now)));
     }
 
     private Optional<Notice> empty(Snapshot now, long nanos) {

@@ -74,6 +74,8 @@ final class NowPage {
                 + answer("When", Html.live("b", "when", view.word("when")) + " "
                         + Html.live("span", "basis", view.word("basis")))
                 + answer("Hottest", Html.live("span", "hottest", view.word("hottest")))
+                + answer("At its end", "<span id=\"ahead\" data-mark=\"" + Html.text(view.mark("ahead")) + "\">"
+                        + Html.text(view.word("ahead")) + "</span>")
                 + answer("Nearest", Html.live("span", "nearest", view.word("nearest")))
                 + answer("Cells left", "<span id=\"left\" data-mark=\"" + Html.text(view.mark("left")) + "\">"
                         + Html.text(view.word("left")) + "</span>")

@@ -9,12 +9,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import rigwarden.live.Ahead;
 import rigwarden.live.Doing;
 import rigwarden.live.Nearest;
 import rigwarden.live.Phase;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Stretch;
 import rigwarden.live.Watched;
+import rigwarden.paper.AheadWords;
 import rigwarden.paper.Spots;
 import rigwarden.paper.TripWords;
 import rigwarden.quantity.Quantity;
@@ -58,6 +60,9 @@ final class Words {
         words.put("whole", whole());
         words.put("nearest", now.nearest().map(this::nearest).orElse("nothing that has a limit can be read"));
         words.put("hottest", hottest());
+        words.put("ahead", now.ahead().map(a -> AheadWords.of(run.rig(), a)).orElse(
+                "not said without current, before ten minutes of it, or where the end of the step cannot be told"));
+        marks.put("ahead", now.ahead().filter(Ahead::crosses).isPresent() ? "crosses" : "");
         words.put("left", now.left().words());
         words.put("trip", now.trip().map(t -> TripWords.of(run.rig(), t)).orElse(""));
         words.put("also", String.join(" ", now.also().stream().map(t -> TripWords.consequence(run.rig(), t)).toList()));

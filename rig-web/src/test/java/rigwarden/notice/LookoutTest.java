@@ -2,6 +2,7 @@ package rigwarden.notice;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import rigwarden.emulated.BoardFault;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.live.Desk;
@@ -28,6 +30,9 @@ class LookoutTest {
     private static final Path RIGS = Path.of("..", "hardware", "rigs");
     private static final long CHECK_IN = TimeUnit.MINUTES.toNanos(30);
     private static final long REPEAT = TimeUnit.HOURS.toNanos(4);
+
+    @TempDir
+    private Path folder;
 
     private final List<Notice> told = new ArrayList<>();
     private Rig rig;
@@ -80,6 +85,40 @@ class LookoutTest {
         assertThat(told.getLast().title()).startsWith("TRIPPED, ").contains("hut night", "hut bench");
         assertThat(told.getLast().words()).contains("Rule ", "It clears:", "Everything is ordered off.", "The cells are left");
         assertThat(told.getLast().run()).isEqualTo(7);
+    }
+
+    @Test
+    void cells_that_will_be_too_warm_by_the_end_of_the_step_are_told_of_long_before_they_are() throws Exception {
+        Read.Sound<Rig> eight = (Read.Sound<Rig>) RigFile.read(RIGS.resolve("eight-cells.toml"));
+        rig = eight.value();
+        Path heat = Files.writeString(folder.resolve("heat.toml"), """
+                name = "an hour of heat"
+                unattended = false
+                leave_empty = true
+                [[step]]
+                kind = "heat_run"
+                with = "inverter"
+                cut_off_v = 2.50
+                at_most_min = 60
+                """);
+        begin(((Read.Sound<Program>) ProgramFile.read(heat, eight)).value());
+        after(3000);
+        for (int cell = 0; cell < 8; cell++) {
+            rehearsal.inflict(new BoardFault.InWorld(new Fault.HeatRate(cell, 1)));
+        }
+        long warned = 0;
+        while (!rehearsal.over()) {
+            after(600);
+            warned = warned == 0 && kinds().contains(What.WARNED) ? rehearsal.rig().clock().nanos() : warned;
+        }
+        long over = rehearsal.rig().clock().nanos();
+
+        assertThat(kinds()).as("%s", told).containsSubsequence(What.WARNED, What.TRIPPED);
+        Notice first = told.stream().filter(n -> n.what() == What.WARNED).findFirst().orElseThrow();
+        assertThat(first.title()).startsWith("a limit lies ahead");
+        assertThat(first.words()).contains("By the end of the step: ", "it will trip before the step ends");
+        assertThat((over - warned) / 60e9).as("minutes before the trip").isGreaterThan(5);
+        assertThat(told.stream().filter(n -> n.title().startsWith("a limit lies ahead"))).hasSize(1);
     }
 
     @Test
