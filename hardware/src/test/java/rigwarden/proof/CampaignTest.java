@@ -57,6 +57,10 @@ class CampaignTest {
         assertThat(outcomes).hasSize(CASES);
         assertThat(outcomes).filteredOn(Outcome::unsafe).extracting(Outcome::words).isEmpty();
         assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
+        LeaveOneOut left = LeaveOneOut.of(CAMPAIGN, outcomes, 2);
+        left.lines().forEach(System.out::println);
+        assertThat(left.worst()).as("a warden without any one rule is caught").hasSizeGreaterThan(25)
+                .doesNotContainValue(LeaveOneOut.Without.SAME);
         assertThat(outcomes).filteredOn(o -> o.noticed() == Noticed.TRIPPED).as("faults that matter are among them").hasSizeGreaterThan(CASES / 3);
     }
 
@@ -96,6 +100,17 @@ class CampaignTest {
         List<Outcome> outcomes = written(0, "one-cell.toml");
 
         assertThat(outcomes).hasSize(3).noneMatch(Outcome::unsafe).noneMatch(o -> o.noticed() == Noticed.UNSEEN);
+    }
+
+    @Test
+    void the_rules_that_are_hardly_ever_drawn_act_in_written_cases_and_without_them_nothing_trips() {
+        List<Outcome> outcomes = written(0, "one-cell-slow.toml");
+
+        LeaveOneOut left = LeaveOneOut.of(CAMPAIGN, outcomes, 1);
+        left.lines().forEach(System.out::println);
+        assertThat(outcomes).noneMatch(Outcome::unsafe);
+        assertThat(left.worst()).containsOnlyKeys(9, 22, 55).doesNotContainValue(LeaveOneOut.Without.SAME)
+                .doesNotContainValue(LeaveOneOut.Without.NAMED_OTHERWISE);
     }
 
     @Test

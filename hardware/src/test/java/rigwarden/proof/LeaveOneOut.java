@@ -20,8 +20,6 @@ import rigwarden.warden.Warden;
 final class LeaveOneOut {
     /** Later than the whole warden by less than this is the same. */
     private static final double SAME_SECONDS = 0.05;
-    private static final int MOST_CASES = 40;
-
     /** What becomes of a case without the rule, the worst first. */
     enum Without {
         UNSAFE("unsafe"),
@@ -60,14 +58,14 @@ final class LeaveOneOut {
 
     private final Map<Integer, List<Pair>> byRule = new TreeMap<>();
 
-    /** Runs, for each rule, the first cases in which it acted first, without it. */
-    static LeaveOneOut of(Campaign campaign, List<Outcome> outcomes) {
+    /** Runs, for each rule, the first cases in which it acted first, without it; at most so many for a rule. */
+    static LeaveOneOut of(Campaign campaign, List<Outcome> outcomes, int most) {
         Map<Integer, List<Outcome>> acted = new TreeMap<>();
         for (Outcome outcome : outcomes) {
             outcome.rule().map(Rule::number).filter(n -> n < 60)
                     .ifPresent(n -> acted.computeIfAbsent(n, _ -> new ArrayList<>()).add(outcome));
         }
-        List<Outcome> chosen = acted.values().stream().flatMap(list -> list.stream().limit(MOST_CASES)).toList();
+        List<Outcome> chosen = acted.values().stream().flatMap(list -> list.stream().limit(most)).toList();
         List<Case> cases = chosen.stream().map(Outcome::what).toList();
         List<Warden> blind = chosen.stream()
                 .map(o -> LameWarden.without(o.what().night().bench().rig(), o.rule().orElseThrow().number())).toList();
@@ -89,7 +87,7 @@ final class LeaveOneOut {
 
     /** The table: a line for each rule, and the worst case of it. */
     List<String> lines() {
-        List<String> lines = new ArrayList<>(List.of("", "Without the rule that acted first (up to " + MOST_CASES + " cases each):",
+        List<String> lines = new ArrayList<>(List.of("", "Without the rule that acted first:",
                 String.format("  %-32s %6s ", "rule", "cases") + Arrays.stream(Without.values()).map(w -> w.words).collect(Collectors.joining(" "))));
         byRule.forEach((_, pairs) -> {
             StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "  %-32s %6d", named(pairs.getFirst().whole()), pairs.size()));

@@ -7,6 +7,9 @@ final class Blind {
     private static final Map<String, String> REASONS = Map.ofEntries(
             Map.entry("balancer works",
                     "its current goes past the shunt; told at rest as a cell that falls (rule 8), and nowhere else"),
+            Map.entry("bus addressing",
+                    "another chip of the same kind answers, whole and plausible: probes that are as warm as each other, taps that stand as high"),
+            Map.entry("bus masquerade", "what is made up lies where a reading may lie, and not often enough in a row to last"),
             Map.entry("bus delay",
                     "an old answer is whole and true to itself: found only when what it shows ought to have moved"),
             Map.entry("bus repetition",
@@ -21,6 +24,7 @@ final class Blind {
             Map.entry("chip browns out", "written anew within a scan or two: it costs a reading"),
             Map.entry("chip frozen",
                     "at rest nothing moves; a probe's chip has no counter that must advance, and a joint at a small current stays as warm as it was"),
+            Map.entry("computer stalls", "within the three periods that a scan may come late"),
             Map.entry("contact stays open", "not needed just then; found when it is ordered to close"),
             Map.entry("contact welds",
                     "it should be closed just then, or another one in its path is open; the relay of a device has no feedback, so that only a proof finds it"),

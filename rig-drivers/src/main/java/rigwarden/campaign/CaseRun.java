@@ -77,8 +77,8 @@ final class CaseRun {
         faultNanos = world.nanos();
         long over = 0;
         while (scan < what.endScan() && over < afterScans) {
-            strike();
-            scan();
+            boolean struck = strike();
+            scan(struck);
             scan++;
             boolean ended = rehearsal.over() || thrown.isPresent();
             over = ended ? over + 1 : 0;
@@ -86,22 +86,25 @@ final class CaseRun {
         return outcome();
     }
 
-    private void strike() {
+    private boolean strike() {
+        boolean struck = false;
         for (Strike strike : what.strikes()) {
             if (strike.scan() == scan) {
                 faultNanos = rehearsal.rig().clock().nanos();
                 rehearsal.inflict(strike.what().fault());
+                struck = true;
             }
         }
+        return struck;
     }
 
-    private void scan() {
+    private void scan(boolean struck) {
         try {
             rehearsal.scan().forEach(this::take);
         } catch (RuntimeException e) {
             thrown = thrown.or(() -> Optional.of(e + " at " + (e.getStackTrace().length == 0 ? "?" : e.getStackTrace()[0])));
         }
-        judge.look(rehearsal);
+        judge.look(rehearsal, struck);
         for (int k = 0; k < cells && warmNanos.isEmpty(); k++) {
             if (world.celsius(Node.body(k)) >= Envelope.DISCHARGING_HIGH_TRIP_C) {
                 warmNanos = OptionalLong.of(world.nanos());

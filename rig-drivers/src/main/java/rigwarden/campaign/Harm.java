@@ -8,8 +8,9 @@ package rigwarden.campaign;
  * @param value what was reached: V, °C, share of the rating, A
  * @param nanos when it was first seen
  * @param off whether everything had been ordered off for two seconds by then
+ * @param atOnce whether it was there and gone again within the scan in which the fault came: nothing that looks once a scan could have known
  */
-public record Harm(What what, String part, double value, long nanos, boolean off) {
+public record Harm(What what, String part, double value, long nanos, boolean off, boolean atOnce) {
     /** Kinds of harm, as section 6 of the safety page lists them. */
     public enum What {
         /** A cell above 3.75 V. */

@@ -2,6 +2,7 @@ package rigwarden.campaign;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.pack.Oracle;
 import rigwarden.pack.World;
@@ -21,14 +22,16 @@ final class Judge {
 
     private final List<Load> loads;
     private final List<Harm> harms = new ArrayList<>();
+    private final int cells;
     private long offSince = Long.MAX_VALUE;
 
     Judge(Rig rig) {
         loads = Load.of(rig);
+        cells = rig.cells().series();
     }
 
-    /** Looks after each scan. */
-    void look(Rehearsal rehearsal) {
+    /** Looks after each scan; {@code struck} when a fault came with it. */
+    void look(Rehearsal rehearsal, boolean struck) {
         World world = rehearsal.rig().world();
         long nanos = rehearsal.rig().clock().nanos();
         boolean on = rehearsal.loop().standing().inForce() instanceof Orders.Energised;
@@ -36,7 +39,7 @@ final class Judge {
         boolean off = !on && nanos - offSince >= OFF_NANOS;
         Oracle truth = world.oracle();
         note(truth.highestCellVolts() > HIGH_V, Harm.What.CELL_HIGH, "", truth.highestCellVolts(), nanos, off);
-        note(truth.lowestCellVolts() < LOW_V, Harm.What.CELL_LOW, "", truth.lowestCellVolts(), nanos, off);
+        low(world, struck, nanos, off);
         note(truth.hottestCelsius() > HOT_C, Harm.What.HOT, truth.hottestNode().toString(), truth.hottestCelsius(), nanos, off);
         note(off && Math.abs(world.amps()) > FLOWS_A, Harm.What.NOT_OFF, "", world.amps(), nanos, true);
         for (Load load : loads) {
@@ -44,9 +47,21 @@ final class Judge {
         }
     }
 
+    /** A dead short pulls every cell down until the fuse melts, within milliseconds; what lasts to the scan's end is not of that kind. */
+    private void low(World world, boolean struck, long nanos, boolean off) {
+        double now = IntStream.range(0, cells).mapToDouble(world::cellVolts).min().orElseThrow();
+        double lowest = world.oracle().lowestCellVolts();
+        boolean gone = struck && now >= LOW_V;
+        if (gone && lowest < LOW_V && harms.isEmpty()) {
+            harms.add(new Harm(Harm.What.CELL_LOW, "", lowest, nanos, off, true));
+        }
+        boolean passed = harms.stream().anyMatch(Harm::atOnce);
+        note(passed ? now < LOW_V : lowest < LOW_V, Harm.What.CELL_LOW, "", lowest, nanos, off);
+    }
+
     private void note(boolean seen, Harm.What what, String part, double value, long nanos, boolean off) {
-        if (seen && harms.stream().noneMatch(h -> h.what() == what)) {
-            harms.add(new Harm(what, part, value, nanos, off));
+        if (seen && harms.stream().noneMatch(h -> h.what() == what && !h.atOnce())) {
+            harms.add(new Harm(what, part, value, nanos, off, false));
         }
     }
 

@@ -58,21 +58,26 @@ public record Outcome(Case what, List<Harm> harms, Noticed noticed, Optional<Rul
         }
     }
 
-    /** Whether something unsafe happened while anything was on, or within two seconds after, or current flowed after Off. */
+    /** Whether something unsafe happened that an order could have prevented: while anything was on, or within two seconds after, or current flowed after Off. */
     public boolean unsafe() {
-        return harms.stream().anyMatch(h -> !h.off() || h.what() == Harm.What.NOT_OFF);
+        return harms.stream().anyMatch(h -> !h.atOnce() && (!h.off() || h.what() == Harm.What.NOT_OFF));
+    }
+
+    /** Whether it was over before the first scan after the fault: only a fuse is as fast. */
+    public boolean unsafeAtOnce() {
+        return !unsafe() && harms.stream().anyMatch(Harm::atOnce);
     }
 
     /** Whether something unsafe happened only while everything was off: nothing that a rig can order takes that away. */
     public boolean unsafeThoughOff() {
-        return !harms.isEmpty() && !unsafe();
+        return !harms.isEmpty() && !unsafe() && !unsafeAtOnce();
     }
 
     /** Everything in two lines, for whoever runs the case again. */
     public String words() {
         String harm = harms.isEmpty() ? "safe" : harms.stream()
                 .map(h -> String.format(Locale.ROOT, "%s%s (%.3f) at %.1f s%s", h.what().words(), h.part().isEmpty() ? "" : " " + h.part(),
-                        h.value(), h.nanos() * 1e-9, h.off() ? ", all off" : ""))
+                        h.value(), h.nanos() * 1e-9, h.atOnce() ? ", gone within its scan" : h.off() ? ", all off" : ""))
                 .collect(Collectors.joining("; "));
         String by = rule.map(r -> ", rule " + r + seconds.stream().mapToObj(s -> String.format(Locale.ROOT, " after %.1f s", s)).collect(Collectors.joining()))
                 .orElse("");

@@ -15,6 +15,8 @@ import rigwarden.campaign.Outcome.Noticed;
 
 /** What a campaign found, as lines for a person. */
 public final class Report {
+    private static final double PERCENT = 100;
+
     private final List<Outcome> all;
     private final List<String> lines = new ArrayList<>();
 
@@ -65,15 +67,20 @@ public final class Report {
     }
 
     private void unsafe() {
+        long any = count(o -> !o.harms().isEmpty());
         long unsafe = count(Outcome::unsafe);
         long pairs = count(o -> o.unsafe() && !o.what().single());
         say("");
-        say("UNSAFE by the model's physics: %d of %d, %d of them pairs. 95 %% sure (Clopper-Pearson, one-sided) below %.3g %% of what is drawn so.",
-                unsafe, all.size(), pairs, 100 * Bound.upper(unsafe, all.size()));
+        say("UNSAFE by the model's physics, and an order could have prevented it: %d of %d, %d of them pairs.", unsafe, all.size(), pairs);
+        say("    95 %% sure (Clopper-Pearson, one-sided) below %.3g %% of what is drawn so.", PERCENT * Bound.upper(unsafe, all.size()));
         list(Outcome::unsafe);
-        long off = count(Outcome::unsafeThoughOff);
-        say("Unsafe only while everything was off, from what no order takes away (heat or a leak inside a cell): %d", off);
+        say("Unsafe, and over before the first scan after the fault: %d. What it needs: a fuse that breaks a dead short.", count(Outcome::unsafeAtOnce));
+        list(Outcome::unsafeAtOnce);
+        say("Unsafe only while everything was off, from heat or a leak inside a cell: %d. What it needs: distance between cells, a place that"
+                + " bears a burning cell, and a smoke alarm in the loop.", count(Outcome::unsafeThoughOff));
         list(Outcome::unsafeThoughOff);
+        say("All three together: %d of %d, %.3g %%; 95 %% sure below %.3g %%.", any, all.size(), PERCENT * any / all.size(),
+                PERCENT * Bound.upper(any, all.size()));
     }
 
     private void safeTimes() {

@@ -25,7 +25,7 @@ public sealed interface BoardFault {
     /** The computer does nothing for so long, s: no scan, no order, no beat. */
     record ComputerStalls(double seconds) implements BoardFault {}
 
-    /** The monotonic clock shows the same for so many scans. */
+    /** The monotonic clock shows the same at the beginning of so many scans as at the one before. */
     record ClockStands(int scans) implements BoardFault {}
 
     /** From now on every switching of the contactor lifts every ADC input by this for two milliseconds, V at the pin. */

@@ -477,9 +477,11 @@ public final class EmulatedRig {
     void await(Pacer pacer) {
         if (own.clockStands > 0) {
             own.clockStands--;
+            clock.back(own.scanNanos);
             return;
         }
         pacer.await();
+        own.scanNanos = clock.nanos();
         own.lateSeconds = pacer.lateSeconds();
     }
 

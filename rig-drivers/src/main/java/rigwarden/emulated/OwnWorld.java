@@ -10,6 +10,8 @@ final class OwnWorld {
     /** When a stall of the card began, and until when it lasts; none by itself. */
     long stalledSinceNanos;
     long stalledToNanos;
+    /** When the last scan began. */
+    long scanNanos;
     /** Scans for which the monotonic clock still shows the same. */
     int clockStands;
 
@@ -26,6 +28,7 @@ final class OwnWorld {
         other.freeBytes = freeBytes;
         other.lateSeconds = lateSeconds;
         other.clockStands = clockStands;
+        other.scanNanos = scanNanos;
         return other;
     }
 

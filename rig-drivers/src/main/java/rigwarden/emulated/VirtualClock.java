@@ -15,6 +15,11 @@ public final class VirtualClock implements Clock {
         return nanos;
     }
 
+    /** Shows again what it showed before; a monotonic clock must not. */
+    void back(long earlier) {
+        nanos = Math.min(nanos, earlier);
+    }
+
     @Override
     public void sleepUntil(long until) {
         nanos = Math.max(nanos, until);

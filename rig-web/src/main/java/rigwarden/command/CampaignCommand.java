@@ -26,6 +26,8 @@ import rigwarden.rigfile.WrittenCase;
         description = "Put faults into an emulated rig, many times over, and count what was unsafe. Without RIG: both reference rigs.")
 final class CampaignCommand implements Callable<Integer> {
     private static final int MOST = 10_000_000;
+    private static final int MOST_SPECIMENS = 100;
+    private static final int DEFAULT_CASES = 300;
 
     @Parameters(index = "0", arity = "0..1", paramLabel = "RIG", description = "Rig file (default: both reference rigs).")
     private Optional<Path> rigFile = Optional.empty();
@@ -53,6 +55,12 @@ final class CampaignCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        within("--specimens", specimens, MOST_SPECIMENS);
+        within("--faults", faults.orElse(DEFAULT_CASES), MOST);
+        only.forEach(n -> within("--only", n, MOST));
+        if (caseFile.isPresent() && rigFile.isEmpty()) {
+            throw new Refused("--cases " + caseFile.get() + ": cases are written for one rig and one programme. Write: rigwarden campaign RIG PROGRAMME --cases FILE.");
+        }
         List<Bench> benches = benches();
         if (list) {
             benches.forEach(CampaignCommand::list);
@@ -67,13 +75,10 @@ final class CampaignCommand implements Callable<Integer> {
     }
 
     private Campaign campaign(List<Bench> benches) {
-        return new Campaign(benches, within("--specimens", specimens, 100), Runtime.getRuntime().availableProcessors());
+        return new Campaign(benches, specimens, Runtime.getRuntime().availableProcessors());
     }
 
     private int written(List<Bench> benches, Path file) {
-        if (rigFile.isEmpty()) {
-            throw new Refused("--cases " + file + ": cases are written for one rig and one programme. Write: rigwarden campaign RIG PROGRAMME --cases FILE.");
-        }
         Bench bench = benches.getFirst();
         List<WrittenCase> cases = Inputs.sound(CaseFile.read(file, WrittenCases.words(bench), bench.program().steps().size())).value();
         System.out.printf("Fault campaign: %d written cases on %s. Every part is emulated, no cell is touched.%n", cases.size(), bench.name());
@@ -84,8 +89,8 @@ final class CampaignCommand implements Callable<Integer> {
     private int drawn(List<Bench> benches) {
         Campaign campaign = campaign(benches);
         List<Integer> numbers = only.isEmpty()
-                ? IntStream.rangeClosed(1, within("--faults", faults.orElse(300), MOST)).boxed().toList()
-                : only.stream().map(n -> within("--only", n, MOST)).toList();
+                ? IntStream.rangeClosed(1, faults.orElse(DEFAULT_CASES)).boxed().toList()
+                : List.copyOf(only);
         System.out.printf("Fault campaign: %d cases, seed %d, %d specimens of each of %s. Every part is emulated, no cell is touched.%n",
                 numbers.size(), seed, specimens, String.join(", ", benches.stream().map(Bench::name).toList()));
         List<Night> nights = campaign.nights();
@@ -118,11 +123,10 @@ final class CampaignCommand implements Callable<Integer> {
         return new Bench(rig.getFileName().toString().replaceFirst("\\.toml$", ""), inputs.rig(), inputs.program());
     }
 
-    private static int within(String option, int number, int most) {
+    private static void within(String option, int number, int most) {
         if (number < 1 || number > most) {
             throw new Refused(option + " " + number + ": it is 1…" + most + ".");
         }
-        return number;
     }
 
     private void tell(int done) {

@@ -56,7 +56,7 @@ class CampaignCommandTest {
         Said one = command("campaign", RIG.toString(), programme(), "--only", "5", "--seed", "4");
 
         assertThat(all.exit()).isEqualTo(Exits.DONE);
-        assertThat(all.out()).contains("Cases: 12", "UNSAFE by the model's physics: 0 of 12", "below 22.1 %", "By rule");
+        assertThat(all.out()).contains("Cases: 12", "an order could have prevented it: 0 of 12", "below 22.1 %", "By rule");
         assertThat(one.exit()).isEqualTo(Exits.DONE);
         assertThat(one.out()).contains("case 5: one-cell, specimen 1: ").doesNotContain("case 6");
     }
