@@ -16,6 +16,8 @@ final class CurrentRules {
     /** After the first order of current, before its absence counts. */
     private static final long START_NANOS = 4_000_000_000L;
     private static final double LEAST_ORDERED_A = 2;
+    private static final double APART_SHARE = 0.05;
+    private static final double APART_A = 0.5;
 
     private CurrentRules() {}
 
@@ -36,7 +38,10 @@ final class CurrentRules {
                         SHUNT, "1 A + uncertainty", 0.3, CurrentRules::reversed),
                 Rules.weld(15, "current although off",
                         "Current flows 0.5 s after everything was ordered off: a contact is welded, a stop did not act.",
-                        SHUNT, "1 A + uncertainty", 0.2, CurrentRules::afterOff));
+                        SHUNT, "1 A + uncertainty", 0.2, CurrentRules::afterOff),
+                Rules.trips(38, "shunt against device",
+                        "The shunt and the device that works disagree about the current: one of them is wrong, and perhaps every ampere-hour with it.",
+                        Set.of(Role.CURRENT, Role.SOURCE_AMPS, Role.SINK_AMPS), "5 % + 0.5 A + uncertainties", 10, CurrentRules::apart));
     }
 
     /**
@@ -118,6 +123,22 @@ final class CurrentRules {
         double amps = view.value(current) * view.memory().inForce().way().sign();
         double limit = Envelope.NO_CURRENT_A + current.uncertainty(amps);
         return amps < -limit ? new Breach(current.index(), view.value(current), limit) : Breach.NONE;
+    }
+
+    /** Polls are older than the shunt's reading by up to a period: the hold bridges every step of the order. */
+    private static Breach apart(View view) {
+        Channel current = view.places().current;
+        if (!view.at(Closing.CURRENT) || !view.valid(current)) {
+            return Breach.NONE;
+        }
+        Channel said = view.places().ampsSaid(view.memory().inForce());
+        if (said == null || !view.valid(said)) {
+            return Breach.NONE;
+        }
+        double shunt = Math.abs(view.value(current));
+        double device = Math.abs(view.value(said));
+        double limit = APART_SHARE * Math.max(shunt, device) + APART_A + current.uncertainty(shunt) + said.uncertainty(device);
+        return Math.abs(shunt - device) > limit ? new Breach(said.index(), device, shunt) : Breach.NONE;
     }
 
     private static Breach afterOff(View view) {

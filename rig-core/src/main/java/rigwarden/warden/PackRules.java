@@ -24,6 +24,9 @@ final class PackRules {
     private static final double DRIFT_V = 0.005;
     private static final long SETTLED_NANOS = 5_400_000_000_000L;
     private static final double FALL_V = 0.003;
+    private static final double OTHERS_GIVE_V = 3.15;
+    private static final double EARLY_V = 0.150;
+    private static final double EARLY_FALL_V = 0.005;
 
     private PackRules() {}
 
@@ -43,6 +46,11 @@ final class PackRules {
                 Rules.warns(7, "path resistance drifts",
                         "The resistance between the measuring points of pack and cells is not what it was when learnt.",
                         Set.of(Role.CELL_VOLTS, Role.PACK_VOLTS, Role.CURRENT), "30 % + 5 mV", 60, PackRules::drifts),
+                Rules.warns(20, "cell falls before its likes",
+                        "While the others have charge to give a cell falls alone: it holds less, or a leak or its joint makes it look so."
+                                + " It will end the step.",
+                        Set.of(Role.CELL_VOLTS), "150 mV under the median of 3.15 V or more, and 5 mV more than it in a minute", 20,
+                        PackRules::early),
                 Rules.warns(8, "cell falls at rest",
                         "At rest a cell falls faster than its likes: a leak, or a balancer at work.",
                         Set.of(Role.CELL_VOLTS), "3 mV in half an hour, after 90 min", 0, PackRules::falls));
@@ -145,6 +153,32 @@ final class PackRules {
         }
         double limit = DRIFT * Math.abs(learnt.ohms() * amps) + DRIFT_V;
         return Math.abs(over) > limit ? new Breach(places.pack.index(), over, limit) : Breach.NONE;
+    }
+
+    private static Breach early(View view) {
+        Channel[] cells = view.places().cells;
+        if (!view.at(Closing.CURRENT) || !view.energised(Way.DISCHARGE) || !view.allValid(cells)) {
+            return Breach.NONE;
+        }
+        double median = view.median(cells);
+        if (median < OTHERS_GIVE_V) {
+            return Breach.NONE;
+        }
+        Past past = view.memory().past();
+        for (Channel cell : cells) {
+            double volts = view.value(cell);
+            if (median - volts > EARLY_V) {
+                double[] others = new double[cells.length];
+                for (int i = 0; i < others.length; i++) {
+                    others[i] = past.movedSlowly(cells[i], view.value(cells[i]));
+                }
+                Arrays.sort(others);
+                if (past.movedSlowly(cell, volts) < others[others.length / 2] - EARLY_FALL_V) {
+                    return new Breach(cell.index(), volts, median - EARLY_V);
+                }
+            }
+        }
+        return Breach.NONE;
     }
 
     private static Breach falls(View view) {

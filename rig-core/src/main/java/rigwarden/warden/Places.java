@@ -35,6 +35,8 @@ final class Places {
     final Channel[] outputs;
     /** The same by device; null in this package only, for a device that says nothing. */
     private final Channel[] outputOf;
+    /** What the instruments say of their current, by device; null in this package only, for a device that says nothing. */
+    private final Channel[] ampsOf;
     private final double[] deviceAmps;
     /** Highest voltage that a source may be told, or may show, V. */
     final double mostVolts;
@@ -69,7 +71,13 @@ final class Places {
                 .toArray(Channel[]::new);
         mostVolts = rig.cells().series() * Envelope.CEILING_V;
         deviceAmps = rig.devices().stream().mapToDouble(rig::ceilingAmps).toArray();
+        ampsOf = rig.devices().stream().map(d -> rig.column(d.name() + "_a").orElse(null)).toArray(Channel[]::new);
         outputOf = rig.devices().stream().map(d -> rig.column(d.name() + "_on").orElse(null)).toArray(Channel[]::new);
+    }
+
+    /** What the device in force says of its own current; null where it says nothing. */
+    Channel ampsSaid(InForce inForce) {
+        return ampsOf[inForce.through()];
     }
 
     private Channel[] of(Role role) {

@@ -73,7 +73,7 @@ class LimitsTest {
                 judged++;
             }
         }
-        assertThat(judged).isEqualTo(Rules.of(rig).size() - WAITS_FOR_SILENCE.size() - 1);
+        assertThat(judged).isEqualTo(Rules.of(rig).size() - WAITS_FOR_SILENCE.size() - 2);
     }
 
     @Test

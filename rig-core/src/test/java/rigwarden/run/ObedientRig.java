@@ -88,7 +88,7 @@ final class ObedientRig {
         }
         amps = orders instanceof Orders.Energised on && on.stage() == Closing.CURRENT
                 ? on.way().sign() * flows.applyAsDouble(this, on) : 0;
-        Scans scans = new Scans(rig, nanos).obeying(orders, nanos - stageNanos).set(Role.CURRENT, amps);
+        Scans scans = new Scans(rig, nanos).obeying(orders, nanos - stageNanos).carrying(orders, amps);
         double pack = 0;
         for (int i = 0; i < ampHours.length; i++) {
             scans.set(rig.channels(Role.CELL_VOLTS).get(i), volts(i));

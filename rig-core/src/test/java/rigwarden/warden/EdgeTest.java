@@ -107,6 +107,8 @@ class EdgeTest {
                 new Row(28, "5 K over its like", CELL, charge, 62, (s, out, _) -> s.set(stud, 22 + 5 + 1.8 + out * KELVIN)),
                 new Row(30, "a quarter of the warmth", CELL, discharge, 62, (s, out, _) -> s.set(Role.BODY, 38)
                         .set(Role.STUD, 22 + 4 - out * KELVIN)),
+                new Row(38, "5 % and 0.5 A", CELL, charge, 11, (s, out, _) -> s.set(Role.CURRENT, 21 - 0.05 * 21 - 0.5
+                        - u(CELL, Role.CURRENT, 19.45) - CELL.column("source_a").orElseThrow().uncertainty(21) - out * AMP)),
                 new Row(46, "5 % of the pack", CELL, EdgeTest::off, 1, (s, out, _) -> s.set(Role.BUS_VOLTS, 0.95 * 3.3 + out * 0.01)),
                 new Row(51, "10 s", CELL, EdgeTest::off, 0.05, (s, out, _) -> s.set(Role.RECORDER_LAG, 10 + out * 0.01)),
                 new Row(53, "64 MB", CELL, EdgeTest::off, 1, (s, out, _) -> s.set(Role.FREE_SPACE, 64e6 - out * 1e5)),

@@ -107,6 +107,7 @@ class LastingBreachTest {
                 ? s.failed(body, Failure.NO_ANSWER, s.nanos())
                 : s));
         rows.put(37, new Row(At.CHARGING, 559, Role.ROOM, (s, _) -> s.apart(500)));
+        rows.put(38, new Row(At.CHARGING, 10, Role.CURRENT, set(Role.CURRENT, 19)));
         rows.put(41, new Row(At.OFF, 0, Role.ROOM, set(Role.LOOP, 0)));
         rows.put(42, new Row(At.CHARGING, 0.1, Role.COIL_FEED, set(Role.COIL_FEED, 0)));
         rows.put(43, new Row(At.CHARGING, 0.1, Role.FEEDBACK, set(Role.FEEDBACK, 0)));

@@ -2,6 +2,7 @@ package rigwarden.warden;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.HashSet;
@@ -118,6 +119,7 @@ class PackBreachTest {
                 new Row(13, "inverter beyond its thermostat's pause and its start", At.HEATING, 66.5, scan, current, set(Role.CURRENT, 0)),
                 new Row(14, "out of the charger", At.CHARGING, 0.3, scan, current, set(Role.CURRENT, -5)),
                 new Row(14, "into the inverter", At.HEATING, 0.3, scan, current, set(Role.CURRENT, 5)),
+                new Row(38, "sink", At.SINKING, 10, scan, current, set(Role.CURRENT, -17.5)),
                 new Row(16, "charger", At.CHARGING, 0, scan, none, (s, _) -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 28.8)),
                 new Row(16, "sink", At.SINKING, 0, scan, none, (s, _) -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 20)),
                 new Row(16, "inverter", At.HEATING, 0, scan, none, (s, _) -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 21)),
@@ -287,6 +289,38 @@ class PackBreachTest {
         walk.healthy(90, walk.wish(INVERTER, Closing.CURRENT, 5.5), offset);
 
         assertThat(walk.told).as("neither a trip nor a notice").isEmpty();
+    }
+
+    /** Ten minutes down to 3.18 V, the seventh to 3.01 V; then the others by 2 mV in a minute and the seventh by so much. */
+    private static Scans sagging(Walk walk, Scans scans, double began, double perMinute) {
+        double minutes = (walk.nanos - began) / 60e9;
+        double down = Math.min(1, minutes / 10);
+        double others = 3.3 - 0.12 * down - 0.002 * Math.max(0, minutes - 10);
+        double seventh = 3.3 - 0.29 * down - perMinute * Math.max(0, minutes - 10);
+        return scans.set(Role.CELL_VOLTS, others).set(column("cell_07_v"), seventh).set(Role.PACK_VOLTS, 7 * others + seventh);
+    }
+
+    @Test
+    void a_cell_that_falls_while_the_others_have_charge_to_give_is_told_of_and_trips_nothing() {
+        Walk walk = new Walk(RIG);
+        Wish wish = At.SINKING_LONG.reach(walk);
+        double began = walk.nanos;
+
+        walk.healthy(800, wish, scans -> sagging(walk, scans, began, 0.02));
+
+        assertThat(walk.told).extracting(w -> w.rule().number(), w -> w.where().name()).containsExactly(tuple(20, "cell_07_v"));
+    }
+
+    @Test
+    void a_cell_that_falls_early_is_no_news_once_the_others_fall_too_or_while_it_is_near_them() {
+        Walk walk = new Walk(RIG);
+        Wish wish = At.SINKING_LONG.reach(walk);
+        double began = walk.nanos;
+
+        walk.healthy(500, wish, scans -> sagging(walk, scans, began, 0));
+        assertThat(walk.told).as("145 mV lower").isEmpty();
+        walk.healthy(200, wish, scans -> scans.set(Role.CELL_VOLTS, 3.14).set(column("cell_07_v"), 3.0).set(Role.PACK_VOLTS, 7 * 3.14 + 3.0));
+        assertThat(walk.told).as("the others are on their way down").isEmpty();
     }
 
     @Test

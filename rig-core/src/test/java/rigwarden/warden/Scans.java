@@ -95,9 +95,17 @@ public final class Scans {
         set(Role.BUS_VOLTS, 3.3 * rig.cells().series());
         set(Role.FEEDBACK, holds && on.stage() != Closing.PRECHARGE ? 1 : 0);
         if (on.stage() == Closing.CURRENT) {
-            set(Role.CURRENT, on.way().sign() * on.set().amps());
+            carrying(on, on.way().sign() * on.set().amps());
         }
         return this;
+    }
+
+    /** This current, A, positive into the cells, and the device that works says the same of it. */
+    public Scans carrying(Orders orders, double amps) {
+        if (orders instanceof Orders.Energised on) {
+            rig.column(rig.devices().get(on.through()).name() + "_a").ifPresent(said -> set(said, Math.abs(amps)));
+        }
+        return set(Role.CURRENT, amps);
     }
 
     public Reading reading(Channel channel) {
