@@ -1,7 +1,9 @@
 package rigwarden.rigfile;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeMap;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
@@ -34,12 +36,14 @@ public record WireTime(int bus, int bits, int hertz, double conversionSeconds, d
         return CONDITION + 2 * BYTE + bytes * BYTE + CONDITION;
     }
 
-    /** ADC_CONFIG, DIAG_ALRT, CURRENT, CHARGE and VBUS. */
-    private static final int INA228_BITS = readBits(2) + readBits(2) + readBits(3) + readBits(5) + readBits(3);
+    /** ADC_CONFIG, DIAG_ALRT, CURRENT, CHARGE and VBUS; every ten seconds maker, device and SHUNT_CAL. */
+    private static final int INA228_BITS = readBits(2) + readBits(2) + readBits(3) + readBits(5) + readBits(3) + 3 * readBits(2);
     /** Configuration written to start, configuration read, conversion read. */
     private static final int ADS1115_BITS = writeBits(2) + readBits(2) + readBits(2);
-    /** Device configuration, status and hot junction read, status written. */
-    private static final int MCP9601_BITS = readBits(1) + readBits(1) + readBits(1) + readBits(2) + writeBits(1);
+    /** Its threshold, every ten seconds. */
+    private static final int ADS1115_REFERENCE_BITS = readBits(2);
+    /** Both configurations, status and hot junction read, status written; every ten seconds its identity. */
+    private static final int MCP9601_BITS = readBits(1) + readBits(1) + readBits(1) + readBits(2) + writeBits(1) + readBits(2);
 
     /** Every bus of a rig, by number. */
     public static List<WireTime> of(Rig rig) {
@@ -47,9 +51,10 @@ public record WireTime(int bus, int bits, int hertz, double conversionSeconds, d
         new TreeMap<>(rig.busHertz()).forEach((bus, hertz) -> {
             int bits = rig.shunt().bus() == bus ? INA228_BITS : 0;
             double waiting = 0;
+            Set<Integer> converters = new HashSet<>();
             for (VoltageInput input : rig.inputs()) {
                 if (input.bus() == bus) {
-                    bits += ADS1115_BITS;
+                    bits += ADS1115_BITS + (converters.add(input.address()) ? ADS1115_REFERENCE_BITS : 0);
                     waiting += ADS1115_CONVERSION_S;
                 }
             }

@@ -100,10 +100,10 @@ class LimitsTest {
         WireTime fast = limits.wires().getFirst();
         WireTime slow = limits.wires().getLast();
 
-        assertThat(fast.bits()).isEqualTo(285 + 2 * 134);
-        assertThat(fast.seconds()).isCloseTo(553 / 400e3 + 2 * 0.0044, within(1e-9));
-        assertThat(slow.bits()).isEqualTo(6 * (155 + 39));
-        assertThat(slow.share()).isCloseTo(0.1164, within(1e-9));
+        assertThat(fast.bits()).isEqualTo(285 + 3 * 48 + 2 * 134 + 48);
+        assertThat(fast.seconds()).isCloseTo(745 / 400e3 + 2 * 0.0044, within(1e-9));
+        assertThat(slow.bits()).isEqualTo(6 * (155 + 39 + 48));
+        assertThat(slow.share()).isCloseTo(0.1452, within(1e-9));
         assertThat(limits.wires()).allSatisfy(w -> assertThat(w.share()).isLessThan(Envelope.WIRE_TIME_SHARE));
     }
 
@@ -141,7 +141,7 @@ class LimitsTest {
         }
         assertThat(lines).contains("The charge current through source is governed by cell: 52.5 A.",
                 "The discharge current through sink is governed by fuse: 100 A.",
-                "Bus 3 at 100 kHz: 11.6 ms of wire time in the fullest scan, 11.6 % of it (at most 60 %).",
+                "Bus 3 at 100 kHz: 14.5 ms of wire time in the fullest scan, 14.5 % of it (at most 60 %).",
                 "  7  discharge 52.5 A through sink of 100 A (fuse) to 2.5 V");
         assertThat(lines).filteredOn(line -> line.startsWith("  9  park 21 A through source of 52.5 A (cell) to 40 %")).hasSize(1);
         assertThat(limits.lines()).doesNotContain("  7  discharge 52.5 A through sink of 100 A (fuse) to 2.5 V");

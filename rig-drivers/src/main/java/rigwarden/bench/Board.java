@@ -24,6 +24,9 @@ import rigwarden.rig.VoltageInput;
 
 /** Opens the chips that a rig names and ties them to their channels. */
 final class Board {
+    /** Probes take their turns behind shunt and converters. */
+    private static final int PROBES_PLACE = 20;
+
     private record Place(int bus, int address) {}
 
     private final Rig rig;
@@ -69,7 +72,7 @@ final class Board {
             if (configure) {
                 converter.configure();
             }
-            chips.add(new TapChip(converter, entry.getValue(), clock, table));
+            chips.add(new TapChip(converter, entry.getValue(), clock, table, 1 + chips.size()));
         }
         return chips;
     }
@@ -82,7 +85,7 @@ final class Board {
                 chip.configure();
             }
             Turn turn = Turn.of(probe.periodNanos(), rig.scanNanos(), beads.size());
-            beads.add(new Probes.Bead(channel(probe.name()), chip, turn));
+            beads.add(new Probes.Bead(channel(probe.name()), chip, turn, new Reference(chip::reference, PROBES_PLACE + beads.size())));
         }
         return new Probes(beads, table);
     }

@@ -12,8 +12,9 @@ final class Probes {
      * @param channel where its reading goes
      * @param chip that converts it
      * @param turn scans in which it is read
+     * @param reference what the chip must always say
      */
-    record Bead(Channel channel, Mcp9601 chip, Turn turn) {}
+    record Bead(Channel channel, Mcp9601 chip, Turn turn, Reference reference) {}
 
     private final List<Bead> beads;
     private final Table table;
@@ -26,7 +27,10 @@ final class Probes {
     void read(long scan) {
         for (Bead bead : beads) {
             if (bead.turn().isDue(scan)) {
-                table.measure(bead.channel(), bead.chip()::read);
+                table.measure(bead.channel(), () -> {
+                    bead.reference().check(scan);
+                    return bead.chip().read();
+                });
             }
         }
     }

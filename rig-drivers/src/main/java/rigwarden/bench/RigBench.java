@@ -102,7 +102,7 @@ public final class RigBench implements Bench {
                 readWhileTapsConvert();
             }
             for (TapChip chip : taps) {
-                chip.finish(round);
+                chip.finish(round, number);
             }
         }
         differences.read();
@@ -113,7 +113,7 @@ public final class RigBench implements Bench {
     }
 
     private void readWhileTapsConvert() {
-        shuntChannels.read();
+        shuntChannels.read(number);
         probes.read(number);
         for (Channel sense : senses) {
             table.measure(sense, () -> inputs.read(sense.role()));

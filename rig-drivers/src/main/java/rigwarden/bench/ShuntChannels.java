@@ -15,6 +15,7 @@ final class ShuntChannels {
     private final Channel charge;
     private final Channel bus;
     private final Channel ratio;
+    private final Reference reference;
     private boolean sound;
 
     ShuntChannels(Ina228 chip, Rig rig, Table table) {
@@ -24,12 +25,14 @@ final class ShuntChannels {
         charge = rig.channel(Role.ACCUMULATED);
         bus = rig.channel(Role.PACK_VOLTS);
         ratio = rig.channel(Role.CLOCK_RATIO);
+        reference = new Reference(chip::reference, 0);
     }
 
-    void read() {
+    void read(long scan) {
         sound = false;
         try {
             chip.check();
+            reference.check(scan);
             sound = true;
         } catch (BusFailure e) {
             fail(e.why());

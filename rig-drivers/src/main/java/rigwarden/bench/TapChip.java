@@ -22,14 +22,16 @@ final class TapChip {
     private final List<Tap> taps;
     private final Clock clock;
     private final Table table;
+    private final Reference reference;
     private boolean running;
     private long ready;
 
-    TapChip(Ads1115 chip, List<Tap> taps, Clock clock, Table table) {
+    TapChip(Ads1115 chip, List<Tap> taps, Clock clock, Table table, int place) {
         this.chip = chip;
         this.taps = List.copyOf(taps);
         this.clock = clock;
         this.table = table;
+        reference = new Reference(chip::reference, place);
     }
 
     int rounds() {
@@ -53,11 +55,14 @@ final class TapChip {
         }
     }
 
-    void finish(int round) {
+    void finish(int round, long scan) {
         if (running) {
             Tap tap = taps.get(round);
             clock.sleepUntil(ready);
-            table.measure(tap.channel(), () -> chip.finish(tap.input()));
+            table.measure(tap.channel(), () -> {
+                reference.check(scan);
+                return chip.finish(tap.input());
+            });
         }
     }
 }

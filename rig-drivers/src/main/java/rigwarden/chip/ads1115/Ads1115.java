@@ -51,6 +51,19 @@ public final class Ads1115 {
         return (short) chip.readWord(Ads1115Registers.CONVERSION);
     }
 
+    /**
+     * Reads a register that nobody writes: the chip has no identity of its own, and a chip of another kind at its address
+     * has something else there.
+     *
+     * @throws BusFailure NONSENSE when it holds another word
+     */
+    public void reference() throws BusFailure {
+        int found = chip.readWord(Ads1115Registers.LOW_THRESHOLD);
+        if (found != Ads1115Registers.LOW_THRESHOLD_RESET) {
+            throw new BusFailure(Failure.NONSENSE, chip + ": threshold reads " + Integer.toHexString(found) + "h, 8000h after power-up");
+        }
+    }
+
     private void compare(int word) throws BusFailure {
         int found = chip.readWord(Ads1115Registers.CONFIG);
         if ((found | Ads1115Registers.OS) != word) {

@@ -4,6 +4,10 @@ package rigwarden.chip.ads1115;
 final class Ads1115Registers {
     static final int CONVERSION = 0x00;
     static final int CONFIG = 0x01;
+    /** Low threshold: nothing uses the comparator, and nothing writes here. */
+    static final int LOW_THRESHOLD = 0x02;
+    /** What it holds after power-up (SBAS444E, section 8.1.4). */
+    static final int LOW_THRESHOLD_RESET = 0x8000;
 
     /** CONFIG: written 1 starts a conversion; reads 1 while none is running. */
     static final int OS = 1 << 15;

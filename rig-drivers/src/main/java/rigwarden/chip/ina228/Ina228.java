@@ -51,17 +51,35 @@ public final class Ina228 {
      * @throws BusFailure when the chip is silent, another one, or does not keep its configuration
      */
     public static Ina228 started(Chip chip, Clock clock, Ina228Config config, Ina228Codec codec) throws BusFailure {
+        identify(chip);
+        Ina228State state = Ina228State.at(clock.nanos());
+        Ina228 started = new Ina228(chip, clock, config, codec, state);
+        started.charge = Ina228Codec.chargeCode(chip.read(Ina228Registers.CHARGE, Ina228Registers.CHARGE_BYTES));
+        started.configure();
+        return started;
+    }
+
+    private static void identify(Chip chip) throws BusFailure {
         int maker = chip.readWord(Ina228Registers.MANUFACTURER_ID);
         int device = chip.readWord(Ina228Registers.DEVICE_ID);
         if (maker != Ina228Registers.MANUFACTURER || device >> 4 != Ina228Registers.DIE) {
             throw new BusFailure(Failure.NONSENSE, chip + ": maker " + Integer.toHexString(maker) + "h, device "
                     + Integer.toHexString(device) + "h; an INA228 says 5449h and 228xh");
         }
-        Ina228State state = Ina228State.at(clock.nanos());
-        Ina228 started = new Ina228(chip, clock, config, codec, state);
-        started.charge = Ina228Codec.chargeCode(chip.read(Ina228Registers.CHARGE, Ina228Registers.CHARGE_BYTES));
-        started.configure();
-        return started;
+    }
+
+    /**
+     * Asks who answers, and reads the calibration, on which every ampere depends. One that is not as written is written anew.
+     *
+     * @throws BusFailure NONSENSE when it is another chip, CONFIGURATION_LOST when the calibration was not as written
+     */
+    public void reference() throws BusFailure {
+        identify(chip);
+        int found = chip.readWord(Ina228Registers.SHUNT_CAL);
+        if (found != codec.shuntCalibration()) {
+            configure();
+            throw new BusFailure(Failure.CONFIGURATION_LOST, chip + ": SHUNT_CAL reads " + Integer.toHexString(found) + "h");
+        }
     }
 
     private void configure() throws BusFailure {

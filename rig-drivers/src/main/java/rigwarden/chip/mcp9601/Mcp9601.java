@@ -25,14 +25,23 @@ public final class Mcp9601 {
      *     keep its configuration
      */
     public void configure() throws BusFailure {
+        reference();
+        write();
+        compare(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
+        compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
+    }
+
+    /**
+     * Asks who answers.
+     *
+     * @throws BusFailure NONSENSE when it is another chip
+     */
+    public void reference() throws BusFailure {
         int device = chip.readWord(Mcp9601Registers.DEVICE_ID);
         if (device >> 8 != Mcp9601Registers.DEVICE) {
             throw new BusFailure(Failure.NONSENSE, chip + ": device " + Integer.toHexString(device)
                     + "h; an MCP9601 says 41xxh. Others do not report an open probe and are refused.");
         }
-        write();
-        compare(Mcp9601Registers.SENSOR_CONFIG, config.sensorByte());
-        compare(Mcp9601Registers.DEVICE_CONFIG, config.deviceByte());
     }
 
     private void write() throws BusFailure {

@@ -99,4 +99,13 @@ class Ads1115Test {
     private Failure why(int input) {
         return catchThrowableOfType(BusFailure.class, () -> chip.finish(input)).why();
     }
+
+    @Test
+    void aThresholdThatNobodyWroteTellsAChipOfItsKind() throws BusFailure {
+        // from memory (SBAS444E, section 8.1.4): Lo_thresh reads 8000h after power-up
+        wire.put(0x48, 2, 0x80, 0);
+        chip.reference();
+        wire.put(0x48, 2, 0, 0);
+        assertThat(catchThrowableOfType(BusFailure.class, chip::reference).why()).isEqualTo(Failure.NONSENSE);
+    }
 }

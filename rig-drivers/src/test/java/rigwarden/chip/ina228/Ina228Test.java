@@ -195,4 +195,19 @@ class Ina228Test {
         copy.current();
         assertThat(why(copy::charge)).isEqualTo(Failure.NOT_READY);
     }
+
+    @Test
+    void aCalibrationThatIsNotAsWrittenCostsAReadingAndIsWrittenAnew() throws BusFailure {
+        chip.reference();
+        wire.put(AT, 0x02, 0x08, 0);
+        assertThat(why(chip::reference)).isEqualTo(Failure.CONFIGURATION_LOST);
+        assertThat(wire.bytesOf(AT, 0x02)).isEqualTo(4096);
+        chip.reference();
+    }
+
+    @Test
+    void anotherChipAtItsPlaceIsFoundWhileItWorks() {
+        wire.put(AT, 0x3F, 0x23, 0x81);
+        assertThat(why(chip::reference)).isEqualTo(Failure.NONSENSE);
+    }
 }

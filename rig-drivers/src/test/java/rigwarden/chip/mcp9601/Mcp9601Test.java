@@ -92,4 +92,11 @@ class Mcp9601Test {
         assertThat(catchThrowableOfType(BusFailure.class, chip::configure))
                 .hasMessageContaining("4010h").hasMessageContaining("41xxh");
     }
+
+    @Test
+    void anotherChipAtItsPlaceIsFoundByWhatItSaysOfItself() throws BusFailure {
+        chip.reference();
+        wire.put(AT, 0x20, 0x40, 0x10);
+        assertThat(catchThrowableOfType(BusFailure.class, chip::reference).why()).isEqualTo(Failure.NONSENSE);
+    }
 }
