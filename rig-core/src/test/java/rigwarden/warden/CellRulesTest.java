@@ -15,8 +15,8 @@ import rigwarden.rig.TestRigs;
 
 /** Voltages of cells, scan by scan: which cell is named, when low is too low, and what the pack's own voltage must agree with. */
 class CellRulesTest {
-    private static final Rig CELL = Moment.exact(TestRigs.oneCell());
-    private static final Rig PACK = Moment.exact(TestRigs.eightCells());
+    private static final Rig CELL = TestRigs.exact(TestRigs.oneCell());
+    private static final Rig PACK = TestRigs.exact(TestRigs.eightCells());
     private static final int SOURCE = 0;
     private static final int SINK = 1;
     private static final int INVERTER = 2;

@@ -141,7 +141,7 @@ class LimitTest {
     @TestFactory
     Stream<DynamicTest> a_limit_turns_at_its_figure_and_names_what_was_read_where() {
         return rows().map(row -> DynamicTest.dynamicTest("rule " + row.rule() + ", " + row.what(), () -> {
-            Rig rig = Moment.exact(row.rig());
+            Rig rig = TestRigs.exact(row.rig());
             Edge edge = edge(row, rig);
             Breach breach = edge.breach();
 

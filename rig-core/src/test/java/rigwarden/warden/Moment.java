@@ -35,12 +35,6 @@ final class Moment {
         past = Past.blank(new Scan(0, 0, List.of()));
     }
 
-    /** The same rig with instruments that are never wrong, so that a limit stands where it is written. */
-    static Rig exact(Rig rig) {
-        return rig.with(rig.channels().stream().map(c -> new Channel(c.index(), c.name(), c.role(), c.cell(), c.periodNanos(),
-                c.scale(), c.shift(), 0, 0, c.lowest(), c.highest(), c.lagSeconds())).toList());
-    }
-
     Channel column(String name) {
         return rig.column(name).orElseThrow();
     }

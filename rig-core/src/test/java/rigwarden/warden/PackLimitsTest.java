@@ -13,7 +13,7 @@ import rigwarden.rig.TestRigs;
 /** What cells beside each other tell, each limit to its figure. */
 class PackLimitsTest {
     private static final Rig REAL = TestRigs.eightCells();
-    private static final Rig PACK = Moment.exact(REAL);
+    private static final Rig PACK = TestRigs.exact(REAL);
     private static final int SINK = 1;
     private static final int INVERTER = 2;
     private static final long LONG = 10_000 * Moment.SECOND;
