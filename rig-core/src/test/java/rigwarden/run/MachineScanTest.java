@@ -314,7 +314,7 @@ class MachineScanTest {
         Progress progress = step(1, seen);
         Still marks = Still.EMPTY;
         for (int i = 0; i <= 10 && still; i++) {
-            marks = marks.with(NOW - (11 - i) * 60 * SECOND, new double[] {3.3});
+            marks = marks.with(NOW - (11 - i) * 60L * SECOND, new double[] {3.3});
         }
         return next(new RunState.Resting(progress.with(marks)), seen);
     }
