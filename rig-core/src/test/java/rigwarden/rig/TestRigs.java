@@ -82,6 +82,12 @@ public final class TestRigs {
                 Channels.of(SCAN_NANOS, shunt, inputs, probes, devices), new Rehearsed(15, 0, 0.03, 0.004));
     }
 
+    /** The same rig with instruments that are never wrong, so that a limit stands where it is written. */
+    public static Rig exact(Rig rig) {
+        return rig.with(rig.channels().stream().map(c -> new Channel(c.index(), c.name(), c.role(), c.cell(), c.periodNanos(),
+                c.scale(), c.shift(), 0, 0, c.lowest(), c.highest(), c.lagSeconds())).toList());
+    }
+
     private static Probe probe(String name, Role place, int cell, boolean positive, int address) {
         return new Probe(name, place, cell, positive, 3, address, 1.8, 8, 2 * SCAN_NANOS);
     }

@@ -116,11 +116,12 @@ final class ObedientRig {
         return orders instanceof Orders.Energised on ? on.way() + " " + on.through() + " " + on.stage() : "off";
     }
 
-    /** Scans until something holds: by seconds under current, by ten in a rest, by tenths elsewhere. */
+    /** Scans until something holds: by seconds under current and while it waits, by ten in a rest, by tenths elsewhere. */
     void until(BooleanSupplier holds) {
-        for (int i = 0; i < 2_000_000 && !holds.getAsBoolean(); i++) {
+        for (int i = 0; i < 200_000 && !holds.getAsBoolean(); i++) {
             boolean calm = nanos - stageNanos > 10_000_000_000L;
-            scan(calm && state instanceof RunState.Stepping ? 1 : calm && state instanceof RunState.Resting ? 10 : 0.1,
+            boolean flowsOrWaits = state instanceof RunState.Stepping || state instanceof RunState.Waiting;
+            scan(calm && flowsOrWaits ? 1 : calm && state instanceof RunState.Resting ? 10 : 0.1,
                     Inbox.EMPTY);
         }
         if (!holds.getAsBoolean()) {

@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import java.util.function.BiFunction;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import rigwarden.rig.Channel;
@@ -148,6 +149,7 @@ class LastingBreachTest {
     }
 
     @TestFactory
+    @Tag("property")
     Stream<DynamicTest> each_breach_trips_although_its_channel_cannot_be_seen_in_every_third_scan_by_its_rule_or_as_unreliable() {
         return table().entrySet().stream()
                 .filter(entry -> entry.getValue().flickers() != Role.ROOM)
@@ -184,6 +186,7 @@ class LastingBreachTest {
 
     /** Leave one out: each row with a warden that lacks its rule. The table says what acts instead, if anything does. */
     @TestFactory
+    @Tag("property")
     Stream<DynamicTest> a_warden_without_a_rule_breaks_the_property_of_its_row() {
         return table().entrySet().stream().map(entry -> DynamicTest.dynamicTest("without rule " + entry.getKey(), () -> {
             int rule = entry.getKey();

@@ -15,6 +15,7 @@ import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import rigwarden.rig.Channel;
@@ -158,6 +159,7 @@ class PackBreachTest {
     }
 
     @TestFactory
+    @Tag("property")
     Stream<DynamicTest> each_breach_trips_although_any_channel_that_tells_of_it_cannot_be_seen_in_every_third_scan() {
         return each(table().stream().filter(row -> !row.flickers().isEmpty()), row -> {
             for (Role role : row.flickers()) {
@@ -194,6 +196,7 @@ class PackBreachTest {
 
     /** Leave one out, as in {@link LastingBreachTest}. */
     @TestFactory
+    @Tag("property")
     Stream<DynamicTest> a_warden_without_a_rule_breaks_the_property_of_its_row() {
         return each(table().stream(), row -> {
             Warden lame = new Warden(RIG, Rules.of(RIG).stream().filter(r -> r.number() != row.rule()).toList());

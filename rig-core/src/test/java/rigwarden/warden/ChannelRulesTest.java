@@ -1,0 +1,126 @@
+package rigwarden.warden;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.junit.jupiter.api.Test;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rig.TestRigs;
+
+/** Channels that fall silent, outputs that should be off, paths that are lost: what is said of them. */
+class ChannelRulesTest {
+    private static final Rig CELL = TestRigs.exact(TestRigs.oneCell());
+    private static final Rig PACK = TestRigs.exact(TestRigs.eightCells());
+    private static final long SECOND = Moment.SECOND;
+    private static final int SINK = 1;
+
+    @Test
+    void silence_is_told_in_seconds_against_two_and_a_half_periods() {
+        Moment moment = new Moment(CELL);
+        Channel body = moment.column("cell_01_c");
+        Breach failed = moment.failed(body, 600_000_000L).look(31);
+        assertThat(failed).isEqualTo(new Breach(body.index(), failed.value(), failed.limit()));
+        assertThat(failed.value()).isCloseTo(0.6, within(1e-12));
+        assertThat(failed.limit()).isCloseTo(0.5, within(1e-12));
+        Moment other = new Moment(CELL);
+        Breach stale = other.old(body, 700_000_000L).look(32);
+        assertThat(stale.value()).isCloseTo(0.7, within(1e-12));
+        assertThat(stale.limit()).isCloseTo(0.5, within(1e-12));
+        assertThat(stale.channel()).isEqualTo(body.index());
+    }
+
+    @Test
+    void a_fresh_failure_and_an_instrument_s_age_are_not_another_rule_s() {
+        Moment fresh = new Moment(CELL);
+        assertThat(fresh.failed(Role.BODY).look(31)).isEqualTo(Breach.NONE);
+        assertThat(fresh.look(32)).isEqualTo(Breach.NONE);
+        Moment instrument = new Moment(CELL);
+        assertThat(instrument.old(instrument.column("source_a"), 9 * SECOND).look(32)).isEqualTo(Breach.NONE);
+        Moment absurd = new Moment(CELL).set("source_a", 1e6);
+        assertThat(absurd.look(33)).as("its own panel's matter").isEqualTo(Breach.NONE);
+    }
+
+    @Test
+    void when_all_fail_at_once_it_is_told_too() {
+        Moment old = new Moment(CELL);
+        old.rig.channels().forEach(channel -> old.old(channel, 9 * SECOND));
+        assertThat(old.look(32).found()).isTrue();
+        Moment absurd = new Moment(CELL);
+        absurd.rig.channels().forEach(channel -> absurd.set(channel, Double.NaN));
+        assertThat(absurd.look(33).found()).isTrue();
+    }
+
+    @Test
+    void a_channel_is_unreliable_from_a_doubt_of_thirty_on() {
+        Moment moment = new Moment(CELL);
+        int room = CELL.channel(Role.ROOM).index();
+        moment.unsure[room] = 29;
+        assertThat(moment.look(36).found()).isFalse();
+        moment.unsure[room] = 30;
+        assertThat(moment.look(36)).isEqualTo(new Breach(room, 30, 30));
+    }
+
+    @Test
+    void while_one_device_works_every_other_is_off() {
+        assertThat(new Moment(CELL).flowing(SINK, 20, SECOND).set(Role.SINK_ON, 1).look(35).found()).isFalse();
+        assertThat(new Moment(CELL).flowing(SINK, 20, SECOND).set(Role.SOURCE_ON, 1).look(35).found()).isTrue();
+        assertThat(new Moment(CELL).flowing(0, 20, SECOND).set(Role.SINK_ON, 1).look(35).found()).isTrue();
+        assertThat(new Moment(PACK).flowing(2, 75, SECOND).set(Role.SINK_ON, 1).look(35).found()).as("of a device that says nothing").isTrue();
+    }
+
+    @Test
+    void a_contact_that_lets_go_too_soon_is_told_in_seconds() {
+        Breach breach = new Moment(CELL).at(Closing.SILENCE, 0, 200_000_000L, SECOND).set(Role.FEEDBACK, 0).look(49);
+        assertThat(breach.value()).isCloseTo(0.2, within(1e-12));
+        assertThat(breach.limit()).isCloseTo(0.3, within(1e-12));
+    }
+
+    @Test
+    void a_dead_source_is_held_against_the_pack_as_far_as_that_is_seen() {
+        Moment dead = new Moment(PACK).at(Closing.NO_LOAD, 0, 41 * SECOND, 41 * SECOND);
+        assertThat(dead.look(18).limit()).isCloseTo(26.4, within(0.01));
+        assertThat(dead.failed(Role.PACK_VOLTS).look(18).limit()).isZero();
+    }
+
+    /** Out of the sink, the bus no longer tied to the pack, an ampere and more in the scan before. */
+    private static Moment lost(double amps, double before, double ordered) {
+        Moment moment = new Moment(PACK).flowing(SINK, 20, 100 * SECOND).before(m -> m).ordered(ordered, ordered, 100 * SECOND);
+        moment.last = moment.set(Role.CURRENT, before).scan();
+        return moment.set(Role.CURRENT, amps).set(Role.BUS_VOLTS, 10);
+    }
+
+    @Test
+    void a_path_is_lost_at_its_figures() {
+        assertThat(lost(0.5, -20, 20).look(16).found()).isTrue();
+        assertThat(lost(-1, -20, 20).look(16).found()).as("an ampere flows").isFalse();
+        assertThat(lost(Math.nextDown(1.0), 1, 2).look(16).found()).as("2 A ordered, 1 A before").isTrue();
+        assertThat(lost(0, -20, Math.nextDown(2.0)).look(16).found()).as("less ordered").isFalse();
+        assertThat(lost(0, Math.nextDown(1.0), 20).look(16).found()).as("nothing new, tied before").isFalse();
+        assertThat(lost(0, -20, 20).flowedAgo(101 * SECOND).look(16).found()).as("nothing flowed in this path").isFalse();
+        assertThat(lost(0, -20, 20).flowedAgo(101 * SECOND - 1).look(16).found()).isTrue();
+        assertThat(lost(0, -20, 20).before(m -> m.failed(Role.CELL_VOLTS)).look(16).found()).as("no cell was seen at an edge").isTrue();
+        assertThat(lost(0, -20, 20).before(m -> m.set(Role.CELL_VOLTS, 2.5)).look(16).found()).as("the protection's doing").isFalse();
+    }
+
+    @Test
+    void a_median_of_eight_is_between_the_fourth_and_the_fifth() {
+        Moment moment = new Moment(PACK);
+        for (int cell = 1; cell <= 8; cell++) {
+            moment.set("cell_0" + cell + "_v", cell);
+        }
+        assertThat(moment.view().median(moment.places.cells)).isEqualTo(4.5);
+    }
+
+    @Test
+    void rules_are_known_by_their_number_and_listed_by_it() {
+        assertThat(Rules.of(PACK)).extracting(Rule::number).isSorted().doesNotHaveDuplicates();
+        assertThat(Rules.ofWishes()).extracting(Rule::number).containsExactly(61, 62, 63);
+        Rule first = Rules.of(PACK).getFirst();
+        assertThat(first).isEqualTo(Rules.of(CELL).getFirst()).isNotEqualTo(Rules.of(PACK).get(1)).isNotEqualTo("1");
+        assertThat(first).hasToString("1 cell high").hasSameHashCodeAs(Rules.of(CELL).getFirst());
+        assertThat(Rules.of(PACK).stream().filter(r -> r.number() == 7).findFirst().orElseThrow().holdNanos()).isEqualTo(60 * SECOND);
+        assertThat(Clearing.PROOF.words()).isEqualTo("a passed contactor proof");
+    }
+}
