@@ -2,12 +2,14 @@ package rigwarden.emulated;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rigwarden.bus.BusFailure;
 import rigwarden.loop.Loop;
 import rigwarden.loop.Recorder;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
 import rigwarden.run.Event;
+import rigwarden.run.PickUp;
 import rigwarden.run.RunMachine;
 import rigwarden.run.RunState;
 import rigwarden.warden.Inbox;
@@ -22,6 +24,8 @@ public final class Rehearsal {
     private final Recorder recorder;
     private final Loop loop;
     private final List<Mishap> mishaps;
+    private final Optional<PickUp> from;
+    private final long beganNanos;
     private long nextNanos;
     private long stepNanos;
     private int step;
@@ -35,11 +39,28 @@ public final class Rehearsal {
      * @throws BusFailure when a chip does not answer as it must at the start
      */
     public Rehearsal(Rig rig, Program program, long seed, List<Mishap> mishaps, Recorder recorder) throws BusFailure {
+        this(rig, program, new EmulatedRig(rig, seed), Optional.empty(), mishaps, recorder);
+    }
+
+    /**
+     * A rehearsal that goes on where another was broken off.
+     *
+     * @param emulated the rig as that left it
+     * @param from where it goes on
+     */
+    public Rehearsal(Rig rig, Program program, EmulatedRig emulated, PickUp from, List<Mishap> mishaps, Recorder recorder) {
+        this(rig, program, emulated, Optional.of(from), mishaps, recorder);
+    }
+
+    private Rehearsal(Rig rig, Program program, EmulatedRig emulated, Optional<PickUp> from, List<Mishap> mishaps,
+            Recorder recorder) {
         this.rig = rig;
         this.program = program;
+        this.emulated = emulated;
+        this.from = from;
         this.recorder = recorder;
         this.mishaps = new ArrayList<>(mishaps);
-        emulated = new EmulatedRig(rig, seed);
+        beganNanos = emulated.clock().nanos();
         Warden warden = new Warden(rig);
         nextNanos = emulated.clock().nanos();
         loop = loop(warden, Loop.fresh(warden, nextNanos));
@@ -50,6 +71,8 @@ public final class Rehearsal {
         program = other.program;
         this.recorder = recorder;
         mishaps = new ArrayList<>(other.mishaps);
+        from = other.from;
+        beganNanos = other.beganNanos;
         emulated = other.emulated.copy();
         nextNanos = other.nextNanos;
         stepNanos = other.stepNanos;
@@ -61,7 +84,7 @@ public final class Rehearsal {
     }
 
     private Loop loop(Warden warden, Loop.Standing standing) {
-        return new Loop(emulated.rigBench(), warden, new RunMachine(rig, program), recorder, this::inbox, standing);
+        return new Loop(emulated.rigBench(), warden, new RunMachine(rig, program, from), recorder, this::inbox, standing);
     }
 
     /** Another rehearsal, the same in everything, that goes its own way from here and records elsewhere. */
@@ -78,9 +101,9 @@ public final class Rehearsal {
             clear = false;
             return Inbox.of(Request.CLEAR);
         }
-        if (!asked && emulated.clock().nanos() > 15 * rig.scanNanos()) {
+        if (!asked && emulated.clock().nanos() - beganNanos > 15 * rig.scanNanos()) {
             asked = true;
-            return Inbox.of(RunMachine.start(program));
+            return Inbox.of(from.isPresent() ? Request.CONTINUE : RunMachine.start(program));
         }
         return Inbox.EMPTY;
     }
@@ -104,7 +127,7 @@ public final class Rehearsal {
     }
 
     private boolean happened(Mishap mishap) {
-        long since = mishap.step() == 0 ? 0 : stepNanos;
+        long since = mishap.step() == 0 ? beganNanos : stepNanos;
         boolean here = mishap.step() == 0 || mishap.step() == step;
         boolean due = here && emulated.clock().nanos() - since >= mishap.afterNanos();
         if (due) {
