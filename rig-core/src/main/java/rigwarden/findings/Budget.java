@@ -1,5 +1,6 @@
 package rigwarden.findings;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.distribution.continuous.TDistribution;
 
@@ -52,6 +53,20 @@ public record Budget(List<Term> terms) {
     /** A term known as a standard uncertainty. */
     public static Term standard(String name, double standard) {
         return new Term(name, Math.abs(standard), Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * The budget of a sum of two results by the same instruments: what has the same name errs the same way in both, and is
+     * added as it is, not by squares.
+     */
+    public Budget plus(Budget other) {
+        List<Term> sum = new ArrayList<>();
+        for (Term term : terms) {
+            double more = other.terms.stream().filter(t -> t.name().equals(term.name())).mapToDouble(Term::standard).sum();
+            sum.add(new Term(term.name(), term.standard() + more, term.freedom(), term.rectangular()));
+        }
+        other.terms.stream().filter(t -> terms.stream().noneMatch(mine -> mine.name().equals(t.name()))).forEach(sum::add);
+        return new Budget(sum);
     }
 
     /** Combined standard uncertainty. */

@@ -22,6 +22,8 @@ import rigwarden.rig.Role;
  * @param missingAmpHours what the charge before may have left missing, Ah: the capacity may be higher by as much
  * @param lowerBound whether the capacity may be any amount higher: the start was not known, or something else than the
  *     cut-off ended it
+ * @param interrupted whether the discharge, or what led to it from full, was broken off and went on: it then never decides
+ *     against a rating
  */
 public record Capacity(
         int step,
@@ -32,7 +34,8 @@ public record Capacity(
         double bodyCelsius,
         Start start,
         double missingAmpHours,
-        boolean lowerBound) {
+        boolean lowerBound,
+        boolean interrupted) {
     /** A charge that ends at the ceiling at up to 0.2 C leaves at most this part missing (safety design; assumption). */
     private static final double MISSING = 0.01;
     private static final double MISSING_RATE_C = 0.2;
@@ -51,14 +54,23 @@ public record Capacity(
     public static List<Capacity> of(Rig rig, List<StepFinding> steps) {
         List<Capacity> found = new ArrayList<>();
         Optional<StepFinding> lastCharge = Optional.empty();
+        List<StepFinding> led = new ArrayList<>();
         for (StepFinding step : steps) {
+            led.add(step);
             switch (step.kind()) {
-                case "charge" -> lastCharge = Optional.of(step);
-                case "discharge", "heat_run" -> {
-                    found.add(one(rig, step, lastCharge));
-                    lastCharge = Optional.empty();
+                case "charge" -> {
+                    lastCharge = Optional.of(step);
+                    led = new ArrayList<>(List.of(step));
                 }
-                case "park" -> lastCharge = Optional.empty();
+                case "discharge", "heat_run" -> {
+                    found.add(one(rig, step, lastCharge, led));
+                    lastCharge = Optional.empty();
+                    led = new ArrayList<>();
+                }
+                case "park" -> {
+                    lastCharge = Optional.empty();
+                    led = new ArrayList<>();
+                }
                 case String _ -> { }
             }
         }
@@ -73,7 +85,7 @@ public record Capacity(
         return by.equals(Optional.of(Ended.CEILING)) ? Start.NOT_FULL : Start.UNKNOWN;
     }
 
-    private static Capacity one(Rig rig, StepFinding step, Optional<StepFinding> charge) {
+    private static Capacity one(Rig rig, StepFinding step, Optional<StepFinding> charge, List<StepFinding> led) {
         Start start = start(charge);
         double chargeC = charge.map(c -> c.chargeAmpHours().value() / (c.seconds() / 3600) / rig.cells().ratedAmpHours())
                 .orElse(0.0);
@@ -88,10 +100,14 @@ public record Capacity(
             double late = tap.uncertainty(step.lowest().value()) / fall;
             terms.add(Budget.standard("tap at the cut-off", late / 2 * meanAmps / 3600));
         }
+        led.forEach(before -> before.breaks().forEach(broken ->
+                terms.addAll(broken.terms(before.kind(), rig.cells().ratedAmpHours()))));
+        boolean interrupted = led.stream().anyMatch(before -> !before.breaks().isEmpty());
         Budget budget = new Budget(terms);
         Uncertain energy = step.energyWattHours();
         return new Capacity(step.index(), meanAmps / rig.cells().ratedAmpHours(),
                 new Uncertain(ampHours, budget.expanded()), new Uncertain(-energy.value(), energy.expanded()), budget,
-                step.meanBodyCelsius(), start, missing, !bounded || step.by() != Ended.CUT_OFF);
+                step.meanBodyCelsius(), start, missing, !bounded || step.by() != Ended.CUT_OFF,
+                interrupted);
     }
 }

@@ -1,5 +1,6 @@
 package rigwarden.findings;
 
+import java.util.List;
 import rigwarden.program.Ended;
 import rigwarden.quantity.Uncertain;
 
@@ -21,6 +22,7 @@ import rigwarden.quantity.Uncertain;
  * @param endVoltsPerSecond slope of the lowest cell at the end, V/s
  * @param by what ended it
  * @param settled for a rest, whether the cells were settled
+ * @param breaks where it was broken off and went on; none of a step in one piece
  */
 public record StepFinding(
         int index,
@@ -37,7 +39,19 @@ public record StepFinding(
         double startAmps,
         double endVoltsPerSecond,
         Ended by,
-        boolean settled) {
+        boolean settled,
+        List<Break> breaks) {
+    public StepFinding {
+        breaks = List.copyOf(breaks);
+    }
+
+    /** A step in one piece. */
+    public StepFinding(int index, String kind, double seconds, Uncertain chargeAmpHours, Budget chargeBudget,
+            double trapezoidAmpHours, Uncertain energyWattHours, Extreme lowest, Extreme highest, Extreme hottest,
+            double meanBodyCelsius, double startAmps, double endVoltsPerSecond, Ended by, boolean settled) {
+        this(index, kind, seconds, chargeAmpHours, chargeBudget, trapezoidAmpHours, energyWattHours, lowest, highest, hottest,
+                meanBodyCelsius, startAmps, endVoltsPerSecond, by, settled, List.of());
+    }
 
     /** A value and the column that had it. */
     public record Extreme(double value, String where) {}

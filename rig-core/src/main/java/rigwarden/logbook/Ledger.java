@@ -6,9 +6,11 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** The file {@code ledger.db}: what outlives a run. Small and seldom written, so it needs no write-ahead log. */
 final class Ledger implements AutoCloseable {
@@ -17,7 +19,7 @@ final class Ledger implements AutoCloseable {
                 number INTEGER PRIMARY KEY, file TEXT NOT NULL UNIQUE, rig TEXT NOT NULL, programme TEXT NOT NULL,
                 started TEXT NOT NULL,
                 state TEXT NOT NULL CHECK (state IN ('running', 'finished', 'tripped', 'stopped', 'interrupted')),
-                words TEXT NOT NULL, sha256 TEXT) STRICT;
+                words TEXT NOT NULL, sha256 TEXT, continues INTEGER REFERENCES run, abandoned TEXT) STRICT;
             CREATE TABLE IF NOT EXISTS lot (
                 number INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE, rated_ah REAL NOT NULL,
                 words TEXT NOT NULL) STRICT;
@@ -57,6 +59,7 @@ final class Ledger implements AutoCloseable {
             Sqlite.insist(connection, "synchronous", "EXTRA", Integer.toString(Sqlite.EXTRA));
             Sqlite.insist(connection, "foreign_keys", "ON", "1");
             Sqlite.run(connection, TABLES);
+            grow(connection);
             Ledger ledger = new Ledger(connection);
             ledger.runs();
             ready = true;
@@ -68,9 +71,17 @@ final class Ledger implements AutoCloseable {
         }
     }
 
+    /** A ledger that was made before runs could be continued gets the two columns. */
+    private static void grow(Connection connection) throws SQLException {
+        if (Sqlite.ask(connection, "SELECT count(*) FROM pragma_table_info('run') WHERE name = 'continues'").equals("0")) {
+            Sqlite.run(connection, "ALTER TABLE run ADD COLUMN continues INTEGER REFERENCES run");
+            Sqlite.run(connection, "ALTER TABLE run ADD COLUMN abandoned TEXT");
+        }
+    }
+
     void add(LedgerRun run) throws SQLException {
         try (PreparedStatement insert =
-                connection.prepareStatement("INSERT INTO run VALUES (?, ?, ?, ?, ?, ?, ?, ?)")) {
+                connection.prepareStatement("INSERT INTO run VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")) {
             insert.setInt(1, run.number());
             insert.setString(2, run.file());
             insert.setString(3, run.rig());
@@ -79,6 +90,12 @@ final class Ledger implements AutoCloseable {
             insert.setString(6, run.outcome().word());
             insert.setString(7, run.words());
             insert.setString(8, run.sha256().orElse(null));
+            if (run.continues().isPresent()) {
+                insert.setInt(9, run.continues().getAsInt());
+            } else {
+                insert.setNull(9, Types.INTEGER);
+            }
+            insert.setString(10, run.abandoned().orElse(null));
             insert.executeUpdate();
         }
     }
@@ -96,16 +113,37 @@ final class Ledger implements AutoCloseable {
         }
     }
 
+    /** Closes a run that was broken off, for good; false where it is not one that waits for that. */
+    boolean abandon(int number, String why) throws SQLException {
+        try (PreparedStatement update = connection.prepareStatement("""
+                UPDATE run SET abandoned = ? WHERE number = ? AND state IN ('interrupted', 'tripped')
+                    AND abandoned IS NULL AND number NOT IN (SELECT continues FROM run WHERE continues IS NOT NULL)""")) {
+            update.setString(1, why);
+            update.setInt(2, number);
+            return update.executeUpdate() == 1;
+        }
+    }
+
+    /** Takes back that a run goes on with another: it never did. */
+    void continuesNone(int number) throws SQLException {
+        try (PreparedStatement update = connection.prepareStatement("UPDATE run SET continues = NULL WHERE number = ?")) {
+            update.setInt(1, number);
+            update.executeUpdate();
+        }
+    }
+
     List<LedgerRun> runs() throws SQLException {
         List<LedgerRun> runs = new ArrayList<>();
         try (Statement statement = connection.createStatement();
                 ResultSet row = statement.executeQuery("""
-                        SELECT number, file, rig, programme, started, state, words, sha256
+                        SELECT number, file, rig, programme, started, state, words, sha256, continues, abandoned
                         FROM run ORDER BY number""")) {
             while (row.next()) {
                 runs.add(new LedgerRun(row.getInt(1), row.getString(2), row.getString(3), row.getString(4),
                         row.getString(5), Outcome.of(row.getString(6)), row.getString(7),
-                        Optional.ofNullable(row.getString(8))));
+                        Optional.ofNullable(row.getString(8)),
+                        row.getObject(9) == null ? OptionalInt.empty() : OptionalInt.of(row.getInt(9)),
+                        Optional.ofNullable(row.getString(10))));
             }
         }
         return List.copyOf(runs);

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.LongConsumer;
 import java.util.stream.Stream;
 import rigwarden.rig.Channel;
@@ -105,7 +106,8 @@ public final class Logbook implements AutoCloseable {
         RunWriter writer = RunWriter.create(file, about, channels, settings, onStored);
         try {
             ledger.add(new LedgerRun(number, file.getFileName().toString(), rig, programme, about.started(),
-                    Outcome.RUNNING, "", Optional.empty()));
+                    Outcome.RUNNING, "", Optional.empty(),
+                    about.from().map(from -> OptionalInt.of(from.run())).orElse(OptionalInt.empty()), Optional.empty()));
             return new Begun(number, writer);
         } catch (SQLException e) {
             writer.close();
@@ -126,6 +128,50 @@ public final class Logbook implements AutoCloseable {
             ledger.close(number, outcome, words, Optional.of(Recovery.sha256(file(number))));
         } catch (SQLException | IOException e) {
             throw new LogbookException("The end of run " + number + " cannot be entered", e);
+        }
+    }
+
+    /**
+     * Enters that a run was broken off by a power cut, as the next opening would find it.
+     *
+     * @throws LogbookException if the run is not running
+     */
+    public Interrupted cut(int number) {
+        try {
+            Interrupted found = Recovery.recover(number, file(number));
+            ledger.close(number, Outcome.INTERRUPTED, found.words(), hash(found));
+            return found;
+        } catch (SQLException e) {
+            throw new LogbookException("The end of run " + number + " cannot be entered", e);
+        }
+    }
+
+    /** Enters that a run which was to go on with another never did, so that the other waits for a decision again. */
+    public void continuesNone(int number) {
+        try {
+            ledger.continuesNone(number);
+        } catch (SQLException e) {
+            throw new LogbookException("Run " + number + " cannot be entered", e);
+        }
+    }
+
+    /**
+     * Closes a run that a crash, a power cut or a trip broke off, for good: nobody is asked about it again.
+     *
+     * @param why the reason, in a person's words, never empty
+     * @throws LogbookException if it is not one that waits for a decision
+     */
+    public void abandon(int number, String why) {
+        try {
+            if (!ledger.abandon(number, why)) {
+                String found = runs().stream().filter(run -> run.number() == number).findFirst()
+                        .map(run -> run.decided(runs()).orElse("it is " + run.outcome().word()))
+                        .orElse("there is no such run");
+                throw new LogbookException("Run " + number + " cannot be abandoned: " + found
+                        + ". Only a run that was interrupted or tripped, and neither continued nor abandoned, can be.");
+            }
+        } catch (SQLException e) {
+            throw new LogbookException("That run " + number + " is abandoned cannot be entered", e);
         }
     }
 

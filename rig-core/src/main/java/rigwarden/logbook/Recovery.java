@@ -2,6 +2,7 @@ package rigwarden.logbook;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -65,6 +66,15 @@ final class Recovery {
         String when = scan.isPresent() ? "after scan " + scan.getAsLong() : "before its first scan";
         return "Run " + number + " was interrupted " + where + " " + when + "; orders in force were: "
                 + orders.words() + "." + fault.map(found -> " Its file is damaged: " + found).orElse("");
+    }
+
+    /** SHA-256 of a text in UTF-8, hexadecimal. */
+    static String sha256(String text) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("this runtime has no SHA-256", e);
+        }
     }
 
     /** SHA-256 of a file, hexadecimal. */

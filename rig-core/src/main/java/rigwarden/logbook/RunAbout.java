@@ -1,8 +1,12 @@
 package rigwarden.logbook;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import rigwarden.run.PickUp;
 
 /**
  * What a run file says about itself, so that it can be read without anything beside it.
@@ -15,6 +19,8 @@ import java.util.TreeMap;
  * @param rehearsal whether the world was emulated
  * @param started wall-clock label of the beginning; a label, no measure
  * @param originNanos monotonic time that elapsed seconds count from
+ * @param mishaps what was to go wrong in a rehearsal, in the words in which it was asked for
+ * @param from where it goes on, if another run was broken off there
  */
 public record RunAbout(
         String rigText,
@@ -24,11 +30,31 @@ public record RunAbout(
         long seed,
         boolean rehearsal,
         String started,
-        long originNanos) {
+        long originNanos,
+        List<String> mishaps,
+        Optional<PickUp> from) {
     private static final String VERSION = "version ";
+    private static final String MISHAP = "mishap ";
 
     public RunAbout {
         versions = Map.copyOf(versions);
+        mishaps = List.copyOf(mishaps);
+    }
+
+    /** A run that begins at its beginning, and nothing is to go wrong. */
+    public RunAbout(String rigText, String programmeText, Map<String, String> versions, String boot, long seed,
+            boolean rehearsal, String started, long originNanos) {
+        this(rigText, programmeText, versions, boot, seed, rehearsal, started, originNanos, List.of(), Optional.empty());
+    }
+
+    /** SHA-256 of the rig file. */
+    public String rigHash() {
+        return Recovery.sha256(rigText);
+    }
+
+    /** SHA-256 of the programme. */
+    public String programmeHash() {
+        return Recovery.sha256(programmeText);
     }
 
     Map<String, String> rows() {
@@ -41,6 +67,10 @@ public record RunAbout(
         rows.put("started", started);
         rows.put("origin ns", Long.toString(originNanos));
         new TreeMap<>(versions).forEach((name, version) -> rows.put(VERSION + name, version));
+        for (int i = 0; i < mishaps.size(); i++) {
+            rows.put(MISHAP + (i + 1), mishaps.get(i));
+        }
+        from.ifPresent(place -> rows.putAll(PickUpRows.rows(place)));
         return rows;
     }
 
@@ -53,7 +83,15 @@ public record RunAbout(
         });
         return new RunAbout(need(rows, "rig file"), need(rows, "programme"), versions, need(rows, "boot"),
                 Long.parseLong(need(rows, "seed")), need(rows, "rehearsal").equals("yes"), need(rows, "started"),
-                Long.parseLong(need(rows, "origin ns")));
+                Long.parseLong(need(rows, "origin ns")), mishaps(rows), PickUpRows.read(rows));
+    }
+
+    private static List<String> mishaps(Map<String, String> rows) {
+        List<String> mishaps = new ArrayList<>();
+        for (int i = 1; rows.containsKey(MISHAP + i); i++) {
+            mishaps.add(rows.get(MISHAP + i));
+        }
+        return mishaps;
     }
 
     private static String need(Map<String, String> rows, String key) {

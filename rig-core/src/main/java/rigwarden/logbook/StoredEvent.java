@@ -26,7 +26,7 @@ import rigwarden.warden.Trip;
  * @param settled whether the cells were, for a step that ended
  * @param account sums of a step that ended
  * @param cause for trips and warnings
- * @param value seconds of a heartbeat proof, volts without load, degrees Celsius of a wait, reading of a trip or warning
+ * @param value seconds of a heartbeat proof or of an outage, volts without load, degrees Celsius of a wait, reading of a trip or warning
  */
 public record StoredEvent(
         long scan,
@@ -60,6 +60,10 @@ public record StoredEvent(
     public static List<StoredEvent> of(Scan scan, Event event) {
         return switch (event) {
             case Event.Started _ -> plain(scan, "started", "an operator started the programme");
+            case Event.Continued on -> valued(scan, "continued", OptionalInt.of(on.step()),
+                    String.format(Locale.ROOT, "an operator let run %d go on, %.1f min after it was broken off", on.run(),
+                            on.outageSeconds() / 60), on.outageSeconds());
+            case Event.NotContinued not -> plain(scan, "not_continued", not.unmet().words());
             case Event.HeartbeatProved proved -> valued(scan, "heartbeat_proved", OptionalInt.empty(),
                     String.format(Locale.ROOT, "the contactor let go %.3f s after the last beat", proved.seconds()),
                     proved.seconds());

@@ -24,6 +24,10 @@ public enum Ended {
     CHARGE_REACHED,
     /** For eight hours the cells were too cold or too warm for it, or twice so soon that nothing was moved. */
     NEVER_FIT,
+    /** A run that was to go on did not: a condition for it was not met. */
+    NOT_CONTINUED,
+    /** A crash or a power cut broke it off. */
+    CUT,
     /** The warden tripped. */
     TRIPPED,
     /** A person or a signal stopped it. */

@@ -41,6 +41,20 @@ public record Account(
                 microVoltSeconds + Math.round(volts * seconds * 1e6));
     }
 
+    /** Both together. */
+    public Account plus(Account other) {
+        return new Account(nanos + other.nanos, inNanoAmpSeconds + other.inNanoAmpSeconds,
+                outNanoAmpSeconds + other.outNanoAmpSeconds, inMicroWattSeconds + other.inMicroWattSeconds,
+                outMicroWattSeconds + other.outMicroWattSeconds, microVoltSeconds + other.microVoltSeconds);
+    }
+
+    /** What is left of this sum when a part of it is taken off. */
+    public Account minus(Account part) {
+        return new Account(nanos - part.nanos, inNanoAmpSeconds - part.inNanoAmpSeconds,
+                outNanoAmpSeconds - part.outNanoAmpSeconds, inMicroWattSeconds - part.inMicroWattSeconds,
+                outMicroWattSeconds - part.outMicroWattSeconds, microVoltSeconds - part.microVoltSeconds);
+    }
+
     /** Net charge, Ah, positive into the cells. */
     public double ampHours() {
         return (inNanoAmpSeconds - outNanoAmpSeconds) / 3600e9;

@@ -10,6 +10,12 @@ public sealed interface Event {
     /** An operator started the programme with the arm input on. */
     record Started() implements Event {}
 
+    /** An operator let a run go on that had been broken off, with the arm input on; {@code step} counts from 1. */
+    record Continued(int run, int step, double outageSeconds) implements Event {}
+
+    /** An operator asked for that, and a condition was not met. */
+    record NotContinued(Answer.Unmet unmet) implements Event {}
+
     /** Beats were withheld and the contactor let go in time; {@code seconds} from the last beat to open feedback. */
     record HeartbeatProved(double seconds) implements Event {}
 

@@ -44,24 +44,30 @@ record Progress(
      * @param shown switched sources that have shown their no-load voltage in this run, by place in the rig's list
      * @param measuredAmpHours what the last discharge to the cut-off gave, Ah; 0 before
      * @param zeroKelvin by body: its probe over the room's at the start, before any current
+     * @param before what the step that runs gave before it was broken off, in another run; nothing in every other step
      */
-    record Carried(boolean heartbeatProved, Set<Integer> shown, double measuredAmpHours, double[] zeroKelvin) {
+    record Carried(boolean heartbeatProved, Set<Integer> shown, double measuredAmpHours, double[] zeroKelvin, Account before) {
         static Carried fresh(double[] zeroKelvin) {
-            return new Carried(false, Set.of(), 0, zeroKelvin);
+            return new Carried(false, Set.of(), 0, zeroKelvin, Account.EMPTY);
         }
 
         Carried proved() {
-            return new Carried(true, shown, measuredAmpHours, zeroKelvin);
+            return new Carried(true, shown, measuredAmpHours, zeroKelvin, before);
+        }
+
+        /** For the step that comes next. */
+        Carried onward() {
+            return new Carried(heartbeatProved, shown, measuredAmpHours, zeroKelvin, Account.EMPTY);
         }
 
         Carried showed(int source) {
             Set<Integer> more = new TreeSet<>(shown);
             more.add(source);
-            return new Carried(heartbeatProved, Set.copyOf(more), measuredAmpHours, zeroKelvin);
+            return new Carried(heartbeatProved, Set.copyOf(more), measuredAmpHours, zeroKelvin, before);
         }
 
         Carried measured(double ampHours) {
-            return new Carried(heartbeatProved, shown, ampHours, zeroKelvin);
+            return new Carried(heartbeatProved, shown, ampHours, zeroKelvin, before);
         }
     }
 
@@ -86,6 +92,19 @@ record Progress(
     static Progress begin(int step, long nanos, Point point, Carried carried) {
         return new Progress(step, nanos, Account.EMPTY, point, 0, nanos, Long.MAX_VALUE, Long.MIN_VALUE,
                 Window.from(nanos), Window.from(nanos), Still.EMPTY, 0, 0, carried);
+    }
+
+    /** The step that was broken off, with the time that it has spent and what outlived the steps before it. */
+    static Progress pickedUp(PickUp from, long nanos, Point point) {
+        Progress begun = begin(from.step() - 1, nanos, point, from.carried());
+        return new Progress(begun.step, nanos - from.spentNanos(), Account.EMPTY, point, 0, nanos,
+                from.topNanos() < 0 ? Long.MAX_VALUE : nanos - from.topNanos(), Long.MIN_VALUE, begun.window, begun.top,
+                Still.EMPTY, 0, 0, begun.carried);
+    }
+
+    /** Charge and energy of the whole step, what it gave before it was broken off included. */
+    Account whole() {
+        return account.plus(carried.before());
     }
 
     /** Whether current has flowed in this path. */

@@ -45,12 +45,19 @@ public final class RunMachine {
     private final Steps steps;
     private final Request asks;
     private final double leastAmpHours;
+    private final Optional<PickUp> from;
 
     public RunMachine(Rig rig, Program program) {
+        this(rig, program, Optional.empty());
+    }
+
+    /** A machine whose run goes on where another was broken off, if there is such a place. */
+    public RunMachine(Rig rig, Program program, Optional<PickUp> from) {
         this.program = program;
+        this.from = from;
         this.sight = new Sight(rig);
         this.steps = new Steps(rig, sight);
-        this.asks = start(program);
+        this.asks = from.isPresent() ? Request.CONTINUE : start(program);
         this.leastAmpHours = LEAST_SHARE * rig.cells().ratedAmpHours();
     }
 
@@ -113,10 +120,10 @@ public final class RunMachine {
         return new Event.StepEnded(progress.step() + 1, by, settled, progress.account());
     }
 
-    private static Next stopped(RunState state, Inbox inbox, List<Event> warned) {
+    private Next stopped(RunState state, Inbox inbox, List<Event> warned) {
         if (!inbox.stop()) {
-            return with(Next.quiet(state instanceof RunState.Interrupted ? RunState.IDLE : state,
-                    state instanceof RunState.Interrupted ? new Event[] {new Event.Cleared()} : new Event[0]), warned);
+            return with(state instanceof RunState.Interrupted s
+                    ? Next.quiet(cleared(s), new Event.Cleared()) : Next.quiet(state), warned);
         }
         RunState over = new RunState.Finished(Ended.STOPPED, 0);
         Event stop = new Event.StopRequested();
@@ -136,9 +143,7 @@ public final class RunMachine {
 
     private Next healthy(RunState state, Lease lease, Scan scan, Inbox inbox) {
         return switch (state) {
-            case RunState.Idle _ -> inbox.has(asks) && sight.armed(scan)
-                    ? Next.quiet(new RunState.Proving(0), new Event.Started())
-                    : Next.quiet(state);
+            case RunState.Idle _ -> inbox.has(asks) && sight.armed(scan) ? started(scan) : Next.quiet(state);
             case RunState.Proving s -> proving(s, scan);
             case RunState.Waiting s -> waiting(s, lease, scan);
             case RunState.Showing s -> showing(s, scan);
@@ -146,17 +151,52 @@ public final class RunMachine {
             case RunState.Stepping s -> stepping(s, lease, scan);
             case RunState.Resting s -> resting(s, scan);
             case RunState.Opening s -> opening(s, scan);
-            case RunState.Interrupted _ -> Next.quiet(RunState.IDLE);
+            case RunState.Interrupted s -> Next.quiet(cleared(s));
             case RunState.Finished _ -> Next.quiet(state);
         };
+    }
+
+    private Next started(Scan scan) {
+        return from.flatMap(place -> place.late(scan.nanos()))
+                .map(RunMachine::notContinued)
+                .orElseGet(() -> Next.quiet(new RunState.Proving(0), new Event.Started()));
+    }
+
+    private static Next notContinued(Answer.Unmet unmet) {
+        return Next.quiet(new RunState.Finished(Ended.NOT_CONTINUED, 0), new Event.NotContinued(unmet),
+                new Event.Finished(Ended.NOT_CONTINUED));
+    }
+
+    /** What was picked up once is not picked up again from the same place: more has flowed since. */
+    private RunState cleared(RunState.Interrupted state) {
+        return from.isPresent() && state.step() > 0 ? new RunState.Finished(Ended.TRIPPED, 0) : RunState.IDLE;
     }
 
     private Next proving(RunState.Proving state, Scan scan) {
         boolean quiet = sight.whole(scan) && sight.open(scan) && sight.noCurrent(scan);
         int healthy = quiet ? state.healthyScans() + 1 : 0;
-        return healthy < PROVING_SCANS
-                ? Next.quiet(new RunState.Proving(healthy))
-                : begin(0, scan, Carried.fresh(sight.zero(scan)), List.of());
+        if (healthy < PROVING_SCANS) {
+            return Next.quiet(new RunState.Proving(healthy));
+        }
+        return from.isPresent() ? pickUp(from.get(), scan) : begin(0, scan, Carried.fresh(sight.zero(scan)), List.of());
+    }
+
+    private Next pickUp(PickUp place, Scan scan) {
+        Optional<Answer.Unmet> unmet = place.disagrees(sight.volts(scan));
+        if (unmet.isPresent()) {
+            return notContinued(unmet.get());
+        }
+        Progress progress = Progress.pickedUp(place, scan.nanos(), sight.point(scan));
+        Step step = step(progress);
+        return Next.quiet(entered(step, progress, scan),
+                new Event.Continued(place.run(), place.step(), (scan.nanos() - place.brokenNanos()) * 1e-9),
+                new Event.StepBegun(place.step(), step.kind()));
+    }
+
+    private static RunState entered(Step step, Progress progress, Scan scan) {
+        return step instanceof Step.Rest
+                ? new RunState.Resting(progress)
+                : new RunState.Waiting(progress, scan.nanos(), scan.nanos(), false);
     }
 
     /** Begins a step, or finishes after the last. */
@@ -168,11 +208,8 @@ public final class RunMachine {
         }
         Step step = program.steps().get(index);
         all.add(new Event.StepBegun(index + 1, step.kind()));
-        Progress progress = Progress.begin(index, scan.nanos(), sight.point(scan), carried);
-        RunState state = step instanceof Step.Rest
-                ? new RunState.Resting(progress)
-                : new RunState.Waiting(progress, scan.nanos(), scan.nanos(), false);
-        return new Next(state, Wish.NOTHING, List.copyOf(all));
+        Progress progress = Progress.begin(index, scan.nanos(), sight.point(scan), carried.onward());
+        return new Next(entered(step, progress, scan), Wish.NOTHING, List.copyOf(all));
     }
 
     private Next waiting(RunState.Waiting state, Lease lease, Scan scan) {
@@ -306,7 +343,7 @@ public final class RunMachine {
         Ended by = state.by().get();
         boolean measured = by == Ended.CUT_OFF && Steps.measures(flowing(progress));
         Carried carried = measured
-                ? progress.carried().measured(-progress.account().ampHours())
+                ? progress.carried().measured(-progress.whole().ampHours())
                 : progress.carried();
         return begin(progress.step() + 1, scan, carried, List.of(ended(progress, by, false)));
     }

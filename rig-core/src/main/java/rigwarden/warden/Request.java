@@ -5,5 +5,7 @@ public enum Request {
     START,
     /** A start of a programme that recovers cells below the usual limits; a person stands by. */
     RECOVER,
+    /** That a run goes on which a crash, a power cut or a trip broke off. */
+    CONTINUE,
     CLEAR
 }

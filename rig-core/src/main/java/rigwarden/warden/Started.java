@@ -3,7 +3,7 @@ package rigwarden.warden;
 /** Whether an armed start was granted and nothing has ended it. */
 public enum Started {
     NOT,
-    /** By {@link Request#START}. */
+    /** By {@link Request#START}, or {@link Request#CONTINUE}. */
     USUAL,
     /** By {@link Request#RECOVER}: cells may be lower than any other start would bear, and get hardly any current. */
     RECOVERING;
@@ -13,6 +13,7 @@ public enum Started {
         if (this != NOT || !armed) {
             return this;
         }
-        return inbox.has(Request.RECOVER) ? RECOVERING : inbox.has(Request.START) ? USUAL : NOT;
+        boolean usual = inbox.has(Request.START) || inbox.has(Request.CONTINUE);
+        return inbox.has(Request.RECOVER) ? RECOVERING : usual ? USUAL : NOT;
     }
 }

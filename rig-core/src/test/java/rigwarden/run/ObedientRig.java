@@ -3,6 +3,7 @@ package rigwarden.run;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.BooleanSupplier;
 import java.util.function.ToDoubleBiFunction;
@@ -52,19 +53,33 @@ final class ObedientRig {
     private long number;
     private double amps;
     private ChipSum sum = ChipSum.NOTHING;
+    /** What reads the run again, scan by scan. */
+    final Optional<Retrace> retrace;
+    /** Whether that ever came to other orders. */
+    boolean differs;
 
     ObedientRig(Rig rig, double share, Step... steps) {
+        this(rig, new Program("obedient", false, List.of(steps)), Optional.empty(), false, filled(rig, share));
+        scan(0.1, Inbox.of(RunMachine.start(new Program("obedient", false, List.of(steps)))));
+    }
+
+    /** A rig that has been looked at for ten seconds; nobody has asked for anything. */
+    ObedientRig(Rig rig, Program program, Optional<PickUp> from, boolean retraced, double... ampHours) {
         this.rig = rig;
-        Program program = new Program("obedient", false, List.of(steps));
+        this.ampHours = ampHours.clone();
         warden = new Warden(rig);
-        machine = new RunMachine(rig, program);
+        machine = new RunMachine(rig, program, from);
         guard = warden.fresh(0);
-        ampHours = new double[rig.cells().series()];
-        Arrays.fill(ampHours, share * rig.cells().ratedAmpHours());
+        retrace = retraced ? Optional.of(new Retrace(1, rig, program, from)) : Optional.empty();
         for (int i = 0; i < 100; i++) {
             scan(0.1, Inbox.EMPTY);
         }
-        scan(0.1, Inbox.of(RunMachine.start(program)));
+    }
+
+    static double[] filled(Rig rig, double share) {
+        double[] ampHours = new double[rig.cells().series()];
+        Arrays.fill(ampHours, share * rig.cells().ratedAmpHours());
+        return ampHours;
     }
 
     double volts(int cell) {
@@ -110,6 +125,14 @@ final class ObedientRig {
         state = next.state();
         orders = granted.orders();
         events.addAll(next.events());
+        retrace.ifPresent(again -> differs |= !same(again.cycle(scan, inbox), orders));
+    }
+
+    /** Leases are made anew; what they allow is the same. */
+    private static boolean same(Orders one, Orders other) {
+        return one instanceof Orders.Energised a && other instanceof Orders.Energised b
+                ? stage(a).equals(stage(b)) && a.set().equals(b.set())
+                : one.equals(other);
     }
 
     private static String stage(Orders orders) {

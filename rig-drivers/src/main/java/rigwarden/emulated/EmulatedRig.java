@@ -72,16 +72,8 @@ public final class EmulatedRig {
         window = new CellWindow(rig, false);
         own = new OwnWorld();
         shunt = new Ina228Emulator(shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
-        for (VoltageInput input : rig.inputs()) {
-            converters.computeIfAbsent(key(input.bus(), input.address()), key -> new Ads1115Emulator(
-                    inputWiring(input.bus(), input.address()), specimen.inputErrors(input),
-                    specimen.noise("converter " + key)));
-        }
-        probes = new Mcp9601Emulator[rig.probes().size()];
-        for (int i = 0; i < probes.length; i++) {
-            Probe probe = rig.probes().get(i);
-            probes[i] = new Mcp9601Emulator(probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
-        }
+        converters();
+        probes = probeChips();
         for (Device device : rig.devices()) {
             instruments.add(instrument(device));
         }
@@ -121,6 +113,76 @@ public final class EmulatedRig {
         upsets = other.upsets.map(WireUpsets::copy);
         upsets.ifPresent(board::upset);
         bench = RigBench.resume(rig, board.context(), clock, agents, own.readings(clock), other.bench.state());
+    }
+
+    /** Whoever was supplied has let go, some time has passed, and the supply is there again. */
+    private EmulatedRig(EmulatedRig other, long outageNanos) throws BusFailure {
+        rig = other.rig;
+        specimen = other.specimen;
+        world = other.world.copy();
+        world.advanceTo(other.clock.nanos());
+        dark();
+        world.advanceTo(other.clock.nanos() + outageNanos);
+        clock = new VirtualClock(other.clock.nanos() + outageNanos);
+        defects = other.defects.copy();
+        window = new CellWindow(rig, other.window.opened());
+        own = new OwnWorld();
+        shunt = new Ina228Emulator(shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
+        converters();
+        probes = probeChips();
+        for (Device device : rig.devices()) {
+            instruments.add(instrument(device));
+        }
+        agents = agents(_ -> AgentState.at(clock.nanos()));
+        board = board();
+        other.faulty.forEach((key, chip) -> fail(key, chip.copy(chip(key))));
+        spikeVolts = other.spikeVolts;
+        upsets = other.upsets.map(WireUpsets::copy);
+        upsets.ifPresent(board::upset);
+        bench = RigBench.start(rig, board.context(), clock, agents, own.readings(clock));
+    }
+
+    private void dark() {
+        world.line(Line.CONTACTOR, false);
+        world.line(Line.PRECHARGE, false);
+        world.line(Line.HEARTBEAT, false);
+        world.line(Line.SOUNDER, false);
+        for (Device device : rig.devices()) {
+            world.line(relay(device), false);
+            if (device instanceof Device.Programmed && device.charges()) {
+                world.source(place(device), false, 0, 0);
+            } else if (device instanceof Device.Programmed) {
+                world.sink(place(device), false, 0);
+            }
+        }
+    }
+
+    /**
+     * The same specimen after its supply, the computer's and the instruments', was cut at this instant and came back: cells
+     * and faults are as they were left, every chip and instrument begins anew.
+     *
+     * @param outageNanos how long the supply was away, not negative
+     * @throws BusFailure when a chip does not answer as it must at the start
+     */
+    public EmulatedRig afterCut(long outageNanos) throws BusFailure {
+        return new EmulatedRig(this, outageNanos);
+    }
+
+    private void converters() {
+        for (VoltageInput input : rig.inputs()) {
+            converters.computeIfAbsent(key(input.bus(), input.address()), key -> new Ads1115Emulator(
+                    inputWiring(input.bus(), input.address()), specimen.inputErrors(input),
+                    specimen.noise("converter " + key)));
+        }
+    }
+
+    private Mcp9601Emulator[] probeChips() {
+        Mcp9601Emulator[] chips = new Mcp9601Emulator[rig.probes().size()];
+        for (int i = 0; i < chips.length; i++) {
+            Probe probe = rig.probes().get(i);
+            chips[i] = new Mcp9601Emulator(probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
+        }
+        return chips;
     }
 
     private static int key(int bus, int address) {

@@ -2,6 +2,7 @@ package rigwarden.emulated;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rigwarden.bus.BusFailure;
 import rigwarden.loop.Loop;
 import rigwarden.loop.Pacer;
@@ -9,6 +10,7 @@ import rigwarden.loop.Recorder;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
 import rigwarden.run.Event;
+import rigwarden.run.PickUp;
 import rigwarden.run.RunMachine;
 import rigwarden.run.RunState;
 import rigwarden.warden.Inbox;
@@ -25,6 +27,8 @@ public final class Rehearsal {
     private final Loop loop;
     private final List<Mishap> mishaps;
     private final Pacer pacer;
+    private final Optional<PickUp> from;
+    private final long beganNanos;
     private long stepNanos;
     private int step;
     private boolean asked;
@@ -37,14 +41,31 @@ public final class Rehearsal {
      * @throws BusFailure when a chip does not answer as it must at the start
      */
     public Rehearsal(Rig rig, Program program, long seed, List<Mishap> mishaps, Recorder recorder) throws BusFailure {
+        this(rig, program, new EmulatedRig(rig, seed), Optional.empty(), mishaps, recorder);
+    }
+
+    /**
+     * A rehearsal that goes on where another was broken off.
+     *
+     * @param emulated the rig as that left it
+     * @param from where it goes on
+     */
+    public Rehearsal(Rig rig, Program program, EmulatedRig emulated, PickUp from, List<Mishap> mishaps, Recorder recorder) {
+        this(rig, program, emulated, Optional.of(from), mishaps, recorder);
+    }
+
+    private Rehearsal(Rig rig, Program program, EmulatedRig emulated, Optional<PickUp> from, List<Mishap> mishaps,
+            Recorder recorder) {
         this.rig = rig;
         this.program = program;
+        this.emulated = emulated;
+        this.from = from;
         this.recorder = recorder;
         this.mishaps = new ArrayList<>(mishaps);
-        emulated = new EmulatedRig(rig, seed);
+        beganNanos = emulated.clock().nanos();
         warden = new Warden(rig);
         pacer = Pacer.ofScan(emulated.clock(), rig.scanNanos());
-        loop = loop(Loop.fresh(warden, emulated.clock().nanos()));
+        loop = loop(Loop.fresh(warden, beganNanos));
     }
 
     private Rehearsal(Rehearsal other, Recorder recorder, Warden warden) {
@@ -52,6 +73,8 @@ public final class Rehearsal {
         program = other.program;
         this.recorder = recorder;
         mishaps = new ArrayList<>(other.mishaps);
+        from = other.from;
+        beganNanos = other.beganNanos;
         emulated = other.emulated.copy();
         pacer = new Pacer(other.pacer, emulated.clock());
         stepNanos = other.stepNanos;
@@ -64,7 +87,7 @@ public final class Rehearsal {
     }
 
     private Loop loop(Loop.Standing standing) {
-        return new Loop(emulated.rigBench(), warden, new RunMachine(rig, program), recorder, this::inbox, standing);
+        return new Loop(emulated.rigBench(), warden, new RunMachine(rig, program, from), recorder, this::inbox, standing);
     }
 
     /** Another rehearsal, the same in everything, that goes its own way from here and records elsewhere. */
@@ -86,9 +109,9 @@ public final class Rehearsal {
             clear = false;
             return Inbox.of(Request.CLEAR);
         }
-        if (!asked && emulated.clock().nanos() > 15 * rig.scanNanos()) {
+        if (!asked && emulated.clock().nanos() - beganNanos > 15 * rig.scanNanos()) {
             asked = true;
-            return Inbox.of(RunMachine.start(program));
+            return Inbox.of(from.isPresent() ? Request.CONTINUE : RunMachine.start(program));
         }
         return Inbox.EMPTY;
     }
@@ -111,7 +134,7 @@ public final class Rehearsal {
     }
 
     private boolean happened(Mishap mishap) {
-        long since = mishap.step() == 0 ? 0 : stepNanos;
+        long since = mishap.step() == 0 ? beganNanos : stepNanos;
         boolean here = mishap.step() == 0 || mishap.step() == step;
         boolean due = here && emulated.clock().nanos() - since >= mishap.afterNanos();
         if (due) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import rigwarden.logbook.Outcome;
 import rigwarden.program.Ended;
+import rigwarden.run.Answer;
 import rigwarden.run.Event;
 import rigwarden.warden.Trip;
 
@@ -12,6 +13,8 @@ import rigwarden.warden.Trip;
 final class Ending {
     private final PrintStream out;
     private Optional<Trip> trip = Optional.empty();
+    private Optional<Answer.Unmet> unmet = Optional.empty();
+    private boolean continued;
     private boolean finished;
 
     Ending(PrintStream out) {
@@ -38,12 +41,34 @@ final class Ending {
                     }
                     trip = trip.or(() -> Optional.of(e.first()));
                 }
+                case Event.Continued e -> {
+                    out.printf("  goes on with run %04d at step %d, %.1f min after it was broken off%n", e.run(), e.step(),
+                            e.outageSeconds() / 60);
+                    continued = true;
+                }
+                case Event.NotContinued e -> {
+                    out.println("  NOT CONTINUED. " + e.unmet().words());
+                    unmet = Optional.of(e.unmet());
+                }
                 case Event.Cleared _ -> out.println("  cleared; start anew for another run");
                 case Event.StopRequested _ -> out.println("  stopped by a person");
-                case Event.Finished e -> finished = e.by() != Ended.STOPPED && e.by() != Ended.NEVER_FIT;
+                case Event.Finished e -> finished = went(e.by());
                 case Event.NoLoadShown _ -> { }
             }
         }
+    }
+
+    /** Whether a programme that ended so came to its end. */
+    private static boolean went(Ended by) {
+        return switch (by) {
+            case STOPPED, NEVER_FIT, NOT_CONTINUED, CUT, TRIPPED -> false;
+            case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED -> true;
+        };
+    }
+
+    /** Whether it went on with a run that had been broken off. */
+    boolean continued() {
+        return continued;
     }
 
     Outcome outcome() {
@@ -51,7 +76,7 @@ final class Ending {
     }
 
     String words() {
-        return trip.map(t -> "rule " + t.rule()).orElse("");
+        return trip.map(t -> "rule " + t.rule()).or(() -> unmet.map(u -> "not continued. " + u.words())).orElse("");
     }
 
     int exit() {

@@ -7,6 +7,7 @@ final class Exits {
     static final int REFUSED = 2;
     static final int TRIPPED = 3;
     static final int STOPPED = 4;
+    static final int CUT = 5;
 
     private Exits() {}
 }

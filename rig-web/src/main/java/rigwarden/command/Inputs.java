@@ -37,6 +37,13 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
         }
     }
 
+    /** Reads both from what a run's file holds, or refuses with every reason found. */
+    static Inputs stored(String rigText, String programText) {
+        Read.Sound<Rig> rig = sound(RigFile.read("the rig file of the run", rigText));
+        Read.Sound<Program> program = sound(ProgramFile.read("the programme of the run", programText, rig));
+        return new Inputs(rig.value(), rigText, program.value(), programText, List.of());
+    }
+
     static <T> Read.Sound<T> sound(Read<T> read) {
         return switch (read) {
             case Read.Sound<T> sound -> sound;

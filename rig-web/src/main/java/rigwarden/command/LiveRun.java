@@ -1,6 +1,7 @@
 package rigwarden.command;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import rigwarden.live.Desk;
@@ -11,6 +12,7 @@ import rigwarden.loop.Recorder;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
 import rigwarden.run.Event;
+import rigwarden.run.PickUp;
 import rigwarden.run.RunMachine;
 import rigwarden.run.RunState;
 import rigwarden.warden.Orders;
@@ -44,9 +46,10 @@ final class LiveRun {
      * @param nanos monotonic time now
      * @param end whether the process shall end
      * @param told what happened, on the control thread
+     * @param from where it goes on, if another run was broken off there
      */
     LiveRun(Rig rig, Program program, Bench bench, Recorder recorder, Desk desk, Pacer pacer, long nanos,
-            BooleanSupplier end, Consumer<List<Event>> told) {
+            BooleanSupplier end, Consumer<List<Event>> told, Optional<PickUp> from) {
         this.rig = rig;
         this.bench = bench;
         this.desk = desk;
@@ -64,7 +67,7 @@ final class LiveRun {
             left(scan.nanos());
             recorder.offer(scan, inbox, orders, events);
         };
-        loop = new Loop(bench, warden, new RunMachine(rig, program), seeing, desk, Loop.fresh(warden, nanos));
+        loop = new Loop(bench, warden, new RunMachine(rig, program, from), seeing, desk, Loop.fresh(warden, nanos));
     }
 
     /** A run that is to be attended and is not is stopped. */

@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.concurrent.locks.LockSupport;
 import rigwarden.bus.BusFailure;
+import rigwarden.emulated.EmulatedRig;
 import rigwarden.emulated.Mishap;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.findings.StepFinding;
@@ -23,7 +25,9 @@ import rigwarden.logbook.RunWriter;
 import rigwarden.loop.Pacer;
 import rigwarden.loop.RealClock;
 import rigwarden.loop.Recorder;
+import rigwarden.run.Answer;
 import rigwarden.run.Event;
+import rigwarden.run.PickUp;
 import rigwarden.warden.Inbox;
 import rigwarden.warden.Request;
 import rigwarden.warden.Trip;
@@ -50,6 +54,8 @@ final class RecordedRehearsal {
     private final long seed;
     private final List<Mishap> mishaps;
     private final OptionalDouble speed;
+    private final OptionalLong cutNanos;
+    private final Optional<Picked> picked;
     private final PrintStream out;
     private final Bar bar;
     private final boolean terminal = Terminal.there();
@@ -61,26 +67,41 @@ final class RecordedRehearsal {
     private Optional<Trip> trip = Optional.empty();
     private List<Trip> also = List.of();
     private String doing = "";
+    private boolean cut;
+    private boolean continued;
+    private Optional<Answer.Unmet> unmet = Optional.empty();
+
+    /**
+     * Where another rehearsal was broken off.
+     *
+     * @param from where it goes on
+     * @param rig as that left it, its supply back
+     */
+    record Picked(PickUp from, EmulatedRig rig) {}
 
     /**
      * A rehearsal that has not begun.
      *
      * @param speed seconds of the rehearsal to one of the wall's clock; as fast as the machine allows where none is given
+     * @param cutNanos time from its start at which the supply is cut, if it is
+     * @param picked where it goes on, if another was broken off there
      */
-    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, OptionalDouble speed, SignalStop signal,
-            PrintStream out) {
+    RecordedRehearsal(Inputs inputs, long seed, List<Mishap> mishaps, OptionalDouble speed, OptionalLong cutNanos,
+            Optional<Picked> picked, SignalStop signal, PrintStream out) {
         this.inputs = inputs;
         this.seed = seed;
         this.mishaps = mishaps;
         this.speed = speed;
+        this.cutNanos = cutNanos;
+        this.picked = picked;
         this.signal = signal;
         this.out = out;
         bar = new Bar(out, Math.max(0.1, Plan.hours(inputs.rig(), inputs.program())), System.nanoTime());
     }
 
     Result run(Logbook book, Showing showing, Telling telling) {
-        RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
-                Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), "emulated", seed, true, LABEL, 0);
+        RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(), Version.all(), "emulated", seed, true, LABEL,
+                began(), mishaps.stream().map(Mishap::words).toList(), picked.map(Picked::from));
         Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
                 inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
         Tally tally = new Tally(inputs.rig());
@@ -95,7 +116,8 @@ final class RecordedRehearsal {
         try (Live live = new Live(inputs.rig(), inputs.program(), stored).start()) {
             shown = showing.wanted();
             Watched watched = new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
-                    speed.orElse(1), book.file(begun.number()), telling::undelivered, Optional.empty());
+                    speed.orElse(1), book.file(begun.number()), telling::undelivered, Optional.empty(),
+                    picked.map(Picked::from));
             showing.show(watched);
             telling.watch(watched);
             return recorded(book, showing, begun, tally, live);
@@ -119,10 +141,26 @@ final class RecordedRehearsal {
         if (writer.storedScan() != scans) {
             throw new IllegalStateException(scans + " scans taken, " + writer.storedScan() + " stored");
         }
-        int exit = trip.isPresent() ? Exits.TRIPPED : asked ? Exits.STOPPED : Exits.DONE;
-        showing.inTurn(() -> book.finish(begun.number(), outcome(exit), trip.map(t -> "rule " + t.rule()).orElse("")));
+        int exit = cut ? Exits.CUT : trip.isPresent() ? Exits.TRIPPED : asked || unmet.isPresent() ? Exits.STOPPED : Exits.DONE;
+        showing.inTurn(() -> entered(book, begun.number(), exit));
         return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().traffic().all(), tally.steps(),
                 trip, also, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
+    }
+
+    private void entered(Logbook book, int number, int exit) {
+        if (cut) {
+            out.println("The supply was cut. " + book.cut(number).words());
+        } else {
+            book.finish(number, outcome(exit), trip.map(t -> "rule " + t.rule())
+                    .or(() -> unmet.map(u -> "not continued. " + u.words())).orElse(""));
+        }
+        if (!continued) {
+            book.continuesNone(number);
+        }
+    }
+
+    private long began() {
+        return picked.map(place -> place.rig().clock().nanos()).orElse(0L);
     }
 
     private long scans(Rehearsal rehearsal, RunWriter writer, Tally tally, Truth truth) {
@@ -131,8 +169,13 @@ final class RecordedRehearsal {
         long told = System.nanoTime();
         long lingers = 0;
         long clean = cleanScans();
+        long cutAt = cutNanos.orElse(Long.MAX_VALUE - began()) + began();
         for (long after = 0; after < clean; ) {
             pacer.ifPresent(Pacer::await);
+            if (rehearsal.rig().clock().nanos() >= cutAt) {
+                cut = true;
+                return scans;
+            }
             Inbox in = desk.get();
             if ((in.stop() || signal.requested()) && !asked) {
                 asked = true;
@@ -180,7 +223,9 @@ final class RecordedRehearsal {
 
     private Rehearsal begin(Recorder recorder) {
         try {
-            return new Rehearsal(inputs.rig(), inputs.program(), seed, mishaps, recorder);
+            return picked.isPresent()
+                    ? new Rehearsal(inputs.rig(), inputs.program(), picked.get().rig(), picked.get().from(), mishaps, recorder)
+                    : new Rehearsal(inputs.rig(), inputs.program(), seed, mishaps, recorder);
         } catch (BusFailure e) {
             throw new Refused("The rig cannot be started: " + e.getMessage());
         }
@@ -190,6 +235,7 @@ final class RecordedRehearsal {
         return switch (exit) {
             case Exits.TRIPPED -> Outcome.TRIPPED;
             case Exits.STOPPED -> Outcome.STOPPED;
+            case Exits.CUT -> Outcome.INTERRUPTED;
             default -> Outcome.FINISHED;
         };
     }
@@ -211,6 +257,15 @@ final class RecordedRehearsal {
             case Event.Waited e -> tell(String.format("step %d waits: cell at %.1f °C", e.step(), e.celsius()));
             case Event.Warned e -> tell("notice: " + e.warning().rule().sentence());
             case Event.Cleared _ -> cleared = true;
+            case Event.Continued e -> {
+                continued = true;
+                tell(String.format("goes on with run %04d at step %d, %.1f min after it was broken off", e.run(), e.step(),
+                        e.outageSeconds() / 60));
+            }
+            case Event.NotContinued e -> {
+                unmet = Optional.of(e.unmet());
+                out.println("NOT CONTINUED. " + e.unmet().words());
+            }
             case Event.Started _, Event.StopRequested _, Event.Finished _ -> { }
         }
     }

@@ -45,6 +45,10 @@ final class RehearseCommand implements Callable<Integer> {
     @Option(names = "--with", paramLabel = "MISHAP", description = "Something that goes wrong: \"PART VERB [SIZE UNIT] at h:mm\".")
     private List<String> mishaps = new ArrayList<>();
 
+    @Option(names = "--cut-at", paramLabel = "H:MM",
+            description = "Cut the supply of the whole rig at this time from the start: a run to be continued.")
+    private Optional<String> cutAt = Optional.empty();
+
     @Option(names = "--json", paramLabel = "FILE", description = "Write what was measured.")
     private Optional<Path> json = Optional.empty();
 
@@ -93,7 +97,8 @@ final class RehearseCommand implements Callable<Integer> {
             showing.where().ifPresent(System.out::println);
             book.said().forEach(System.out::println);
             RecordedRehearsal.Result result =
-                    new RecordedRehearsal(inputs, seed, read, pace, signal, System.out).run(book, showing, telling);
+                    new RecordedRehearsal(inputs, seed, read, pace, HoursMinutes.nanos("--cut-at", cutAt),
+                            Optional.empty(), signal, System.out).run(book, showing, telling);
             tell(inputs, result);
             signal.ended(result.exit());
             showing.hold(signal);

@@ -1,37 +1,11 @@
 package rigwarden.command;
 
-import com.pi4j.context.Context;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
-import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
-import rigwarden.bench.OwnReadings;
-import rigwarden.bench.RigBench;
-import rigwarden.bus.BusFailure;
-import rigwarden.bus.RealBoard;
-import rigwarden.live.Desk;
-import rigwarden.live.GoodNight;
-import rigwarden.live.Live;
-import rigwarden.live.Watched;
-import rigwarden.logbook.LedgerRun;
-import rigwarden.logbook.Logbook;
-import rigwarden.logbook.RunAbout;
-import rigwarden.logbook.RunSettings;
-import rigwarden.logbook.RunWriter;
-import rigwarden.loop.Pacer;
-import rigwarden.loop.RealClock;
-import rigwarden.notice.NoticePlan;
-import rigwarden.page.Mornings;
-import rigwarden.paper.Card;
-import rigwarden.rig.Rig;
 import rigwarden.rigfile.Refusal;
 
 /** {@code rigwarden run}: a programme on the real rig. */
@@ -40,10 +14,6 @@ import rigwarden.rigfile.Refusal;
         mixinStandardHelpOptions = true,
         description = "Run a programme on the real rig. The start is asked for on the page, with the arm key turned.")
 final class RunCommand implements Callable<Integer> {
-    private static final long BYTES_A_NIGHT = 240_000_000L;
-    private static final Path DEVICES = Path.of("/dev");
-    private static final Path BOOT = Path.of("/proc/sys/kernel/random/boot_id");
-
     @Parameters(index = "0", paramLabel = "RIG", description = "Rig file.")
     private Path rigFile = Path.of("");
 
@@ -59,99 +29,10 @@ final class RunCommand implements Callable<Integer> {
     @Mixin
     private LogbookOption logbook = new LogbookOption();
 
-    private final RealClock clock = new RealClock();
-
     @Override
     public Integer call() throws Exception {
         Inputs inputs = Inputs.read(rigFile, programFile);
-        if (inputs.program().unattended()) {
-            throw new Refused(programFile + ": unattended = true, and a rig is left alone only after `rigwarden prove`, which there"
-                    + " is not yet. Set it to false and stay beside the rig: its arm key is turned off and on every 15 min.");
-        }
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
-        Optional<NoticePlan> plan = notices.namedOrBeside(logbook.folder());
-        LocalDateTime begin = LocalDateTime.now(ZoneId.systemDefault()).withNano(0);
-        Card card = Foreseen.card(inputs, plan.map(NoticePlan::lines).orElse(List.of()), begin, CardCommand.SEVEN, System.out,
-                Terminal.there());
-        card.lines().forEach(System.out::println);
-        Context board = board(inputs.rig());
-        String now = begin.toString();
-        Cautions.confirm(logbook.folder(), inputs.rig().name(), now);
-        try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds())) {
-            return signal.done(shown(inputs, card, plan, board, signal, now));
-        } finally {
-            board.shutdown();
-        }
-    }
-
-    private int shown(Inputs inputs, Card card, Optional<NoticePlan> plan, Context board, SignalStop signal, String now)
-            throws IOException {
-        try (Logbook book = Logbook.open(logbook.folder(), now);
-                Telling telling = new Telling(plan);
-                Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
-            book.said().forEach(System.out::println);
-            telling.interrupted(book);
-            showing.where().ifPresent(System.out::println);
-            int exit = recorded(inputs, card, board, book, showing, telling, signal, now);
-            signal.ended(exit);
-            showing.inTurn(() -> morning(book));
-            showing.hold(signal);
-            return exit;
-        }
-    }
-
-    private static Context board(Rig rig) {
-        try {
-            return RealBoard.open(rig.busHertz().keySet(), DEVICES);
-        } catch (BusFailure e) {
-            throw new Refused("The rig cannot be started: " + e.getMessage());
-        }
-    }
-
-    private static void morning(Logbook book) {
-        LedgerRun run = book.runs().getLast();
-        Mornings.card(run, book.file(run.number())).ifPresent(card -> card.lines().forEach(System.out::println));
-    }
-
-    private int recorded(Inputs inputs, Card card, Context board, Logbook book, Showing showing, Telling telling,
-            SignalStop signal, String now) throws IOException {
-        Rig rig = inputs.rig();
-        RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
-                Map.of("rigwarden", "0.1.0", "java", Runtime.version().toString()), Files.readString(BOOT).strip(), 0, false, now,
-                clock.nanos());
-        Logbook.Begun begun = book.begin(about, rig.name(), inputs.program().name(), rig.channels(), BYTES_A_NIGHT,
-                RunSettings.USUAL, _ -> { });
-        RunWriter writer = begun.writer();
-        Desk desk = new Desk();
-        Pacer pacer = Pacer.ofScan(clock, rig.scanNanos());
-        Ending ending = new Ending(System.out);
-        try (LiveAgents agents = LiveAgents.start(rig, clock);
-                Live live = new Live(rig, inputs.program(), writer).start()) {
-            RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
-            Watched watched = new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1,
-                    book.file(begun.number()), telling::undelivered,
-                    Optional.of(new GoodNight(card, words -> writer.note("confirmed", words))));
-            showing.show(watched);
-            telling.watch(watched);
-            System.out.println("Ready. Start it on the page, signed in, the card confirmed and the arm key turned; or end this with Ctrl-C.");
-            System.out.println("Stay beside the rig: turn its arm key off and on at least every 15 min, or the run is stopped.");
-            LiveRun run = new LiveRun(rig, inputs.program(), bench, live, desk, pacer, clock.nanos(), signal::requested,
-                    ending::take);
-            long scans = ControlThread.call(run::run);
-            System.out.printf("%d scans, %d too late, %d given up, the latest by %.1f ms.%n", scans, pacer.overruns(),
-                    pacer.skipped(), pacer.worstSeconds() * 1000);
-        } catch (BusFailure e) {
-            throw new Refused("The rig cannot be started: " + e.getMessage());
-        } finally {
-            writer.close();
-            writer.trouble().ifPresent(System.out::println);
-            showing.inTurn(() -> book.finish(begun.number(), ending.outcome(), ending.words()));
-        }
-        return ending.exit();
-    }
-
-    private OwnReadings own(RunWriter writer, Pacer pacer) {
-        Path folder = logbook.folder();
-        return new OwnReadings(() -> writer.lagNanos() * 1e-9, () -> folder.toFile().getUsableSpace(), pacer::lateSeconds);
+        return new RigRun(place, notices, logbook).call(inputs, Optional.empty());
     }
 }

@@ -59,9 +59,9 @@ final class Story {
     private void capacity(Capacity capacity) {
         add("");
         String bound = capacity.lowerBound() ? "at least " : "";
-        add("Capacity at %.2f C, %.1f °C, %s: %s%.2f Ah ± %.2f Ah, %.1f Wh ± %.1f Wh (95.45 %%, k = %.2f)",
+        add("Capacity at %.2f C, %.1f °C, %s%s: %s%.2f Ah ± %.2f Ah, %.1f Wh ± %.1f Wh (95.45 %%, k = %.2f)",
                 capacity.rateC(), capacity.bodyCelsius(),
-                started(capacity), bound, capacity.ampHours().value(),
+                started(capacity), capacity.interrupted() ? ", INTERRUPTED" : "", bound, capacity.ampHours().value(),
                 capacity.ampHours().expanded(), capacity.wattHours().value(), capacity.wattHours().expanded(),
                 capacity.budget().factor());
         for (Budget.Term term : capacity.budget().terms()) {
@@ -70,6 +70,9 @@ final class Story {
         if (capacity.missingAmpHours() > 0) {
             add("    and up to %.2f Ah more: the charge before ended with a cell at its ceiling, before the taper",
                     capacity.missingAmpHours());
+        }
+        if (capacity.interrupted()) {
+            add("    it was broken off and went on: wider for that, and it never decides against a rating");
         }
         add("    largest: %s", capacity.budget().largest().name());
     }

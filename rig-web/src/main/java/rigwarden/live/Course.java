@@ -97,7 +97,7 @@ final class Course {
             }
             case Event.Finished finished ->
                 doing = new Doing(Phase.FINISHED, doing.step(), doing.kind(), nanos, 0, Optional.of(finished.by()));
-            case Event.HeartbeatProved _, Event.NoLoadShown _, Event.Warned _, Event.StopRequested _ -> { }
+            case Event.Continued _, Event.NotContinued _, Event.HeartbeatProved _, Event.NoLoadShown _, Event.Warned _, Event.StopRequested _ -> { }
         }
     }
 
@@ -197,7 +197,7 @@ final class Course {
     List<Stretch> strip(long nanos) {
         List<Stretch> strip = new ArrayList<>(past);
         boolean over = trip.isPresent() || doing.by().isPresent();
-        int next = inStep ? doing.step() - 1 : past.size();
+        int next = inStep ? doing.step() - 1 : past.isEmpty() ? 0 : past.getLast().step();
         long at = nanos;
         List<Double> hours = Outlook.hours(program, Math.min(next, program.steps().size()), level);
         for (int i = 0; i < hours.size(); i++) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
+import rigwarden.run.PickUp;
 
 /**
  * A run that can be watched, and stopped.
@@ -20,12 +21,13 @@ import rigwarden.rig.Rig;
  * @param file its run file
  * @param undelivered what became of notices that did not arrive, one line a way; empty when all is well
  * @param goodNight what must be confirmed with a start, if anything
+ * @param from where it goes on, if another run was broken off there
  */
 public record Watched(
         int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file,
-        Supplier<List<String>> undelivered, Optional<GoodNight> goodNight) {
+        Supplier<List<String>> undelivered, Optional<GoodNight> goodNight, Optional<PickUp> from) {
     /** A run that nobody elsewhere is told of. */
     public Watched(int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file) {
-        this(number, rig, program, live, desk, rehearsal, speed, file, List::of, Optional.empty());
+        this(number, rig, program, live, desk, rehearsal, speed, file, List::of, Optional.empty(), Optional.empty());
     }
 }

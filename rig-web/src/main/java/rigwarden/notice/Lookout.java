@@ -124,7 +124,9 @@ final class Lookout {
         return switch (by) {
             case STOPPED -> "stopped by a person";
             case NEVER_FIT -> "given up, the cells stayed too cold or too warm for eight hours";
-            case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, TRIPPED -> "done";
+            case NOT_CONTINUED -> "not continued, a condition for it was not met";
+            case TRIPPED -> "tripped and cleared";
+            case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, CUT -> "done";
         };
     }
 

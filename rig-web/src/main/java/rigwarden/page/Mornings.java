@@ -17,7 +17,8 @@ public final class Mornings {
     /** The card of a run, made from its file: seconds for a night; none where this version refuses its rig or programme. */
     public static Optional<Card> card(LedgerRun run, Path file) {
         try (RunReader reader = RunReader.open(file)) {
-            return StoredRun.read(reader).map(stored -> card(run, reader.about().rehearsal(), stored));
+            boolean rehearsal = reader.about().rehearsal();
+            return StoredRun.whole(file).map(stored -> card(run, rehearsal, stored));
         }
     }
 

@@ -83,7 +83,9 @@ final class Words {
             return "Over: " + doing.by().map(by -> switch (by) {
                 case STOPPED -> "stopped by a person";
                 case NEVER_FIT -> "gave up; the cells stayed, or became at once, too cold or too warm to go on";
-                case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, TRIPPED ->
+                case NOT_CONTINUED -> "the run that was broken off did not go on: a condition for it was not met";
+                case TRIPPED -> "tripped and cleared";
+                case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, CUT ->
                     "the programme has ended";
             }).orElse("") + ", everything open";
         }

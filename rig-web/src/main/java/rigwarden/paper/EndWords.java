@@ -18,6 +18,8 @@ final class EndWords {
             case TIME -> "its time was over";
             case CHARGE_REACHED -> "the charge wanted is in";
             case NEVER_FIT -> "given up, the cells stayed too cold or too warm for eight hours";
+            case NOT_CONTINUED -> "nothing: it did not go on";
+            case CUT -> "a crash or a power cut";
             case TRIPPED -> "a trip";
             case STOPPED -> "a person's stop";
         };

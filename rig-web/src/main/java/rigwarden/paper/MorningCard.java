@@ -67,9 +67,10 @@ public final class MorningCard {
         if (capacities.isEmpty()) {
             return List.of("None: no discharge was ended.");
         }
-        return capacities.stream().map(c -> Spots.say("%s%.2f Ah ± %.2f Ah, %.1f Wh ± %.1f Wh, at %.2f C and %.1f °C, %s"
+        return capacities.stream().map(c -> Spots.say("%s%.2f Ah ± %.2f Ah, %.1f Wh ± %.1f Wh, at %.2f C and %.1f °C, %s%s"
                 + " (95.45 %%)", c.lowerBound() ? "at least " : "", c.ampHours().value(), c.ampHours().expanded(),
-                c.wattHours().value(), c.wattHours().expanded(), c.rateC(), c.bodyCelsius(), started(c))).toList();
+                c.wattHours().value(), c.wattHours().expanded(), c.rateC(), c.bodyCelsius(), started(c),
+                c.interrupted() ? ", INTERRUPTED and wider for it" : "")).toList();
     }
 
     private static String started(Capacity capacity) {
@@ -91,7 +92,8 @@ public final class MorningCard {
                 lines.add("Only then clear it, with the arm key; a cleared trip starts nothing by itself.");
             }
             case INTERRUPTED -> lines.add("Look whether the contactor is open and both devices are off before you touch anything; find"
-                    + " out why the computer died. Nothing goes on by itself: start anew.");
+                    + " out why the computer died. Nothing goes on by itself: within 30 min `rigwarden continue` goes on with it"
+                    + " where its conditions are met; else start anew, and `rigwarden abandon` closes it.");
             case STOPPED -> lines.add("Start anew when you know why it was stopped; it does not go on.");
             case FINISHED, RUNNING -> { }
         }
@@ -135,11 +137,15 @@ public final class MorningCard {
             lines.add(Spots.say("%s may be up to %.2f Ah too low: the charge before ended before its taper.", which,
                     c.missingAmpHours()));
         }
+        if (c.interrupted()) {
+            lines.add(which + " was interrupted and went on: its ± is widened by what the outage can have changed, and it never"
+                    + " decides against a rating.");
+        }
         if (Math.abs(c.bodyCelsius() - RATED_C) > NEAR_K) {
             lines.add(Spots.say("%s was taken at %.1f °C: do not hold it against a rating at %.0f °C.", which, c.bodyCelsius(),
                     RATED_C));
         }
-        boolean below = c.ampHours().value() + c.ampHours().expanded() < rig.cells().ratedAmpHours();
+        boolean below = !c.interrupted() && c.ampHours().value() + c.ampHours().expanded() < rig.cells().ratedAmpHours();
         if (!below && !c.lowerBound() && c.ampHours().value() - c.ampHours().expanded() < rig.cells().ratedAmpHours()) {
             lines.add(Spots.say("%s and the rating of %.0f Ah lie within each other's ±: it decides neither for nor against.",
                     which, rig.cells().ratedAmpHours()));

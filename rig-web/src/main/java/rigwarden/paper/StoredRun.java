@@ -1,18 +1,25 @@
 package rigwarden.paper;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import rigwarden.findings.Joined;
 import rigwarden.findings.StepFinding;
 import rigwarden.findings.Tally;
 import rigwarden.logbook.Cycle;
 import rigwarden.logbook.Cycles;
+import rigwarden.logbook.LogbookException;
+import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
 import rigwarden.logbook.StoredEvent;
+import rigwarden.program.Ended;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
 import rigwarden.rigfile.ProgramFile;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.RigFile;
+import rigwarden.run.Account;
+import rigwarden.run.PickUp;
 import rigwarden.warden.Rules;
 import rigwarden.warden.Trip;
 
@@ -26,20 +33,52 @@ import rigwarden.warden.Trip;
  */
 public record StoredRun(Rig rig, Program program, List<StepFinding> steps, Optional<Trip> trip) {
     /**
-     * Reads a whole run file: seconds for a night.
+     * Reads a run with all that it went on with: the parts of a step that was broken off are one step here.
      *
+     * @param file of the run; the files of the runs before it lie beside it
      * @return nothing where this version refuses the rig or programme in it
+     * @throws LogbookException where one of these files is missing or cannot be read
      */
-    public static Optional<StoredRun> read(RunReader reader) {
+    public static Optional<StoredRun> whole(Path file) {
+        return whole(file, Optional.empty());
+    }
+
+    private static Optional<StoredRun> whole(Path file, Optional<PickUp> next) {
+        try (RunReader reader = RunReader.open(file)) {
+            RunAbout about = reader.about();
+            Optional<StoredRun> own = read(reader, next.map(place -> part(place, about.from())));
+            Optional<Double> outage = reader.events().stream().filter(e -> e.kind().equals("continued"))
+                    .map(e -> e.value().orElse(0)).findFirst();
+            if (outage.isEmpty() || about.from().isEmpty() || own.isEmpty()) {
+                return own;
+            }
+            PickUp from = about.from().get();
+            Path before = file.resolveSibling(Spots.say("%04d.db", from.run()));
+            return whole(before, about.from()).map(earlier -> own.get().after(earlier, outage.get(), from.brokenAmps()));
+        }
+    }
+
+    /** What the step gave in the run that was broken off alone, without a run that this one had gone on with. */
+    private static Account part(PickUp place, Optional<PickUp> earlier) {
+        return earlier.filter(from -> from.step() == place.step())
+                .map(from -> place.before().minus(from.before()))
+                .orElse(place.before());
+    }
+
+    private StoredRun after(StoredRun earlier, double outageSeconds, double amps) {
+        return new StoredRun(rig, program, Joined.of(earlier.steps(), outageSeconds, amps, steps), trip);
+    }
+
+    private static Optional<StoredRun> read(RunReader reader, Optional<Account> open) {
         if (RigFile.read("rig", reader.about().rigText()) instanceof Read.Sound<Rig> rig
                 && ProgramFile.read("programme", reader.about().programmeText(), rig) instanceof Read.Sound<Program> program
                 && rig.value().channels().size() == reader.channels().size()) {
-            return Optional.of(read(reader, rig.value(), program.value()));
+            return Optional.of(read(reader, rig.value(), program.value(), open));
         }
         return Optional.empty();
     }
 
-    private static StoredRun read(RunReader reader, Rig rig, Program program) {
+    private static StoredRun read(RunReader reader, Rig rig, Program program, Optional<Account> open) {
         Tally tally = new Tally(rig);
         Optional<Trip> trip = Optional.empty();
         try (Cycles cycles = reader.cycles()) {
@@ -51,6 +90,9 @@ public record StoredRun(Rig rig, Program program, List<StepFinding> steps, Optio
                     trip = tripped(rig, trip, event);
                 }
             }
+        }
+        if (reader.openStep().isPresent()) {
+            open.ifPresent(account -> tally.ended(Ended.CUT, false, account));
         }
         return new StoredRun(rig, program, tally.steps(), trip);
     }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.BeforeEach;
@@ -76,7 +77,7 @@ class LiveRunTest {
         Clock clock = emulated.clock();
         Pacer pacer = Pacer.ofScan(clock, rig.scanNanos());
         return new LiveRun(rig, program, new CaughtUp(), (_, _, _, _) -> { }, desk, pacer, clock.nanos(), end::get,
-                events::addAll).run();
+                events::addAll, Optional.empty()).run();
     }
 
     private boolean saw(Class<? extends Event> kind) {
