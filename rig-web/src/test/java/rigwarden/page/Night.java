@@ -79,6 +79,13 @@ final class Night implements AutoCloseable {
         control = Thread.ofPlatform().name("control").start(() -> run(rig, fast));
     }
 
+    /** Puts the first scans of a night into a logbook, as a run that is over. */
+    static void stored(Path folder, String bench, int scans) throws Exception {
+        try (Night night = new Night(folder, bench, scans, 1, UnaryOperator.identity())) {
+            night.waitForScans(scans);
+        }
+    }
+
     static Night paced(Path folder, double speed) throws Exception {
         return new Night(folder, "one-cell", 0, speed, UnaryOperator.identity());
     }

@@ -19,6 +19,7 @@ import java.util.Locale;
  */
 public final class WebDies {
     private static final int CLIENTS = 16;
+    private static final int STORED_SCANS = 200_000;
     private static final int CHUNK = 1 << 20;
     private static volatile long hoarded;
 
@@ -28,6 +29,7 @@ public final class WebDies {
     public static void main(String[] args) throws Exception {
         Locale.setDefault(Locale.ROOT);
         long seconds = Long.parseLong(args[1]);
+        Night.stored(Path.of(args[0]), "one-cell", STORED_SCANS);
         Night night = new Night(Path.of(args[0]), "one-cell", 20_000, 1, scan -> scan);
         night.waitForScans(20_200);
         measured(night, "quiet", seconds, () -> { });
@@ -35,6 +37,7 @@ public final class WebDies {
                 () -> asking(night, "/trace?buckets=1000", seconds));
         measured(night, "sixteen look closer without end", seconds,
                 () -> asking(night, "/trace?from=0&to=1000&buckets=1000", seconds));
+        measured(night, "sixteen export a stored run without end", seconds, () -> asking(night, "/runs/1.csv", seconds));
         measured(night, "every handler waits for a request that trickles", seconds, () -> trickling(night, seconds));
         measured(night, "the memory is used up", seconds, () -> hoarding(seconds));
         measured(night, "the server is killed", seconds, night.site::close);

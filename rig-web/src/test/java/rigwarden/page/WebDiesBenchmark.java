@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class WebDiesBenchmark {
     private static final long SECONDS = Long.getLong("rigwarden.seconds", 20);
-    private static final int WAYS = 6;
+    private static final int WAYS = 7;
     private static final Pattern LINE = Pattern.compile(".* \\| \\d+ \\| ([\\d.]+) \\| (\\w+)");
     private static final double THREE_PERIODS_MS = 300;
 
