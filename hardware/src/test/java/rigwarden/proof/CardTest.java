@@ -84,6 +84,7 @@ class CardTest {
             assertThat(interrupted.lastScan().orElse(0)).isGreaterThanOrEqualTo(acknowledged);
             assertThat(interrupted.fault()).as("whole").isEmpty();
             assertThat(reader.integrity()).isEmpty();
+            Replayed.toTheSameOrders(book);
         }
     }
 

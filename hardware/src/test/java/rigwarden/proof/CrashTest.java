@@ -71,6 +71,7 @@ class CrashTest {
             try (RunReader reader = RunReader.open(book.file(1))) {
                 assertThat(reader.integrity()).isEmpty();
             }
+            Replayed.toTheSameOrders(book);
         }
     }
 }
