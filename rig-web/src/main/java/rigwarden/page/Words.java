@@ -61,7 +61,7 @@ final class Words {
         words.put("nearest", now.nearest().map(this::nearest).orElse("nothing that has a limit can be read"));
         words.put("hottest", hottest());
         words.put("ahead", now.ahead().map(a -> AheadWords.of(run.rig(), a)).orElse(
-                "not said without current, before ten minutes of it, or where the end of the step cannot be told"));
+                doing.phase() == Phase.CURRENT ? "not said before ten minutes of current, or while the end of the step is open" : "—"));
         marks.put("ahead", now.ahead().filter(Ahead::crosses).isPresent() ? "crosses" : "");
         words.put("left", now.left().words());
         words.put("trip", now.trip().map(t -> TripWords.of(run.rig(), t)).orElse(""));
