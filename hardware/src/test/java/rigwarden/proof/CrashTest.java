@@ -29,7 +29,7 @@ class CrashTest {
 
     @TestFactory
     Stream<DynamicTest> every_scan_reported_as_stored_survives_a_kill_and_the_next_start_says_what_was_interrupted() {
-        return IntStream.rangeClosed(1, Integer.getInteger("rigwarden.kills", 20)).mapToObj(kill ->
+        return IntStream.rangeClosed(1, Integer.getInteger("rigwarden.kills", 12)).mapToObj(kill ->
                 DynamicTest.dynamicTest("kill " + kill, () -> survives(folder.resolve("kill-" + kill), kill)));
     }
 
