@@ -19,7 +19,7 @@ import rigwarden.logbook.RunReader;
 import rigwarden.pack.Chance;
 
 /**
- * A recorded run is killed (SIGKILL) twenty times, or as often as {@code -Drigwarden.kills} says: within its first stored second, in the closing sequence, and anywhere
+ * A recorded run is killed (SIGKILL) twelve times, or as often as {@code -Drigwarden.kills} says: within its first stored second, in the closing sequence, and anywhere
  * while it commits ten times a second and makes a checkpoint five times a second. Every scan that was reported as stored is
  * there, the file is whole, and the next start says what was interrupted.
  */
