@@ -12,7 +12,6 @@ import java.util.function.Supplier;
 import rigwarden.live.GoodNight;
 import rigwarden.live.Snapshot;
 import rigwarden.live.Watched;
-import rigwarden.program.Program;
 import rigwarden.rig.Role;
 import rigwarden.run.RunMachine;
 import rigwarden.warden.Reading;
@@ -58,11 +57,12 @@ final class Asking {
                 place</label>""";
         return card + """
                 <form class="asks ask start" method="post" action="/ask"><input type="hidden" name="what" value="START">
-                %s<button>Start the programme</button> <span class="small">with the arm key turned</span></form>
+                %s<button>%s</button> <span class="small">with the arm key turned</span></form>
                 <form class="asks ask clear" method="post" action="/ask"><input type="hidden" name="what" value="CLEAR">
                 <button>Clear the trip</button> <span class="small">with the cause gone and the arm key turned; it starts
                 nothing</span></form>
-                <form class="asks small" method="post" action="/sign-out"><button>Sign out</button></form>""".formatted(tick);
+                <form class="asks small" method="post" action="/sign-out"><button>Sign out</button></form>""".formatted(tick,
+                run.get().flatMap(Watched::from).map(f -> "Go on with run " + f.run()).orElse("Start the programme"));
     }
 
     private String signIn(Context ctx, String said) {
@@ -106,7 +106,7 @@ final class Asking {
             return;
         }
         Optional<Watched> watched = run.get();
-        Optional<Request> wanted = watched.flatMap(w -> wanted(ctx.formParam("what"), w.program()));
+        Optional<Request> wanted = watched.flatMap(w -> wanted(ctx.formParam("what"), w));
         if (watched.isEmpty() || wanted.isEmpty()) {
             ctx.status(409).html(said(ctx, "Nothing runs that could be asked for that."));
         } else if (!armed(watched.orElseThrow())) {
@@ -130,10 +130,10 @@ final class Asking {
         return run.goodNight().isEmpty() || "read".equals(ctx.formParam("card"));
     }
 
-    /** A start is the one that this programme asks for. */
-    private static Optional<Request> wanted(String what, Program program) {
+    /** A start is the one that this programme asks for, or going on where this run is to go on. */
+    static Optional<Request> wanted(String what, Watched run) {
         return switch (String.valueOf(what)) {
-            case "START" -> Optional.of(RunMachine.start(program));
+            case "START" -> Optional.of(run.from().isPresent() ? Request.CONTINUE : RunMachine.start(run.program()));
             case "CLEAR" -> Optional.of(Request.CLEAR);
             case String _ -> Optional.empty();
         };
