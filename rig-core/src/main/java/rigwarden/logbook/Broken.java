@@ -29,7 +29,7 @@ public final class Broken {
             Optional<String> fault = reader.integrity().or(() -> differs(retrace, cycles));
             RunAbout about = reader.about();
             return new LeftOff(run.number(), fault, ending(run.outcome()), run.decided(runs), about.rigHash(),
-                    about.programmeHash(), about.versions(), retrace.cleared(), retrace.step(), retrace.recovers(),
+                    about.programmeHash(), about.versions(), retrace.cleared(), retrace.tripStands(), retrace.step(), retrace.recovers(),
                     retrace.place());
         }
     }

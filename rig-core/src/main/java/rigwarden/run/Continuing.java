@@ -78,7 +78,8 @@ public final class Continuing {
     }
 
     private static Optional<Unmet> cause(LeftOff left) {
-        return left.ending() != Ending.TRIPPED || left.cleared() ? Optional.empty()
+        boolean gone = !left.tripStands() && (left.ending() != Ending.TRIPPED || left.cleared());
+        return gone ? Optional.empty()
                 : Optional.of(new Unmet(Condition.CAUSE, "a trip that was never cleared",
                         "one that a person cleared, armed, before that run's process ended"));
     }

@@ -15,6 +15,7 @@ import rigwarden.program.Step;
  * @param programmeHash SHA-256 of its programme
  * @param versions of software and runtime
  * @param cleared whether its trip was cleared, by a granted clear
+ * @param tripStands whether its file shows a trip that was not cleared, however the process ended after it
  * @param step that was broken off; empty outside any
  * @param recovers whether a later step recovers cells below the usual limits, which needs a start of its own
  * @param place where it would go on
@@ -28,6 +29,7 @@ public record LeftOff(
         String programmeHash,
         Map<String, String> versions,
         boolean cleared,
+        boolean tripStands,
         Optional<Step> step,
         boolean recovers,
         Optional<PickUp> place) {

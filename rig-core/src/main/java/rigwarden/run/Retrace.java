@@ -26,6 +26,7 @@ public final class Retrace {
     private long reachedNanos;
     private double reachedAmps;
     private boolean cleared;
+    private boolean tripStands;
 
     /** A run before its first scan; one that itself went on from somewhere does so again. */
     public Retrace(int run, Rig rig, Program program, Optional<PickUp> from) {
@@ -57,9 +58,16 @@ public final class Retrace {
     private void saw(Event event) {
         if (event instanceof Event.Cleared) {
             cleared = true;
+            tripStands = false;
         } else if (event instanceof Event.Tripped) {
             cleared = false;
+            tripStands = true;
         }
+    }
+
+    /** Whether the last trip was not cleared. */
+    public boolean tripStands() {
+        return tripStands;
     }
 
     /** Whether the last trip was cleared. */

@@ -24,16 +24,16 @@ class ContinuingTest {
     private static final LeftOff CUT = left(Ending.BROKEN_OFF, Optional.of(new Step.Discharge(1, 21, 2.5)));
 
     private static LeftOff left(Ending ending, Optional<Step> step) {
-        return new LeftOff(7, Optional.empty(), ending, Optional.empty(), "aa", "bb", VERSIONS, false, step, false,
+        return new LeftOff(7, Optional.empty(), ending, Optional.empty(), "aa", "bb", VERSIONS, false, false, step, false,
                 step.map(_ -> PLACE));
     }
 
     private static LeftOff with(Optional<String> fault, Optional<String> decided, boolean recovers) {
-        return new LeftOff(7, fault, Ending.BROKEN_OFF, decided, "aa", "bb", VERSIONS, false, CUT.step(), recovers, CUT.place());
+        return new LeftOff(7, fault, Ending.BROKEN_OFF, decided, "aa", "bb", VERSIONS, false, false, CUT.step(), recovers, CUT.place());
     }
 
     private static LeftOff cleared() {
-        return new LeftOff(7, Optional.empty(), Ending.TRIPPED, Optional.empty(), "aa", "bb", VERSIONS, true, CUT.step(),
+        return new LeftOff(7, Optional.empty(), Ending.TRIPPED, Optional.empty(), "aa", "bb", VERSIONS, true, false, CUT.step(),
                 false, CUT.place());
     }
 
@@ -52,6 +52,14 @@ class ContinuingTest {
     void with_everything_the_same_and_a_short_outage_it_may_go_on_from_there() {
         assertThat(Continuing.answer(CUT, offered(30))).isEqualTo(new Answer.Allowed(PLACE.brokenAt(5)));
         assertThat(unmet(Continuing.answer(cleared(), offered(1)))).as("a trip that was cleared").isEmpty();
+    }
+
+    @Test
+    void a_trip_that_nobody_cleared_is_not_made_good_by_pulling_the_plug_after_it() {
+        LeftOff plug = new LeftOff(7, Optional.empty(), Ending.BROKEN_OFF, Optional.empty(), "aa", "bb", VERSIONS, false, true,
+                CUT.step(), false, CUT.place());
+
+        assertThat(unmet(Continuing.answer(plug, offered(1)))).contains(Condition.CAUSE);
     }
 
     @TestFactory

@@ -61,6 +61,8 @@ final class Course {
             falling.take(scan.nanos(), Math.abs(set));
             warming.take(scan);
             packVolts = scan.readings().get(pack.index()) instanceof Reading.Valid valid ? valid.value() : packVolts;
+        } else {
+            warming.forget();
         }
     }
 
