@@ -1,6 +1,6 @@
-package rigwarden.paper;
+package rigwarden.live;
 
-import rigwarden.live.Ahead;
+import rigwarden.paper.Spots;
 import rigwarden.rig.Rig;
 
 /** A forecast of warmth in words. */
