@@ -18,7 +18,7 @@ public final class Retrace {
     private final Program program;
     private final Warden warden;
     private final RunMachine machine;
-    private final RestTrail trail;
+    private final RestBrackets trail;
     private Optional<Guard> guard = Optional.empty();
     private RunState state = RunState.IDLE;
     private Orders orders = Orders.OFF;
@@ -34,7 +34,7 @@ public final class Retrace {
         this.program = program;
         warden = new Warden(rig);
         machine = new RunMachine(rig, program, from);
-        trail = new RestTrail(rig);
+        trail = new RestBrackets(rig);
     }
 
     /** One cycle; the orders granted in it. */

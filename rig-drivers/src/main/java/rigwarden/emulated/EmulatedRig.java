@@ -15,13 +15,11 @@ import rigwarden.loop.Pacer;
 import rigwarden.pack.Chance;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
-import rigwarden.pack.Node;
 import rigwarden.pack.World;
 import rigwarden.rig.Device;
 import rigwarden.rig.Panel;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
-import rigwarden.rig.Role;
 import rigwarden.rig.VoltageInput;
 import rigwarden.serial.AgentState;
 import rigwarden.serial.InstrumentAgent;
@@ -34,9 +32,6 @@ import rigwarden.serial.InstrumentAgent;
  * an order or of a line other than the heartbeat's, and when the last move is more than 20 ms old; in between its slow nodes are taken as they were.
  */
 public final class EmulatedRig {
-    private static final long COARSE_NANOS = 20_000_000L;
-    private static final double REFERENCE_C = 25;
-    private static final long SPIKE_NANOS = 2_000_000L;
 
     private final Rig rig;
     private final Specimen specimen;
@@ -50,10 +45,9 @@ public final class EmulatedRig {
     private final Agents agents;
     private final Map<Integer, FaultyTarget> faulty = new HashMap<>();
     private final Defects defects;
+    private final Wirings wirings;
     private final CellWindow window;
     private Optional<WireUpsets> upsets = Optional.empty();
-    private double spikeVolts;
-    private long switchedNanos = Long.MIN_VALUE / 2;
     private final RigBench bench;
     private final OwnWorld own;
 
@@ -69,9 +63,10 @@ public final class EmulatedRig {
         world.arm(true);
         clock = new VirtualClock(0);
         defects = new Defects(rig.probes().size(), rig.inputs().size());
+        wirings = new Wirings(rig, specimen, world, clock, defects);
         window = new CellWindow(rig, false);
         own = new OwnWorld();
-        shunt = new Ina228Emulator(shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
+        shunt = new Ina228Emulator(wirings.shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
         converters();
         probes = probeChips();
         for (Device device : rig.devices()) {
@@ -88,28 +83,28 @@ public final class EmulatedRig {
         world = other.world.copy();
         clock = new VirtualClock(other.clock.nanos());
         defects = other.defects.copy();
+        wirings = new Wirings(rig, specimen, world, clock, defects);
         window = new CellWindow(rig, other.window.opened());
         own = other.own.copy();
-        shunt = other.shunt.copy(shuntWiring());
+        shunt = other.shunt.copy(wirings.shuntWiring());
         for (VoltageInput input : rig.inputs()) {
             int key = key(input.bus(), input.address());
             converters.computeIfAbsent(key,
-                    k -> other.converters.get(k).copy(inputWiring(input.bus(), input.address())));
+                    k -> other.converters.get(k).copy(wirings.inputWiring(input.bus(), input.address())));
         }
         probes = new Mcp9601Emulator[other.probes.length];
         for (int i = 0; i < probes.length; i++) {
-            probes[i] = other.probes[i].copy(probeWiring(i));
+            probes[i] = other.probes[i].copy(wirings.probeWiring(i));
         }
         for (int i = 0; i < rig.devices().size(); i++) {
-            Terminals terminals = terminals(rig.devices().get(i));
+            Terminals terminals = wirings.terminals(rig.devices().get(i));
             instruments.add(other.instruments.get(i).map(it -> it.copy(terminals, clock)));
         }
         agents = agents(i -> other.agents.agents().get(i).orElseThrow().state());
         board = board();
         other.faulty.forEach((key, chip) -> fail(key, chip.copy(chip(key))));
         board.meddleLike(other.board, clock);
-        spikeVolts = other.spikeVolts;
-        switchedNanos = other.switchedNanos;
+        wirings.spikesLike(other.wirings);
         upsets = other.upsets.map(WireUpsets::copy);
         upsets.ifPresent(board::upset);
         bench = RigBench.resume(rig, board.context(), clock, agents, own.readings(clock), other.bench.state());
@@ -120,14 +115,15 @@ public final class EmulatedRig {
         rig = other.rig;
         specimen = other.specimen;
         world = other.world.copy();
-        world.advanceTo(other.clock.nanos());
-        dark();
-        world.advanceTo(other.clock.nanos() + outageNanos);
         clock = new VirtualClock(other.clock.nanos() + outageNanos);
         defects = other.defects.copy();
+        wirings = new Wirings(rig, specimen, world, clock, defects);
+        world.advanceTo(other.clock.nanos());
+        dark();
+        world.advanceTo(clock.nanos());
         window = new CellWindow(rig, other.window.opened());
         own = new OwnWorld();
-        shunt = new Ina228Emulator(shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
+        shunt = new Ina228Emulator(wirings.shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
         converters();
         probes = probeChips();
         for (Device device : rig.devices()) {
@@ -136,7 +132,7 @@ public final class EmulatedRig {
         agents = agents(_ -> AgentState.at(clock.nanos()));
         board = board();
         other.faulty.forEach((key, chip) -> fail(key, chip.copy(chip(key))));
-        spikeVolts = other.spikeVolts;
+        wirings.spikesAsStrongAs(other.wirings);
         upsets = other.upsets.map(WireUpsets::copy);
         upsets.ifPresent(board::upset);
         bench = RigBench.start(rig, board.context(), clock, agents, own.readings(clock));
@@ -150,9 +146,9 @@ public final class EmulatedRig {
         for (Device device : rig.devices()) {
             world.line(relay(device), false);
             if (device instanceof Device.Programmed && device.charges()) {
-                world.source(place(device), false, 0, 0);
+                world.source(wirings.place(device), false, 0, 0);
             } else if (device instanceof Device.Programmed) {
-                world.sink(place(device), false, 0);
+                world.sink(wirings.place(device), false, 0);
             }
         }
     }
@@ -171,7 +167,7 @@ public final class EmulatedRig {
     private void converters() {
         for (VoltageInput input : rig.inputs()) {
             converters.computeIfAbsent(key(input.bus(), input.address()), key -> new Ads1115Emulator(
-                    inputWiring(input.bus(), input.address()), specimen.inputErrors(input),
+                    wirings.inputWiring(input.bus(), input.address()), specimen.inputErrors(input),
                     specimen.noise("converter " + key)));
         }
     }
@@ -180,7 +176,7 @@ public final class EmulatedRig {
         Mcp9601Emulator[] chips = new Mcp9601Emulator[rig.probes().size()];
         for (int i = 0; i < chips.length; i++) {
             Probe probe = rig.probes().get(i);
-            chips[i] = new Mcp9601Emulator(probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
+            chips[i] = new Mcp9601Emulator(wirings.probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
         }
         return chips;
     }
@@ -206,7 +202,7 @@ public final class EmulatedRig {
 
     private Optional<EmulatedInstrument> instrument(Device device) {
         return switch (device) {
-            case Device.Programmed p -> Optional.of(new EmulatedInstrument(p, terminals(p),
+            case Device.Programmed p -> Optional.of(new EmulatedInstrument(p, wirings.terminals(p),
                     specimen.instrumentErrors(p.name(), p.instrument())));
             case Device.PlainCharger _, Device.Inverter _ -> Optional.empty();
         };
@@ -225,13 +221,8 @@ public final class EmulatedRig {
         return new Agents(made, true);
     }
 
-    /** Place of a device among the world's sources, or among its sinks. */
-    private int place(Device device) {
-        return rig.devices(device.charges()).indexOf(device);
-    }
-
     private Line relay(Device device) {
-        return device.charges() ? Line.source(place(device)) : Line.sink(place(device));
+        return device.charges() ? Line.source(wirings.place(device)) : Line.sink(wirings.place(device));
     }
 
     private void wire(EmulatedBoard made) {
@@ -256,7 +247,7 @@ public final class EmulatedRig {
     }
 
     private void input(EmulatedBoard made, int bcm, Predicate<World> truth) {
-        made.input(bcm, () -> defects.stuckLines.containsKey(bcm) ? defects.stuckLines.get(bcm) : truth.test(now()));
+        made.input(bcm, () -> defects.stuckLines.containsKey(bcm) ? defects.stuckLines.get(bcm) : truth.test(wirings.now()));
     }
 
     private void output(EmulatedBoard made, int bcm, Line line) {
@@ -289,175 +280,9 @@ public final class EmulatedRig {
             world.advanceTo(clock.nanos());
         }
         if (line.equals(Line.CONTACTOR)) {
-            switchedNanos = clock.nanos();
+            wirings.contactorSwitched();
         }
-        now().line(line, high);
-    }
-
-    /** The world, moved on if it is more than a little behind. */
-    private World now() {
-        if (clock.nanos() - world.nanos() > COARSE_NANOS) {
-            world.advanceTo(clock.nanos());
-        }
-        return world;
-    }
-
-    /** Charge through the shunt as its resistance weighs it, C. */
-    private double tilted(World at) {
-        return at.coulombs() + specimen.shuntPerKelvin() * at.coulombKelvins();
-    }
-
-    private Ina228Emulator.Wiring shuntWiring() {
-        double ohms = specimen.shuntOhms();
-        double perKelvin = specimen.shuntPerKelvin();
-        return new Ina228Emulator.Wiring() {
-            @Override
-            public long nanos() {
-                return clock.nanos();
-            }
-
-            @Override
-            public double shuntVolts() {
-                World at = now();
-                double amps = at.amps() + Ripple.mean(at.rippleAmps(), clock.nanos());
-                return amps * ohms * defects.shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
-            }
-
-            @Override
-            public double shuntVoltSeconds() {
-                World at = now();
-                return ohms * (defects.shuntFactor * tilted(at) + defects.shuntCoulombs);
-            }
-
-            @Override
-            public double busVolts() {
-                return now().packVolts();
-            }
-
-            @Override
-            public double dieCelsius() {
-                return now().celsius(Node.ROOM);
-            }
-        };
-    }
-
-    private Ads1115Emulator.Wiring inputWiring(int bus, int address) {
-        VoltageInput[] pins = new VoltageInput[4];
-        int[] places = new int[4];
-        double[] ratios = new double[4];
-        double[] offsets = new double[4];
-        int lowest = Integer.MAX_VALUE;
-        for (VoltageInput input : rig.inputs()) {
-            if (input.bus() == bus && input.address() == address) {
-                pins[input.input()] = input;
-                places[input.input()] = rig.inputs().indexOf(input);
-                ratios[input.input()] = specimen.inputRatio(input) / input.divider();
-                offsets[input.input()] = specimen.inputOffset(input);
-                lowest = input.role() == Role.BUS_VOLTS ? lowest : Math.min(lowest, input.cell());
-            }
-        }
-        int ground = lowest == Integer.MAX_VALUE ? 0 : lowest - 1;
-        return new Ads1115Emulator.Wiring() {
-            @Override
-            public long nanos() {
-                return clock.nanos();
-            }
-
-            @Override
-            public double inputVolts(int pin) {
-                VoltageInput input = pins[pin];
-                if (input == null) {
-                    return 0;
-                }
-                double volts = input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell());
-                return (volts + offsets[pin]) * ratios[pin] * defects.inputFactor[places[pin]] + spike();
-            }
-
-            // A cut wire is pulled down to the island's ground by the bleed at its input.
-            private double overGround(int tap) {
-                World at = now();
-                return at.tapCut(tap) ? 0 : at.tapVolts(tap) - at.tapVolts(ground);
-            }
-        };
-    }
-
-    private double spike() {
-        return clock.nanos() - switchedNanos < SPIKE_NANOS ? spikeVolts : 0;
-    }
-
-    private Mcp9601Emulator.Wiring probeWiring(int bead) {
-        return new Mcp9601Emulator.Wiring() {
-            @Override
-            public long nanos() {
-                return clock.nanos();
-            }
-
-            @Override
-            public double hotCelsius() {
-                return now().beadCelsius(bead) + defects.probeKelvin[bead];
-            }
-
-            @Override
-            public double coldCelsius() {
-                return now().celsius(Node.ROOM);
-            }
-
-            @Override
-            public boolean open() {
-                return defects.probeOpen[bead];
-            }
-
-            @Override
-            public boolean shorted() {
-                return defects.probeShorted[bead];
-            }
-        };
-    }
-
-    private Terminals terminals(Device device) {
-        int place = place(device);
-        return device.charges() ? sourceTerminals(place) : sinkTerminals(place);
-    }
-
-    /** Its sense leads sit on the cells' outer studs, whatever its output does. */
-    private Terminals sourceTerminals(int place) {
-        return new Terminals() {
-            @Override
-            public void order(boolean on, double volts, double amps) {
-                world.advanceTo(clock.nanos());
-                world.source(place, on, volts, amps);
-            }
-
-            @Override
-            public double volts() {
-                return now().packVolts();
-            }
-
-            @Override
-            public double amps() {
-                return now().sourceAmps(place);
-            }
-        };
-    }
-
-    private Terminals sinkTerminals(int place) {
-        return new Terminals() {
-            @Override
-            public void order(boolean on, double volts, double amps) {
-                world.advanceTo(clock.nanos());
-                world.sink(place, on, amps);
-            }
-
-            @Override
-            public double volts() {
-                return now().sinkVolts(place);
-            }
-
-            @Override
-            public double amps() {
-                return now().sinkAmps(place);
-            }
-        };
+        wirings.now().line(line, high);
     }
 
     /** Something goes wrong, now. */
@@ -481,7 +306,7 @@ public final class EmulatedRig {
             case BoardFault.CardFills f -> own.freeBytes = f.bytesLeft();
             case BoardFault.ComputerStalls f -> clock.sleepUntil(clock.nanos() + Math.round(f.seconds() * 1e9));
             case BoardFault.ClockStands f -> own.clockStands = f.scans();
-            case BoardFault.ContactorSpikes f -> spikeVolts = f.volts();
+            case BoardFault.ContactorSpikes f -> wirings.spikes(f.volts());
             case BoardFault.BusErrs f -> {
                 EmulatedI2cBus bus = board.existingBus(f.bus());
                 bus.meddle(wire -> new BusErrors(wire, clock, bus.addresses(), f.error(), f.share(),
@@ -504,7 +329,7 @@ public final class EmulatedRig {
                 defects.stuckLines.put(f.bcm(), f.high());
             }
             case BoardFault.ShuntDrifts f -> {
-                defects.shuntCoulombs += defects.shuntFactor * (1 - f.factor()) * tilted(world);
+                defects.shuntCoulombs += defects.shuntFactor * (1 - f.factor()) * wirings.tilted(world);
                 defects.shuntFactor *= f.factor();
             }
             case BoardFault.InputDrifts f -> defects.inputFactor[f.input()] *= f.factor();
@@ -531,7 +356,7 @@ public final class EmulatedRig {
 
     private void silence(int device) {
         Device silent = rig.devices().get(device);
-        world.inflict(silent.charges() ? new Fault.SourceDeaf(place(silent)) : new Fault.SinkDeaf(place(silent)));
+        world.inflict(silent.charges() ? new Fault.SourceDeaf(wirings.place(silent)) : new Fault.SinkDeaf(wirings.place(silent)));
         instruments.get(device).orElseThrow().line().set(LineFault.SILENT);
     }
 

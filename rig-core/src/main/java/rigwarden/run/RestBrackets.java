@@ -16,7 +16,7 @@ import rigwarden.warden.Scan;
  * as in those ten minutes. On the flat part of a cell's curve this tells little about its charge; it finds another cell, one
  * that was emptied or filled across a knee, and one that was moved out of the rest that it had come to.
  */
-final class RestTrail {
+final class RestBrackets {
     private static final long MARK_NANOS = 60_000_000_000L;
     private static final int MARKS = 11;
     private static final double MORE_TIMES = 3;
@@ -35,7 +35,7 @@ final class RestTrail {
     private boolean charged;
     private boolean discharged;
 
-    RestTrail(Rig rig) {
+    RestBrackets(Rig rig) {
         sight = new Sight(rig);
         low = new double[rig.cells().series()];
         high = new double[rig.cells().series()];
