@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
-import rigwarden.campaign.Bench;
+import rigwarden.campaign.Scene;
 import rigwarden.campaign.Campaign;
 import rigwarden.campaign.Night;
 import rigwarden.campaign.Outcome;
@@ -22,8 +22,8 @@ class CampaignOfThousands {
     @Test
     void of_all_cases_at_most_one_in_a_thousand_is_unsafe_and_each_is_printed() {
         Campaign campaign = new Campaign(List.of(
-                new Bench("one-cell", rigwarden.proof.Bench.rig(), rigwarden.proof.Bench.night()),
-                new Bench("eight-cells", rigwarden.proof.Bench.packRig(), rigwarden.proof.Bench.packNight())),
+                new Scene("one-cell", Bench.rig(), Bench.night()),
+                new Scene("eight-cells", Bench.packRig(), Bench.packNight())),
                 SPECIMENS, Runtime.getRuntime().availableProcessors());
         List<Night> nights = campaign.nights();
 

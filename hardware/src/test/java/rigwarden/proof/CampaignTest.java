@@ -8,7 +8,7 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import rigwarden.campaign.Bench;
+import rigwarden.campaign.Scene;
 import rigwarden.campaign.Campaign;
 import rigwarden.campaign.Case;
 import rigwarden.campaign.Harm;
@@ -28,8 +28,8 @@ import rigwarden.rigfile.WrittenCase;
 class CampaignTest {
     private static final int CASES = 300;
     private static final long SEED = 1;
-    private static final Bench ONE = new Bench("one-cell", rigwarden.proof.Bench.rig(), rigwarden.proof.Bench.night());
-    private static final Bench EIGHT = new Bench("eight-cells", rigwarden.proof.Bench.packRig(), rigwarden.proof.Bench.packNight());
+    private static final Scene ONE = new Scene("one-cell", Bench.rig(), Bench.night());
+    private static final Scene EIGHT = new Scene("eight-cells", Bench.packRig(), Bench.packNight());
     private static final Campaign CAMPAIGN = new Campaign(List.of(ONE, EIGHT), 1, Runtime.getRuntime().availableProcessors());
     private static List<Night> nights;
 
@@ -42,11 +42,11 @@ class CampaignTest {
         return IntStream.rangeClosed(1, cases).boxed().toList();
     }
 
-    private static List<Outcome> written(int bench, String file) {
-        Bench of = nights.get(bench).bench();
+    private static List<Outcome> written(int scene, String file) {
+        Scene of = nights.get(scene).scene();
         Read<List<WrittenCase>> read = CaseFile.read(Path.of("cases", file), WrittenCases.words(of), of.program().steps().size());
         assertThat(read).isInstanceOf(Read.Sound.class);
-        return CAMPAIGN.run(nights.subList(bench, bench + 1), ((Read.Sound<List<WrittenCase>>) read).value());
+        return CAMPAIGN.run(nights.subList(scene, scene + 1), ((Read.Sound<List<WrittenCase>>) read).value());
     }
 
     @Test
@@ -77,7 +77,7 @@ class CampaignTest {
         for (Origin origin : Origin.values()) {
             assertThat(share(cases, c -> c.active().kind().origin() == origin)).as("%s", origin).isGreaterThan(0.05);
         }
-        assertThat(cases.stream().map(c -> c.active().kind().name()).distinct()).as("every kind of either bench")
+        assertThat(cases.stream().map(c -> c.active().kind().name()).distinct()).as("every kind of either scene")
                 .containsAll(WrittenCases.words(ONE).stream().map(FaultWords::name).toList())
                 .containsAll(WrittenCases.words(EIGHT).stream().map(FaultWords::name).toList());
     }

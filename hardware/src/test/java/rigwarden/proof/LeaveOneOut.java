@@ -68,7 +68,7 @@ final class LeaveOneOut {
         List<Outcome> chosen = acted.values().stream().flatMap(list -> list.stream().limit(most)).toList();
         List<Case> cases = chosen.stream().map(Outcome::what).toList();
         List<Warden> blind = chosen.stream()
-                .map(o -> LameWarden.without(o.what().night().bench().rig(), o.rule().orElseThrow().number())).toList();
+                .map(o -> LameWarden.without(o.what().night().scene().rig(), o.rule().orElseThrow().number())).toList();
         List<Outcome> lame = campaign.again(cases, blind);
         LeaveOneOut table = new LeaveOneOut();
         for (int i = 0; i < chosen.size(); i++) {

@@ -15,29 +15,29 @@ import rigwarden.warden.Warden;
 
 /** Many cases, on as many threads as there are processors; what comes of each does not depend on them. */
 public final class Campaign {
-    private final List<Bench> benches;
+    private final List<Scene> scenes;
     private final int specimens;
     private final int threads;
 
     /**
      * A campaign before its first case.
      *
-     * @param specimens of each bench, from 1: other errors of the parts, other noise
+     * @param specimens of each scene, from 1: other errors of the parts, other noise
      * @param threads from 1
      */
-    public Campaign(List<Bench> benches, int specimens, int threads) {
-        this.benches = List.copyOf(benches);
+    public Campaign(List<Scene> scenes, int specimens, int threads) {
+        this.scenes = List.copyOf(scenes);
         this.specimens = specimens;
         this.threads = threads;
     }
 
-    /** Rehearses every bench without a fault, in every specimen. */
+    /** Rehearses every scene without a fault, in every specimen. */
     public List<Night> nights() {
         try (ExecutorService workers = Executors.newFixedThreadPool(threads)) {
             List<Future<Night>> nights = new ArrayList<>();
             for (int specimen = 1; specimen <= specimens; specimen++) {
                 long seed = specimen;
-                benches.forEach(bench -> nights.add(workers.submit(() -> Night.of(bench, seed))));
+                scenes.forEach(scene -> nights.add(workers.submit(() -> Night.of(scene, seed))));
             }
             return nights.stream().map(Campaign::got).toList();
         }

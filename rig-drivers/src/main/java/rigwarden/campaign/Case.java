@@ -35,11 +35,11 @@ public record Case(int number, String name, Night night, List<Strike> strikes, l
 
     /** The case in one line. */
     public String words() {
-        double scanSeconds = night.bench().rig().scanNanos() * 1e-9;
+        double scanSeconds = night.scene().rig().scanNanos() * 1e-9;
         String all = strikes.stream()
                 .map(s -> String.format(Locale.ROOT, "%s, at %.1f s (%s)", s.what().words(), s.scan() * scanSeconds, night.placeAt(s.scan())))
                 .collect(Collectors.joining("; then "));
-        return String.format(Locale.ROOT, "%s, specimen %d: %s%s", night.bench().name(), night.specimen(),
+        return String.format(Locale.ROOT, "%s, specimen %d: %s%s", night.scene().name(), night.specimen(),
                 name.isEmpty() ? "" : "\"" + name + "\": ", all);
     }
 }

@@ -27,13 +27,13 @@ final class CaseDraw {
 
     private final long seed;
     private final List<Night> nights;
-    private final Map<Bench, List<FaultKind>> kinds;
+    private final Map<Scene, List<FaultKind>> kinds;
 
     CaseDraw(long seed, List<Night> nights) {
         this.seed = seed;
         this.nights = nights;
-        kinds = nights.stream().map(Night::bench).distinct()
-                .collect(Collectors.toMap(bench -> bench, bench -> Catalogue.of(bench.rig())));
+        kinds = nights.stream().map(Night::scene).distinct()
+                .collect(Collectors.toMap(scene -> scene, scene -> Catalogue.of(scene.rig())));
     }
 
     Case draw(int number) {
@@ -44,7 +44,7 @@ final class CaseDraw {
         boolean lasting = chance.nextDouble() < LONG_SHARE;
         long active = instant(night, chance, old);
         long latent = !pair ? active : old ? 0 : Math.max(0, active - 300 - chance.nextInt(2700));
-        double scans = (lasting ? LONG_S : SHORT_S) * 1e9 / night.bench().rig().scanNanos();
+        double scans = (lasting ? LONG_S : SHORT_S) * 1e9 / night.scene().rig().scanNanos();
         List<Strike> strikes = new ArrayList<>();
         if (pair) {
             strikes.add(new Strike(latentFault(night, chance), latent));
@@ -80,7 +80,7 @@ final class CaseDraw {
     }
 
     private Injection fault(Night night, Origin origin, Chance chance, double highest) {
-        List<FaultKind> all = new ArrayList<>(kinds.get(night.bench()));
+        List<FaultKind> all = new ArrayList<>(kinds.get(night.scene()));
         all.removeIf(kind -> kind.origin() != origin);
         FaultKind kind = all.get(chance.nextInt(all.size()));
         Place place = kind.places().get(chance.nextInt(kind.places().size()));

@@ -50,9 +50,9 @@ final class CaseRun {
         this.what = what;
         this.rehearsal = rehearsal;
         world = rehearsal.rig().world();
-        judge = new Judge(what.night().bench().rig());
+        judge = new Judge(what.night().scene().rig());
         hardware = new HardwareWatch(rehearsal);
-        Rig rig = what.night().bench().rig();
+        Rig rig = what.night().scene().rig();
         cells = rig.cells().series();
         limits = List.of(new Threshold.CellAbove(Envelope.HIGH_TRIP_V), new Threshold.CellBelow(Envelope.LOW_TRIP_V),
                 new Threshold.NodeAbove(Envelope.TERMINAL_TRIP_C),

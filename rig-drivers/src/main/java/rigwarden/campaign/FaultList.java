@@ -4,15 +4,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 
-/** Every kind of fault of a bench, as lines for whoever writes cases. */
+/** Every kind of fault of a scene, as lines for whoever writes cases. */
 public final class FaultList {
     private static final int SHOWN = 12;
 
     private FaultList() {}
 
     /** One line for each kind. */
-    public static List<String> of(Bench bench) {
-        return Catalogue.of(bench.rig()).stream().map(FaultList::line).toList();
+    public static List<String> of(Scene scene) {
+        return Catalogue.of(scene.rig()).stream().map(FaultList::line).toList();
     }
 
     private static String line(FaultKind kind) {

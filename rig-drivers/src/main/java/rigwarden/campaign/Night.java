@@ -17,7 +17,7 @@ import rigwarden.run.RunState;
 import rigwarden.warden.Warden;
 
 /**
- * One rehearsal of a bench with nothing wrong, from start to end, and copies of it on the way, from which cases fork. Scans count from 0,
+ * One rehearsal of a scene with nothing wrong, from start to end, and copies of it on the way, from which cases fork. Scans count from 0,
  * which is before the first. Once made it is only read, by any number of threads.
  */
 public final class Night {
@@ -32,7 +32,7 @@ public final class Night {
     /** A step's own end. */
     private record End(long scan, int step, Ended by) {}
 
-    private final Bench bench;
+    private final Scene scene;
     private final long specimen;
     private final TreeMap<Long, Rehearsal> copies = new TreeMap<>();
     private final List<Turn> turns = new ArrayList<>();
@@ -42,8 +42,8 @@ public final class Night {
     private final Map<Integer, Long> begins = new HashMap<>();
     private long scans;
 
-    private Night(Bench bench, long specimen) {
-        this.bench = bench;
+    private Night(Scene scene, long specimen) {
+        this.scene = scene;
         this.specimen = specimen;
     }
 
@@ -54,8 +54,8 @@ public final class Night {
      * @throws BusFailure when a chip does not answer as it must at the start
      * @throws IllegalStateException when it trips, or does not end, although nothing is wrong
      */
-    public static Night of(Bench bench, long specimen) throws BusFailure {
-        Night night = new Night(bench, specimen);
+    public static Night of(Scene scene, long specimen) throws BusFailure {
+        Night night = new Night(scene, specimen);
         night.rehearse();
         for (Turn turn : List.copyOf(night.turns)) {
             long before = Math.max(0, turn.scan() - BEFORE_SCANS);
@@ -65,7 +65,7 @@ public final class Night {
     }
 
     private void rehearse() throws BusFailure {
-        Rehearsal rehearsal = new Rehearsal(bench.rig(), bench.program(), specimen, List.of(), NOWHERE);
+        Rehearsal rehearsal = new Rehearsal(scene.rig(), scene.program(), specimen, List.of(), NOWHERE);
         copies.put(0L, rehearsal.copy(NOWHERE));
         String last = place(rehearsal);
         while (!rehearsal.over()) {
@@ -85,14 +85,14 @@ public final class Night {
                 copies.put(scans, rehearsal.copy(NOWHERE));
             }
             if (scans > LONGEST_SCANS) {
-                throw new IllegalStateException(bench.name() + ": a night without an end");
+                throw new IllegalStateException(scene.name() + ": a night without an end");
             }
         }
     }
 
     private void healthy(Event event) {
         if (event instanceof Event.Tripped tripped) {
-            throw new IllegalStateException(bench.name() + ", specimen " + specimen + ": tripped with nothing wrong, rule "
+            throw new IllegalStateException(scene.name() + ", specimen " + specimen + ": tripped with nothing wrong, rule "
                     + tripped.first().rule());
         }
         if (event instanceof Event.Warned warned) {
@@ -177,12 +177,12 @@ public final class Night {
 
     /** In one line. */
     public String words() {
-        return String.format(Locale.ROOT, "%s, specimen %d: %d scans without a trip, %d turns of the run machine", bench.name(), specimen,
+        return String.format(Locale.ROOT, "%s, specimen %d: %d scans without a trip, %d turns of the run machine", scene.name(), specimen,
                 scans, turns.size());
     }
 
-    public Bench bench() {
-        return bench;
+    public Scene scene() {
+        return scene;
     }
 
     public long specimen() {

@@ -8,4 +8,4 @@ import rigwarden.rig.Rig;
  *
  * @param name short, for tables
  */
-public record Bench(String name, Rig rig, Program program) {}
+public record Scene(String name, Rig rig, Program program) {}

@@ -10,9 +10,9 @@ import rigwarden.rigfile.WrittenCase;
 public final class WrittenCases {
     private WrittenCases() {}
 
-    /** What can be written for a bench, from the same lists from which cases are drawn. */
-    public static List<FaultWords> words(Bench bench) {
-        return Catalogue.of(bench.rig()).stream()
+    /** What can be written for a scene, from the same lists from which cases are drawn. */
+    public static List<FaultWords> words(Scene scene) {
+        return Catalogue.of(scene.rig()).stream()
                 .map(k -> new FaultWords(k.name(), k.unit(), k.most(), k.places().stream().map(Place::name).distinct().toList()))
                 .toList();
     }
@@ -29,7 +29,7 @@ public final class WrittenCases {
     }
 
     private static Case of(int number, Night night, WrittenCase written) {
-        double scanSeconds = night.bench().rig().scanNanos() * 1e-9;
+        double scanSeconds = night.scene().rig().scanNanos() * 1e-9;
         List<Strike> strikes = written.faults().stream()
                 .map(fault -> new Strike(injection(night, fault, number),
                         (fault.step() == 0 ? 0 : night.stepScan(fault.step())) + Math.round(fault.afterSeconds() / scanSeconds)))
@@ -39,7 +39,7 @@ public final class WrittenCases {
     }
 
     private static Injection injection(Night night, WrittenCase.Fault fault, int number) {
-        FaultKind kind = Catalogue.of(night.bench().rig()).stream().filter(k -> k.name().equals(fault.fault())).findFirst().orElseThrow();
+        FaultKind kind = Catalogue.of(night.scene().rig()).stream().filter(k -> k.name().equals(fault.fault())).findFirst().orElseThrow();
         Place place = kind.places().stream().filter(p -> p.name().equals(fault.place())).findFirst().orElseThrow();
         return kind.at(place, fault.size(), number);
     }

@@ -9,7 +9,7 @@ import java.util.stream.IntStream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import rigwarden.campaign.Bench;
+import rigwarden.campaign.Scene;
 import rigwarden.campaign.Campaign;
 import rigwarden.campaign.FaultList;
 import rigwarden.campaign.Night;
@@ -61,38 +61,38 @@ final class CampaignCommand implements Callable<Integer> {
         if (caseFile.isPresent() && rigFile.isEmpty()) {
             throw new Refused("--cases " + caseFile.get() + ": cases are written for one rig and one programme. Write: rigwarden campaign RIG PROGRAMME --cases FILE.");
         }
-        List<Bench> benches = benches();
+        List<Scene> scenes = scenes();
         if (list) {
-            benches.forEach(CampaignCommand::list);
+            scenes.forEach(CampaignCommand::list);
             return Exits.DONE;
         }
-        return caseFile.isPresent() ? written(benches, caseFile.orElseThrow()) : drawn(benches);
+        return caseFile.isPresent() ? written(scenes, caseFile.orElseThrow()) : drawn(scenes);
     }
 
-    private static void list(Bench bench) {
-        System.out.println(bench.name() + ":");
-        FaultList.of(bench).forEach(System.out::println);
+    private static void list(Scene scene) {
+        System.out.println(scene.name() + ":");
+        FaultList.of(scene).forEach(System.out::println);
     }
 
-    private Campaign campaign(List<Bench> benches) {
-        return new Campaign(benches, specimens, Runtime.getRuntime().availableProcessors());
+    private Campaign campaign(List<Scene> scenes) {
+        return new Campaign(scenes, specimens, Runtime.getRuntime().availableProcessors());
     }
 
-    private int written(List<Bench> benches, Path file) {
-        Bench bench = benches.getFirst();
-        List<WrittenCase> cases = Inputs.sound(CaseFile.read(file, WrittenCases.words(bench), bench.program().steps().size())).value();
-        System.out.printf("Fault campaign: %d written cases on %s. Every part is emulated, no cell is touched.%n", cases.size(), bench.name());
-        Campaign campaign = campaign(benches);
+    private int written(List<Scene> scenes, Path file) {
+        Scene scene = scenes.getFirst();
+        List<WrittenCase> cases = Inputs.sound(CaseFile.read(file, WrittenCases.words(scene), scene.program().steps().size())).value();
+        System.out.printf("Fault campaign: %d written cases on %s. Every part is emulated, no cell is touched.%n", cases.size(), scene.name());
+        Campaign campaign = campaign(scenes);
         return told(campaign.run(campaign.nights(), cases), false);
     }
 
-    private int drawn(List<Bench> benches) {
-        Campaign campaign = campaign(benches);
+    private int drawn(List<Scene> scenes) {
+        Campaign campaign = campaign(scenes);
         List<Integer> numbers = only.isEmpty()
                 ? IntStream.rangeClosed(1, faults.orElse(DEFAULT_CASES)).boxed().toList()
                 : List.copyOf(only);
         System.out.printf("Fault campaign: %d cases, seed %d, %d specimens of each of %s. Every part is emulated, no cell is touched.%n",
-                numbers.size(), seed, specimens, String.join(", ", benches.stream().map(Bench::name).toList()));
+                numbers.size(), seed, specimens, String.join(", ", scenes.stream().map(Scene::name).toList()));
         List<Night> nights = campaign.nights();
         nights.forEach(night -> System.out.println("  " + night.words()));
         return told(campaign.run(nights, seed, numbers, this::tell), only.isEmpty());
@@ -108,19 +108,19 @@ final class CampaignCommand implements Callable<Integer> {
         return outcomes.stream().anyMatch(Outcome::unsafe) ? Exits.TRIPPED : Exits.DONE;
     }
 
-    private List<Bench> benches() {
+    private List<Scene> scenes() {
         if (rigFile.isPresent() && programFile.isEmpty()) {
             throw new Refused("campaign: a programme for " + rigFile.get() + " is missing. Write: rigwarden campaign RIG PROGRAMME.");
         }
         return rigFile.isPresent()
-                ? List.of(bench(rigFile.get(), programFile.orElseThrow()))
-                : List.of(bench(Inputs.reference("one-cell.toml"), Inputs.reference("one-cell-night.toml")),
-                        bench(Inputs.reference("eight-cells.toml"), Inputs.reference("eight-cells-night.toml")));
+                ? List.of(scene(rigFile.get(), programFile.orElseThrow()))
+                : List.of(scene(Inputs.reference("one-cell.toml"), Inputs.reference("one-cell-night.toml")),
+                        scene(Inputs.reference("eight-cells.toml"), Inputs.reference("eight-cells-night.toml")));
     }
 
-    private static Bench bench(Path rig, Path program) {
+    private static Scene scene(Path rig, Path program) {
         Inputs inputs = Inputs.read(rig, program);
-        return new Bench(rig.getFileName().toString().replaceFirst("\\.toml$", ""), inputs.rig(), inputs.program());
+        return new Scene(rig.getFileName().toString().replaceFirst("\\.toml$", ""), inputs.rig(), inputs.program());
     }
 
     private static void within(String option, int number, int most) {
