@@ -2,10 +2,7 @@ package rigwarden.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -28,32 +25,14 @@ class CampaignCommandTest {
     @TempDir
     private Path folder;
 
-    private record Said(int exit, String out, String err) {}
-
-    private static Said command(String... arguments) {
-        PrintStream out = System.out;
-        PrintStream err = System.err;
-        ByteArrayOutputStream said = new ByteArrayOutputStream();
-        ByteArrayOutputStream refused = new ByteArrayOutputStream();
-        try {
-            System.setOut(new PrintStream(said, true, StandardCharsets.UTF_8));
-            System.setErr(new PrintStream(refused, true, StandardCharsets.UTF_8));
-            int exit = Rigwarden.line().execute(arguments);
-            return new Said(exit, said.toString(StandardCharsets.UTF_8), refused.toString(StandardCharsets.UTF_8));
-        } finally {
-            System.setOut(out);
-            System.setErr(err);
-        }
-    }
-
     private String programme() throws IOException {
         return Files.writeString(folder.resolve("rest.toml"), REST).toString();
     }
 
     @Test
     void twelve_cases_print_a_table_with_its_bound_and_one_of_them_runs_again_alone() throws IOException {
-        Said all = command("campaign", RIG.toString(), programme(), "--faults", "12", "--seed", "4");
-        Said one = command("campaign", RIG.toString(), programme(), "--only", "5", "--seed", "4");
+        Spoken all = Spoken.of("campaign", RIG.toString(), programme(), "--faults", "12", "--seed", "4");
+        Spoken one = Spoken.of("campaign", RIG.toString(), programme(), "--only", "5", "--seed", "4");
 
         assertThat(all.exit()).isEqualTo(Exits.DONE);
         assertThat(all.out()).contains("Cases: 12", "an order could have prevented it: 0 of 12", "below 22.1 %", "By rule");
@@ -63,9 +42,9 @@ class CampaignCommandTest {
 
     @Test
     void what_cannot_be_run_is_refused_with_one_message() throws IOException {
-        assertThat(command("campaign", RIG.toString()).err()).contains("a programme for").contains("is missing");
-        assertThat(command("campaign", "--faults", "0").err()).contains("--faults 0: it is 1…");
-        assertThat(command("campaign", "--cases", "x.toml").err()).contains("cases are written for one rig");
+        assertThat(Spoken.of("campaign", RIG.toString()).err()).contains("a programme for").contains("is missing");
+        assertThat(Spoken.of("campaign", "--faults", "0").err()).contains("--faults 0: it is 1…");
+        assertThat(Spoken.of("campaign", "--cases", "x.toml").err()).contains("cases are written for one rig");
         Path bad = Files.writeString(folder.resolve("bad.toml"), """
                 [[case]]
                 name = "no such fault"
@@ -74,14 +53,14 @@ class CampaignCommandTest {
                 fault = "contactor wields"
                 after_s = 5
                 """);
-        Said said = command("campaign", RIG.toString(), programme(), "--cases", bad.toString());
+        Spoken said = Spoken.of("campaign", RIG.toString(), programme(), "--cases", bad.toString());
         assertThat(said.exit()).isEqualTo(Exits.REFUSED);
         assertThat(said.err().lines()).hasSize(1).first().asString().startsWith("bad.toml:5: case.no such fault.fault.1.fault = contactor wields");
     }
 
     @Test
     void every_fault_of_a_rig_is_listed_with_its_places() throws IOException {
-        assertThat(command("campaign", RIG.toString(), programme(), "--list").out())
+        assertThat(Spoken.of("campaign", RIG.toString(), programme(), "--list").out())
                 .contains("\"joint loosens\"", "mohm", "\"cell 1 positive\"", "\"bus corruption\"", "\"bytes mangled\"");
     }
 }

@@ -2,10 +2,7 @@ package rigwarden.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -29,28 +26,10 @@ class ContinueCommandTest {
     @TempDir
     private Path folder;
 
-    private record Said(int exit, String out, String err) {}
-
-    private Said command(String... arguments) {
-        PrintStream out = System.out;
-        PrintStream err = System.err;
-        ByteArrayOutputStream said = new ByteArrayOutputStream();
-        ByteArrayOutputStream refused = new ByteArrayOutputStream();
-        try {
-            System.setOut(new PrintStream(said, true, StandardCharsets.UTF_8));
-            System.setErr(new PrintStream(refused, true, StandardCharsets.UTF_8));
-            int exit = Rigwarden.line().execute(arguments);
-            return new Said(exit, said.toString(StandardCharsets.UTF_8), refused.toString(StandardCharsets.UTF_8));
-        } finally {
-            System.setOut(out);
-            System.setErr(err);
-        }
-    }
-
     @BeforeEach
     void a_run_that_was_cut() throws IOException {
         Path programme = Files.writeString(folder.resolve("once.toml"), DISCHARGE);
-        Said cut = command("rehearse", RIG.toString(), programme.toString(), "--logbook", book(), "--cut-at", "0:20");
+        Spoken cut = Spoken.of("rehearse", RIG.toString(), programme.toString(), "--logbook", book(), "--cut-at", "0:20");
         assertThat(cut.out()).contains("The process that ran it died");
     }
 
@@ -60,17 +39,17 @@ class ContinueCommandTest {
 
     @Test
     void it_goes_on_to_its_end_and_the_number_of_both_parts_is_marked_and_wider() {
-        Said on = command("continue", "1", "--logbook", book());
+        Spoken on = Spoken.of("continue", "1", "--logbook", book());
 
         assertThat(on.exit()).isEqualTo(Exits.DONE);
         assertThat(on.out()).contains("INTERRUPTED", "drained in the outage", "it never decides against a rating", "goes on with run 0001");
-        assertThat(command("continue", "1", "--logbook", book()).err()).contains("Run 1 cannot go on.", "continued as run 0002");
-        assertThat(command("abandon", "1", "--logbook", book(), "--because", "late").err()).contains("continued as run 0002");
+        assertThat(Spoken.of("continue", "1", "--logbook", book()).err()).contains("Run 1 cannot go on.", "continued as run 0002");
+        assertThat(Spoken.of("abandon", "1", "--logbook", book(), "--because", "late").err()).contains("continued as run 0002");
     }
 
     @Test
     void after_half_an_hour_it_does_not_and_the_message_says_how_long_it_was() {
-        Said late = command("continue", "1", "--logbook", book(), "--after", "31");
+        Spoken late = Spoken.of("continue", "1", "--logbook", book(), "--after", "31");
 
         assertThat(late.exit()).isEqualTo(Exits.REFUSED);
         assertThat(late.err()).contains("the outage: found 31.0 min; allowed is 0 to 30 min.");
@@ -78,9 +57,9 @@ class ContinueCommandTest {
 
     @Test
     void a_run_that_was_abandoned_is_closed_for_good() {
-        assertThat(command("abandon", "1", "--logbook", book(), "--because", "the fuse was loose").exit()).isEqualTo(Exits.DONE);
+        assertThat(Spoken.of("abandon", "1", "--logbook", book(), "--because", "the fuse was loose").exit()).isEqualTo(Exits.DONE);
 
-        Said on = command("continue", "1", "--logbook", book());
+        Spoken on = Spoken.of("continue", "1", "--logbook", book());
         assertThat(on.exit()).isEqualTo(Exits.REFUSED);
         assertThat(on.err()).contains("Run 1 cannot go on.", "the fuse was loose");
     }
@@ -89,7 +68,7 @@ class ContinueCommandTest {
     void another_rig_file_or_programme_is_refused() throws IOException {
         Path other = Files.writeString(folder.resolve("other.toml"), DISCHARGE.replace("0.5", "0.4"));
 
-        Said on = command("continue", "1", RIG.toString(), other.toString(), "--logbook", book());
+        Spoken on = Spoken.of("continue", "1", RIG.toString(), other.toString(), "--logbook", book());
 
         assertThat(on.exit()).isEqualTo(Exits.REFUSED);
         assertThat(on.err()).contains("the programme: found SHA-256");
