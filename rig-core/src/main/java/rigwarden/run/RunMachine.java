@@ -182,7 +182,7 @@ public final class RunMachine {
     }
 
     private Next pickUp(PickUp place, Scan scan) {
-        Optional<Answer.Unmet> unmet = place.disagrees(sight.volts(scan));
+        Optional<Answer.Unmet> unmet = place.late(scan.nanos()).or(() -> place.disagrees(sight.volts(scan)));
         if (unmet.isPresent()) {
             return notContinued(unmet.get());
         }

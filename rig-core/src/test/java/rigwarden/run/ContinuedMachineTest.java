@@ -136,6 +136,17 @@ class ContinuedMachineTest {
     }
 
     @Test
+    void an_outage_that_becomes_too_long_while_the_rig_is_looked_at_is_too_long() {
+        ObedientRig first = brokenOff(3, 1);
+        List<ObedientRig> asked = IntStream.range(0, 30).mapToObj(half -> goesOn(first, place(first, 30 - half / 120.0))).toList();
+
+        List<ObedientRig> inTimeThen = asked.stream()
+                .filter(rig -> rig.run().isEmpty() && rig.events.stream().anyMatch(Event.Started.class::isInstance)).toList();
+        assertThat(inTimeThen).as("in time when asked for, two seconds of scans before").hasSizeBetween(3, 5)
+                .allSatisfy(rig -> assertThat(unmet(rig)).contains(Condition.OUTAGE));
+    }
+
+    @Test
     void an_outage_of_more_than_thirty_minutes_is_too_long_even_when_it_was_not_at_the_beginning() {
         ObedientRig first = brokenOff(3, 2);
 
