@@ -96,10 +96,12 @@ public final class Logbook implements AutoCloseable {
      * @param estimateBytes how large the file may become
      * @param settings how it is written
      * @param onStored as in {@link RunWriter#create}
-     * @throws LogbookException if twice the estimate and the ballast are not free, or the file cannot be made
+     * @throws LogbookException if twice the estimate and the ballast are not free, or the file cannot be made; or if it goes on
+     *     with a run that was continued or abandoned meanwhile
      */
     public Begun begin(RunAbout about, String rig, String programme, List<Channel> channels, long estimateBytes,
             RunSettings settings, LongConsumer onStored) {
+        about.from().ifPresent(from -> needUndecided(from.run()));
         int number = 1 + Math.max(runs().stream().mapToInt(LedgerRun::number).max().orElse(0), highestFile());
         needSpace(estimateBytes, settings.ballastBytes());
         Path file = file(number);
@@ -112,6 +114,16 @@ public final class Logbook implements AutoCloseable {
         } catch (SQLException e) {
             writer.close();
             throw new LogbookException("Run " + number + " cannot be entered in the ledger", e);
+        }
+    }
+
+    /** What was asked before a run is begun may be long ago: somebody else may have decided since. */
+    private void needUndecided(int number) {
+        List<LedgerRun> all = runs();
+        LedgerRun run = all.stream().filter(r -> r.number() == number).findFirst()
+                .orElseThrow(() -> new LogbookException("Run " + number + " cannot go on: there is no such run"));
+        if (!run.undecided(all)) {
+            throw new LogbookException("Run " + number + " cannot go on: " + run.decided(all).orElse("it is " + run.outcome().name().toLowerCase(Locale.ROOT)));
         }
     }
 

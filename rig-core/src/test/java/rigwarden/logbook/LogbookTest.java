@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -16,7 +17,9 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import rigwarden.run.Account;
 import rigwarden.run.Event;
+import rigwarden.run.PickUp;
 import rigwarden.warden.Closing;
 import rigwarden.warden.Inbox;
 import rigwarden.warden.Orders;
@@ -156,6 +159,30 @@ class LogbookTest {
         begun.writer().offer(run.scan(), Inbox.EMPTY, Orders.OFF, List.of(run.everyEvent().getLast()));
         begun.writer().close();
         logbook.finish(begun.number(), Outcome.FINISHED, "all steps done");
+    }
+
+    @Test
+    void oneRunIsContinuedOnceAndNotAfterItWasAbandoned() throws Exception {
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            for (int number = 1; number <= 2; number++) {
+                begin(logbook, 1000, _ -> { }).writer().close();
+                logbook.finish(number, Outcome.TRIPPED, "a trip");
+            }
+            goOn(logbook, 1).writer().close();
+            logbook.abandon(2, "the fuse was loose");
+
+            assertThatThrownBy(() -> goOn(logbook, 1)).isInstanceOf(LogbookException.class).hasMessageContaining("continued as run 0003");
+            assertThatThrownBy(() -> goOn(logbook, 2)).isInstanceOf(LogbookException.class).hasMessageContaining("the fuse was loose");
+            assertThat(logbook.runs()).hasSize(3);
+        }
+    }
+
+    private Logbook.Begun goOn(Logbook logbook, int with) {
+        RunAbout about = AnyRun.ABOUT;
+        PickUp from = new PickUp(with, 1, 0, Account.EMPTY, -1, 0, List.of(), 0, 0, List.of());
+        return logbook.begin(new RunAbout(about.rigText(), about.programmeText(), about.versions(), about.boot(), about.seed(),
+                about.rehearsal(), about.started(), about.originNanos(), List.of(), Optional.of(from)), "bench", "a night",
+                run.channels(), 1000, RunSettings.USUAL.withBallast(0), _ -> { });
     }
 
     private Logbook.Begun begin(Logbook logbook, long estimateBytes, LongConsumer onStored) {
