@@ -40,14 +40,16 @@ final class WallOutage {
         if (!set) {
             return new Outage.Unknown("the computer started anew, and no time service has set its clock");
         }
-        LocalDateTime broken;
+        LocalDateTime started;
         try {
-            broken = LocalDateTime.parse(about.started()).plusNanos(brokenNanos - about.originNanos());
+            started = LocalDateTime.parse(about.started());
         } catch (DateTimeException _) {
             return new Outage.Unknown("the run's file does not say when it began");
         }
+        LocalDateTime broken = started.plusNanos(brokenNanos - about.originNanos());
         List<ZoneOffset> then = zone.getRules().getValidOffsets(broken);
-        if (then.size() != 1 || !then.equals(zone.getRules().getValidOffsets(now))) {
+        boolean same = then.equals(zone.getRules().getValidOffsets(now)) && then.equals(zone.getRules().getValidOffsets(started));
+        if (then.size() != 1 || !same) {
             return new Outage.Unknown("summer time began or ended meanwhile");
         }
         return new Outage.Known(nowNanos - Duration.between(broken, now).toNanos(), nowNanos);
