@@ -72,7 +72,8 @@ final class Board {
             if (configure) {
                 converter.configure();
             }
-            chips.add(new TapChip(converter, entry.getValue(), clock, table, 1 + chips.size()));
+            chips.add(new TapChip(converter, entry.getValue(), clock, table,
+                    new Reference(converter::reference, rig.scanNanos(), 1 + chips.size())));
         }
         return chips;
     }
@@ -85,7 +86,8 @@ final class Board {
                 chip.configure();
             }
             Turn turn = Turn.of(probe.periodNanos(), rig.scanNanos(), beads.size());
-            beads.add(new Probes.Bead(channel(probe.name()), chip, turn, new Reference(chip::reference, PROBES_PLACE + beads.size())));
+            beads.add(new Probes.Bead(channel(probe.name()), chip, turn,
+                    new Reference(chip::reference, rig.scanNanos(), PROBES_PLACE + beads.size())));
         }
         return new Probes(beads, table);
     }

@@ -7,7 +7,7 @@ import rigwarden.bus.BusFailure;
  * something else until it says it again. Meanwhile its readings do not count.
  */
 final class Reference {
-    private static final int EVERY_SCANS = 100;
+    private static final long EVERY_NANOS = 10_000_000_000L;
 
     /** Reads it. */
     interface Look {
@@ -16,13 +16,20 @@ final class Reference {
     }
 
     private final Look look;
+    private final long everyScans;
     private long due;
     private boolean kept = true;
 
-    /** {@code place} of the chip among all: chips take turns. */
-    Reference(Look look, int place) {
+    /**
+     * Not looked at yet.
+     *
+     * @param scanNanos period of the scan
+     * @param place of the chip among all: chips take turns
+     */
+    Reference(Look look, long scanNanos, int place) {
         this.look = look;
-        due = (long) EVERY_SCANS + place % EVERY_SCANS;
+        everyScans = Math.max(1, EVERY_NANOS / scanNanos);
+        due = everyScans + place % everyScans;
     }
 
     /** Looks if it is time, or if the last look failed. */
@@ -30,7 +37,7 @@ final class Reference {
         if (kept && scan < due) {
             return;
         }
-        due = scan + EVERY_SCANS;
+        due = scan + everyScans;
         kept = false;
         look.read();
         kept = true;

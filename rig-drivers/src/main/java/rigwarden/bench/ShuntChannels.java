@@ -25,7 +25,7 @@ final class ShuntChannels {
         charge = rig.channel(Role.ACCUMULATED);
         bus = rig.channel(Role.PACK_VOLTS);
         ratio = rig.channel(Role.CLOCK_RATIO);
-        reference = new Reference(chip::reference, 0);
+        reference = new Reference(chip::reference, rig.scanNanos(), 0);
     }
 
     void read(long scan) {

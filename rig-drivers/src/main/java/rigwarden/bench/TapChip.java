@@ -26,12 +26,12 @@ final class TapChip {
     private boolean running;
     private long ready;
 
-    TapChip(Ads1115 chip, List<Tap> taps, Clock clock, Table table, int place) {
+    TapChip(Ads1115 chip, List<Tap> taps, Clock clock, Table table, Reference reference) {
         this.chip = chip;
         this.taps = List.copyOf(taps);
         this.clock = clock;
         this.table = table;
-        reference = new Reference(chip::reference, place);
+        this.reference = reference;
     }
 
     int rounds() {

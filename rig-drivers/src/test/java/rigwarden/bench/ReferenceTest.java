@@ -10,7 +10,7 @@ import rigwarden.warden.Failure;
 class ReferenceTest {
     private int looks;
     private boolean wrong;
-    private final Reference reference = new Reference(this::look, 3);
+    private final Reference reference = new Reference(this::look, 100_000_000L, 3);
 
     private void look() throws BusFailure {
         looks++;
@@ -33,6 +33,15 @@ class ReferenceTest {
         assertThat(looks).isEqualTo(1);
         scans(104, 1103);
         assertThat(looks).isEqualTo(10);
+    }
+
+    @Test
+    void ten_seconds_are_ten_seconds_whatever_the_scan() throws BusFailure {
+        Reference slow = new Reference(this::look, 200_000_000L, 0);
+        for (long scan = 1; scan <= 500; scan++) {
+            slow.check(scan);
+        }
+        assertThat(looks).as("in a hundred seconds").isEqualTo(10);
     }
 
     @Test
