@@ -138,7 +138,8 @@ final class CurrentRules {
         double shunt = Math.abs(view.value(current));
         double device = Math.abs(view.value(said));
         double limit = APART_SHARE * Math.max(shunt, device) + APART_A + current.uncertainty(shunt) + said.uncertainty(device);
-        return Math.abs(shunt - device) > limit ? new Breach(said.index(), device, shunt) : Breach.NONE;
+        return Math.abs(shunt - device) > limit
+                ? new Breach(said.index(), device, device > shunt ? shunt + limit : shunt - limit) : Breach.NONE;
     }
 
     private static Breach afterOff(View view) {
