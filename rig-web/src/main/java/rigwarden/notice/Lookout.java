@@ -162,6 +162,7 @@ final class Lookout {
     /** A limit that is likely to be met before the step ends is told once for each step. */
     private Optional<Notice> ahead(Snapshot now) {
         int step = now.doing().step();
+        foretold = step < foretold ? 0 : foretold;
         if (now.ahead().filter(Ahead::crosses).isEmpty() || step == foretold) {
             return Optional.empty();
         }
