@@ -57,7 +57,7 @@ final class Blind {
             Map.entry("protection opens early", "its edge was not reached within the case, or the pack was at rest"),
             Map.entry("room jumps", "nothing is wrong with a warm or a cold room until a limit is reached"),
             Map.entry("shunt drifts",
-                    "no other measure of the current is compared with it: between a tenth and 110 % of the order it is believed"),
+                    "at rest there is nothing to compare; through a switched device nothing else measures the current; a programmable one must differ by 5 % and more"),
             Map.entry("shunt sense leads touch",
                     "without current 0 A is the truth; in the last minutes of a step the run ends as if the device had ended it"),
             Map.entry("sink takes more", "not at work just then"),
