@@ -9,6 +9,7 @@ import java.util.Optional;
 import rigwarden.run.Account;
 import rigwarden.run.Bracket;
 import rigwarden.run.PickUp;
+import rigwarden.warden.Swing;
 
 /** The rows of the table {@code about} that say where a run goes on which another run left off. */
 final class PickUpRows {
@@ -22,6 +23,11 @@ final class PickUpRows {
     private static final String BROKEN = "broken off ns";
     private static final String AMPS = "broken off A";
     private static final String REST = "rest volts";
+    private static final String SUM = "warden counted As";
+    private static final String FILLED = "warden filled As";
+    private static final String FILLED_AMPS = "warden filled A";
+    private static final String EMPTIED = "warden emptied As";
+    private static final String TAKEN = "warden taken As";
 
     private PickUpRows() {}
 
@@ -41,6 +47,12 @@ final class PickUpRows {
         List<Double> volts = new ArrayList<>();
         from.rest().forEach(bracket -> volts.addAll(List.of(bracket.lowVolts(), bracket.highVolts())));
         rows.put(REST, words(volts));
+        Swing swing = from.swing();
+        rows.put(SUM, Double.toString(swing.ampSeconds()));
+        rows.put(FILLED, words(swing.filled().stream().toList()));
+        rows.put(FILLED_AMPS, Double.toString(swing.filledAmps()));
+        rows.put(EMPTIED, words(swing.emptied().stream().toList()));
+        rows.put(TAKEN, words(swing.taken().stream().toList()));
         return rows;
     }
 
@@ -62,7 +74,13 @@ final class PickUpRows {
                 Long.parseLong(rows.get(SPENT)), new Account(sums[0], sums[1], sums[2], sums[3], sums[4], sums[5]),
                 Long.parseLong(rows.get(TOP)), Double.parseDouble(rows.get(MEASURED)),
                 Arrays.stream(numbers(rows, ZERO)).boxed().toList(), Long.parseLong(rows.get(BROKEN)),
-                Double.parseDouble(rows.get(AMPS)), rest));
+                Double.parseDouble(rows.get(AMPS)), rest,
+                new Swing(Double.parseDouble(rows.get(SUM)), one(rows, FILLED), Double.parseDouble(rows.get(FILLED_AMPS)),
+                        one(rows, EMPTIED), one(rows, TAKEN))));
+    }
+
+    private static Optional<Double> one(Map<String, String> rows, String key) {
+        return Arrays.stream(numbers(rows, key)).boxed().findFirst();
     }
 
     private static String[] words(Map<String, String> rows, String key) {

@@ -1,9 +1,11 @@
 package rigwarden.loop;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
 import rigwarden.run.Event;
 import rigwarden.run.Next;
+import rigwarden.run.PickUp;
 import rigwarden.run.RunMachine;
 import rigwarden.run.RunState;
 import rigwarden.warden.Granted;
@@ -37,9 +39,9 @@ public final class Loop {
         this.standing = standing;
     }
 
-    /** Where a run stands before its first scan. */
-    public static Standing fresh(Warden warden, long nanos) {
-        return new Standing(warden.fresh(nanos), RunState.IDLE, Orders.OFF);
+    /** Where a run stands before its first scan, one that begins anew or one that goes on. */
+    public static Standing fresh(Warden warden, long nanos, Optional<PickUp> from) {
+        return new Standing(warden.fresh(nanos, PickUp.swing(from)), RunState.IDLE, Orders.OFF);
     }
 
     /**

@@ -8,6 +8,7 @@ import java.util.Set;
 import rigwarden.run.Answer.Condition;
 import rigwarden.run.Answer.Unmet;
 import rigwarden.run.Progress.Carried;
+import rigwarden.warden.Swing;
 
 /**
  * Where a run was broken off, and all that the run which goes on from there must know of it. It stands in the file of that
@@ -23,6 +24,7 @@ import rigwarden.run.Progress.Carried;
  * @param brokenNanos when the last scan was taken, on the clock of the run that goes on; may be negative
  * @param brokenAmps current ordered then, A, magnitude
  * @param rest by cell: where it comes to rest
+ * @param swing what the warden had counted
  */
 public record PickUp(
         int run,
@@ -34,7 +36,8 @@ public record PickUp(
         List<Double> zeroKelvin,
         long brokenNanos,
         double brokenAmps,
-        List<Bracket> rest) {
+        List<Bracket> rest,
+        Swing swing) {
     /** The longest outage after which a run may go on (safety design, section 5). */
     public static final long LONGEST_NANOS = 1800_000_000_000L;
 
@@ -48,31 +51,39 @@ public record PickUp(
      *
      * @param nanos of the scan that led to it
      * @param amps current ordered, A, magnitude
+     * @param swing what the warden had counted
      */
-    static Optional<PickUp> of(int run, RunState state, long nanos, double amps, List<Bracket> rest) {
+    static Optional<PickUp> of(int run, RunState state, long nanos, double amps, List<Bracket> rest,
+            Swing swing) {
         return switch (state) {
             case RunState.Idle _, RunState.Proving _, RunState.Interrupted _, RunState.Finished _ -> Optional.empty();
-            case RunState.Waiting s -> Optional.of(of(run, s.progress().waited(nanos - s.sinceNanos()), nanos, amps, rest));
-            case RunState.Showing s -> Optional.of(of(run, s.progress(), nanos, amps, rest));
-            case RunState.Closes s -> Optional.of(of(run, s.progress(), nanos, amps, rest));
-            case RunState.Stepping s -> Optional.of(of(run, s.progress(), nanos, amps, rest));
-            case RunState.Resting s -> Optional.of(of(run, s.progress(), nanos, amps, rest));
+            case RunState.Waiting s -> Optional.of(of(run, s.progress().waited(nanos - s.sinceNanos()), nanos, amps, rest, swing));
+            case RunState.Showing s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
+            case RunState.Closes s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
+            case RunState.Stepping s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
+            case RunState.Resting s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
             case RunState.Opening s -> s.by().isEmpty()
-                    ? Optional.of(of(run, s.progress(), nanos, amps, rest)) : Optional.empty();
+                    ? Optional.of(of(run, s.progress(), nanos, amps, rest, swing)) : Optional.empty();
         };
     }
 
-    private static PickUp of(int run, Progress progress, long nanos, double amps, List<Bracket> rest) {
+    private static PickUp of(int run, Progress progress, long nanos, double amps, List<Bracket> rest,
+            Swing swing) {
         Carried carried = progress.carried();
         List<Double> zero = Arrays.stream(carried.zeroKelvin()).boxed().toList();
         long top = progress.ceilingNanos() == Long.MAX_VALUE ? -1 : nanos - progress.ceilingNanos();
         return new PickUp(run, progress.step() + 1, nanos - progress.sinceNanos(), progress.whole(), top,
-                carried.measuredAmpHours(), zero, nanos, amps, rest);
+                carried.measuredAmpHours(), zero, nanos, amps, rest, swing);
+    }
+
+    /** What the warden had counted where a run goes on; nothing where it begins anew. */
+    public static Swing swing(Optional<PickUp> from) {
+        return from.map(PickUp::swing).orElse(Swing.NONE);
     }
 
     /** The same on another clock, which showed this when the last scan was taken. */
     public PickUp brokenAt(long nanos) {
-        return new PickUp(run, step, spentNanos, before, topNanos, measuredAmpHours, zeroKelvin, nanos, brokenAmps, rest);
+        return new PickUp(run, step, spentNanos, before, topNanos, measuredAmpHours, zeroKelvin, nanos, brokenAmps, rest, swing);
     }
 
     Carried carried() {

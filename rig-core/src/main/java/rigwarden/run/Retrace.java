@@ -10,12 +10,14 @@ import rigwarden.warden.Inbox;
 import rigwarden.warden.Judged;
 import rigwarden.warden.Orders;
 import rigwarden.warden.Scan;
+import rigwarden.warden.Swing;
 import rigwarden.warden.Warden;
 
 /** A stored run put through the core once more, scan by scan: it gives the same orders, and then knows where the run was. */
 public final class Retrace {
     private final int run;
     private final Program program;
+    private final Swing before;
     private final Warden warden;
     private final RunMachine machine;
     private final RestBrackets trail;
@@ -32,6 +34,7 @@ public final class Retrace {
     public Retrace(int run, Rig rig, Program program, Optional<PickUp> from) {
         this.run = run;
         this.program = program;
+        before = PickUp.swing(from);
         warden = new Warden(rig);
         machine = new RunMachine(rig, program, from);
         trail = new RestBrackets(rig);
@@ -39,7 +42,7 @@ public final class Retrace {
 
     /** One cycle; the orders granted in it. */
     public Orders cycle(Scan scan, Inbox inbox) {
-        Judged judged = warden.judge(guard.orElseGet(() -> warden.fresh(scan.nanos())), scan, orders, inbox);
+        Judged judged = warden.judge(guard.orElseGet(() -> warden.fresh(scan.nanos(), before)), scan, orders, inbox);
         Next next = machine.next(state, judged.verdict(), scan, inbox);
         Granted granted = warden.grant(judged.guard(), judged.verdict(), scan, next.wish());
         guard = Optional.of(granted.guard());
@@ -77,7 +80,8 @@ public final class Retrace {
 
     /** Where the run was in its last scan with a step, if it was in one. */
     public Optional<PickUp> place() {
-        return PickUp.of(run, reached, reachedNanos, reachedAmps, trail.brackets());
+        return PickUp.of(run, reached, reachedNanos, reachedAmps, trail.brackets(),
+                guard.map(g -> g.memory().swing()).orElse(before));
     }
 
     /** The step that was broken off. */

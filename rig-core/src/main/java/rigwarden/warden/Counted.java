@@ -34,8 +34,7 @@ record Counted(
         double filledAmps,
         Optional<Double> emptied,
         Optional<Double> taken) {
-    static final Counted NOTHING = new Counted(Long.MIN_VALUE, 0, 0, 0, 0, 0, 0, Optional.empty(), 0, Optional.empty(), 0,
-            Optional.empty(), Optional.empty());
+    static final Counted NOTHING = from(Swing.NONE);
     /** A charge is as good as full from here on, and a discharge as good as empty below. */
     private static final double FULL_V = 3.55;
     private static final double EMPTY_V = 3.0;
@@ -50,6 +49,16 @@ record Counted(
      * @param chip accumulator then, A·s by the chip's clock
      */
     record Mark(long nanos, double amps, double ampSeconds, double through, double chip) {}
+
+    /** Before the first scan of a run that goes on from there. */
+    static Counted from(Swing swing) {
+        return new Counted(Long.MIN_VALUE, 0, 0, 0, 0, swing.ampSeconds(), 0, Optional.empty(), 0, swing.filled(),
+                swing.filledAmps(), swing.emptied(), swing.taken());
+    }
+
+    Swing swing() {
+        return new Swing(ampSeconds, filled, filledAmps, emptied, taken);
+    }
 
     Counted then(Scan scan, Reading[] readings, Places places, InForce inForce) {
         if (!(readings[places.current.index()] instanceof Reading.Valid current)) {

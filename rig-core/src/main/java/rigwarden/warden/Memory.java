@@ -47,14 +47,19 @@ public record Memory(
         return new Memory(last, earlier, since, found, unsure, said, inForce, past, now, breach);
     }
 
+    /** What a run that goes on from here must know of the charge. */
+    public Swing swing() {
+        return past.counted().swing();
+    }
+
     /** Memory before the first scan. */
-    static Memory blank(int rules, Rig rig, long nanos) {
+    static Memory blank(int rules, Rig rig, long nanos, Swing before) {
         long[] since = new long[rules];
         Arrays.fill(since, NEVER);
         Scan none = new Scan(0, nanos - rig.scanNanos(), List.of());
         Breach[] found = new Breach[rules];
         Arrays.fill(found, Breach.NONE);
         return new Memory(none, none, since, found, new int[rig.channels().size()], new boolean[rules],
-                InForce.off(nanos), Past.blank(none), Started.NOT, nanos);
+                InForce.off(nanos), Past.blank(none, before), Started.NOT, nanos);
     }
 }

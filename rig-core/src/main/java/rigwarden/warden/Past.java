@@ -33,9 +33,9 @@ record Past(
     private static final long HALF_NANOS = 500_000_000L;
     private static final long SLOW_NANOS = 30_000_000_000L;
 
-    static Past blank(Scan none) {
+    static Past blank(Scan none, Swing before) {
         return new Past(Trail.EMPTY, none, none, none, Learnt.NOTHING, none.nanos(), RestTrail.EMPTY,
-                Counted.NOTHING, none, none, none);
+                Counted.from(before), none, none, none);
     }
 
     /** After one more scan. */

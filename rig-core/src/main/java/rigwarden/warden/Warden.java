@@ -41,9 +41,14 @@ public final class Warden {
                 .toArray(int[][]::new);
     }
 
-    /** The guard before the first scan. */
+    /** The guard before the first scan of a run that begins anew. */
     public Guard fresh(long nanos) {
-        return new Guard.Watching(Memory.blank(rules.length, rig, nanos));
+        return fresh(nanos, Swing.NONE);
+    }
+
+    /** The guard before the first scan of a run that goes on where another had counted so much. */
+    public Guard fresh(long nanos, Swing before) {
+        return new Guard.Watching(Memory.blank(rules.length, rig, nanos, before));
     }
 
     /**

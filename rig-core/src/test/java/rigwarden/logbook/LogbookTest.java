@@ -18,12 +18,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import rigwarden.run.Account;
+import rigwarden.run.Bracket;
 import rigwarden.run.Event;
 import rigwarden.run.PickUp;
 import rigwarden.warden.Closing;
 import rigwarden.warden.Inbox;
 import rigwarden.warden.Orders;
 import rigwarden.warden.OrdersForTests;
+import rigwarden.warden.Swing;
 import rigwarden.warden.Way;
 
 @Timeout(60)
@@ -177,11 +179,29 @@ class LogbookTest {
         }
     }
 
+    @Test
+    void whereARunGoesOnStandsInItsFileToTheLastDigit() {
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            begin(logbook, 1000, _ -> { }).writer().close();
+            logbook.finish(1, Outcome.TRIPPED, "a trip");
+            Logbook.Begun begun = goOn(logbook, 1);
+            begun.writer().close();
+
+            try (RunReader reader = RunReader.open(logbook.file(begun.number()))) {
+                assertThat(reader.about().from()).contains(from(1));
+            }
+        }
+    }
+
+    private static PickUp from(int run) {
+        return new PickUp(run, 1, 0, new Account(1, 2, 3, 4, 5, 6), -1, 0, List.of(0.25), 0, 0,
+                List.of(new Bracket(3.1, 3.4)), new Swing(-1.5, Optional.of(2.5), 21, Optional.empty(), Optional.of(1e-3)));
+    }
+
     private Logbook.Begun goOn(Logbook logbook, int with) {
         RunAbout about = AnyRun.ABOUT;
-        PickUp from = new PickUp(with, 1, 0, Account.EMPTY, -1, 0, List.of(), 0, 0, List.of());
         return logbook.begin(new RunAbout(about.rigText(), about.programmeText(), about.versions(), about.boot(), about.seed(),
-                about.rehearsal(), about.started(), about.originNanos(), List.of(), Optional.of(from)), "bench", "a night",
+                about.rehearsal(), about.started(), about.originNanos(), List.of(), Optional.of(from(with))), "bench", "a night",
                 run.channels(), 1000, RunSettings.USUAL.withBallast(0), _ -> { });
     }
 

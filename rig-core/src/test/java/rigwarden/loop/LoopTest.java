@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
@@ -82,7 +83,7 @@ class LoopTest {
             if (recorderThrows) {
                 throw new IllegalStateException("a recorder has a defect");
             }
-        }, () -> inbox, Loop.fresh(warden, 0));
+        }, () -> inbox, Loop.fresh(warden, 0, Optional.empty()));
     }
 
     private void cycles(int count) {

@@ -14,13 +14,14 @@ import rigwarden.program.Step;
 import rigwarden.run.Answer.Condition;
 import rigwarden.run.Continuing.Offered;
 import rigwarden.run.LeftOff.Ending;
+import rigwarden.warden.Swing;
 
 /** Which of the safety page's conditions for going on is not met, one at a time. */
 class ContinuingTest {
     private static final long MINUTE = 60_000_000_000L;
     private static final Map<String, String> VERSIONS = Map.of("rigwarden", "1", "java", "25");
     private static final PickUp PLACE = new PickUp(7, 3, MINUTE, Account.EMPTY, -1, 0, List.of(0.1), 0, 21,
-            List.of(new Bracket(3.2, 3.3)));
+            List.of(new Bracket(3.2, 3.3)), Swing.NONE);
     private static final LeftOff CUT = left(Ending.BROKEN_OFF, Optional.of(new Step.Discharge(1, 21, 2.5)));
 
     private static LeftOff left(Ending ending, Optional<Step> step) {

@@ -20,7 +20,7 @@ class ChargeRulesTest {
     /** 105 Ah at 21 A are five hours. */
     private static final double HOURS = 5;
 
-    private final Walk walk = new Walk(RIG);
+    private Walk walk = new Walk(RIG);
 
     private static UnaryOperator<Scans> cell(double volts) {
         return s -> s.set(Role.CELL_VOLTS, volts).set(Role.PACK_VOLTS, volts)
@@ -73,6 +73,20 @@ class ChargeRulesTest {
         flow(SINK, HOURS, 2.6);
 
         assertThat(hoursUntil(9)).isCloseTo(1.05 * HOURS, within(0.02));
+    }
+
+    /** A run that goes on in the charge must not forget what went in before the cut. */
+    @Test
+    void a_charge_that_is_broken_off_and_goes_on_trips_at_the_same_sum() {
+        walk.scan(walk.next(), Inbox.of(Request.START), Wish.NOTHING);
+        flow(SOURCE, 1, 3.58);
+        flow(SINK, HOURS, 2.6);
+        flow(SOURCE, 2, 3.35);
+
+        walk = new Walk(RIG, new Warden(RIG), walk.guard.memory().swing());
+        walk.scan(walk.next(), Inbox.of(Request.START), Wish.NOTHING);
+
+        assertThat(hoursUntil(9)).isCloseTo(1.05 * HOURS - 2, within(0.02));
     }
 
     @Test

@@ -31,9 +31,14 @@ final class Walk {
 
     /** With another warden, for the proof that each of its rules is needed. */
     Walk(Rig rig, Warden warden) {
+        this(rig, warden, Swing.NONE);
+    }
+
+    /** Going on where another had counted so much. */
+    Walk(Rig rig, Warden warden, Swing before) {
         this.rig = rig;
         this.warden = warden;
-        guard = warden.fresh(0);
+        guard = warden.fresh(0, before);
         stride = rig.scanNanos();
     }
 

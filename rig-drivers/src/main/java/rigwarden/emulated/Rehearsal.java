@@ -65,7 +65,7 @@ public final class Rehearsal {
         beganNanos = emulated.clock().nanos();
         warden = new Warden(rig);
         pacer = Pacer.ofScan(emulated.clock(), rig.scanNanos());
-        loop = loop(Loop.fresh(warden, beganNanos));
+        loop = loop(Loop.fresh(warden, beganNanos, from));
     }
 
     private Rehearsal(Rehearsal other, Recorder recorder, Warden warden) {

@@ -67,7 +67,7 @@ final class LiveRun {
             left(scan.nanos());
             recorder.offer(scan, inbox, orders, events);
         };
-        loop = new Loop(bench, warden, new RunMachine(rig, program, from), seeing, desk, Loop.fresh(warden, nanos));
+        loop = new Loop(bench, warden, new RunMachine(rig, program, from), seeing, desk, Loop.fresh(warden, nanos, from));
     }
 
     /** A run that is to be attended and is not is stopped. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -31,6 +32,11 @@ class ContinueCommandTest {
         Path programme = Files.writeString(folder.resolve("once.toml"), DISCHARGE);
         Spoken cut = Spoken.of("rehearse", RIG.toString(), programme.toString(), "--logbook", book(), "--cut-at", "0:20");
         assertThat(cut.out()).contains("The process that ran it died");
+    }
+
+    @AfterEach
+    void every_run_that_was_made_replays_to_the_same_orders() {
+        assertThat(Replays.all(folder.resolve("book"))).isPositive();
     }
 
     private String book() {

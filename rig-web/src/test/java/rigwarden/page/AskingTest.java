@@ -17,6 +17,7 @@ import rigwarden.rigfile.RigFile;
 import rigwarden.run.Account;
 import rigwarden.run.PickUp;
 import rigwarden.warden.Request;
+import rigwarden.warden.Swing;
 
 /** What the page's buttons ask the control thread for. */
 class AskingTest {
@@ -31,7 +32,7 @@ class AskingTest {
 
     @Test
     void a_start_of_a_new_run_asks_for_a_start_and_of_one_that_goes_on_for_going_on() {
-        PickUp place = new PickUp(1, 3, 0, Account.EMPTY, -1, 0, List.of(), 0, 0, List.of());
+        PickUp place = new PickUp(1, 3, 0, Account.EMPTY, -1, 0, List.of(), 0, 0, List.of(), Swing.NONE);
 
         assertThat(Asking.wanted("START", run(Optional.empty()))).contains(Request.START);
         assertThat(Asking.wanted("START", run(Optional.of(place)))).contains(Request.CONTINUE);

@@ -26,6 +26,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rigwarden.command.Replays;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.findings.Tally;
 import rigwarden.live.Desk;
@@ -122,6 +123,7 @@ class CardBrowserTest {
     static void shut() {
         browser.close();
         book.close();
+        Replays.all(folder);
     }
 
     @BeforeEach

@@ -1,6 +1,7 @@
 package rigwarden.page;
 
 import java.net.InetAddress;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +11,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.UnaryOperator;
+import rigwarden.command.Replays;
 import rigwarden.emulated.BoardFault;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.live.Desk;
@@ -38,6 +40,7 @@ final class Night implements AutoCloseable {
     private static final long HALF_SECOND = 500_000_000L;
 
     final Site site;
+    private final Path folder;
     private final Logbook book;
     private final RunWriter writer;
     private final Rehearsal rehearsal;
@@ -65,8 +68,10 @@ final class Night implements AutoCloseable {
         Rig rig = rigFile.value();
         Program program = ((Read.Sound<Program>) ProgramFile.read(RIGS.resolve(bench + "-night.toml"), rigFile)).value();
         this.speed = speed;
+        this.folder = folder;
         book = Logbook.open(folder, "test");
-        Logbook.Begun begun = book.begin(new RunAbout("rig", "programme", Map.of(), "test", 1, true, "rehearsal", 0),
+        Logbook.Begun begun = book.begin(new RunAbout(Files.readString(RIGS.resolve(bench + ".toml")),
+                Files.readString(RIGS.resolve(bench + "-night.toml")), Map.of(), "test", 1, true, "rehearsal", 0),
                 rig.name(), program.name(), rig.channels(), 1_000_000, RunSettings.USUAL.withBallast(0), _ -> { });
         number = begun.number();
         writer = begun.writer();
@@ -185,5 +190,6 @@ final class Night implements AutoCloseable {
         site.close();
         book.finish(number, Outcome.STOPPED, "");
         book.close();
+        Replays.all(folder);
     }
 }
