@@ -67,6 +67,9 @@ public record StoredEvent(
             case Event.HeartbeatProved proved -> valued(scan, "heartbeat_proved", OptionalInt.empty(),
                     String.format(Locale.ROOT, "the contactor let go %.3f s after the last beat", proved.seconds()),
                     proved.seconds());
+            case Event.StopProved proved -> valued(scan, "stop_proved", OptionalInt.empty(),
+                    String.format(Locale.ROOT, "%s: the %s alone stopped the current %.3f s after the order", proved.device(),
+                            proved.element().name().toLowerCase(Locale.ROOT), proved.seconds()), proved.seconds());
             case Event.NoLoadShown shown -> valued(scan, "no_load_shown", OptionalInt.empty(),
                     String.format(Locale.ROOT, "%s shows %.2f V without load", shown.source(), shown.volts()),
                     shown.volts());

@@ -18,6 +18,8 @@ public enum Ended {
     PROTECTION,
     /** The cells are settled. */
     SETTLED,
+    /** The one element that was opened stopped the current alone. */
+    PROVED,
     /** Its time was over. */
     TIME,
     /** The charge to be put in is in. */

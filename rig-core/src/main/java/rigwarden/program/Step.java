@@ -148,8 +148,28 @@ public sealed interface Step {
         }
     }
 
+    /**
+     * Current flows, and then one element alone is opened: it must stop. Attended, and part of a proof only.
+     *
+     * @param through the source or sink
+     * @param amps current, A
+     * @param element which of the two is opened
+     */
+    record ProveStop(int through, double amps, Element element) implements Flowing {
+        @Override
+        public String kind() {
+            return "prove_stop";
+        }
+    }
+
+    /** What can stop the current by itself. */
+    enum Element {
+        RELAY,
+        CONTACTOR
+    }
+
     /** Whether a person must stand by. */
     static boolean attended(Step step) {
-        return step instanceof ProveProtection || step instanceof Recover;
+        return step instanceof ProveProtection || step instanceof Recover || step instanceof ProveStop;
     }
 }

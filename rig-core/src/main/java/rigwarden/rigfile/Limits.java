@@ -77,6 +77,7 @@ public record Limits(
             case Step.Balance balance -> current(rig, balance) + held(rig, balance.ceilingVolts()) + ", until "
                     + Figures.of(balance.endAmps(), "A") + " for " + Figures.of(balance.holdNanos() / 60e9, "min");
             case Step.ProveProtection proof -> current(rig, proof) + " towards " + Figures.of(proof.limitVolts(), "V");
+            case Step.ProveStop proof -> current(rig, proof) + ", until the " + proof.element().name().toLowerCase(Locale.ROOT) + " alone stops it";
             case Step.Recover recover -> current(rig, recover) + " to " + Figures.of(recover.untilVolts(), "V");
             case Step.Park park -> current(rig, park) + " to " + Figures.of(100 * park.share(), "%")
                     + held(rig, park.ceilingVolts());

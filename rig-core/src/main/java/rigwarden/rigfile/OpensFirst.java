@@ -60,7 +60,7 @@ public record OpensFirst(String quantity, String unit, List<Opener> openers, Lis
             case Step.Charge s -> DoubleStream.of(s.ceilingVolts());
             case Step.Park s -> DoubleStream.of(s.ceilingVolts());
             case Step.Balance s -> DoubleStream.of(s.ceilingVolts());
-            case Step.Rest _, Step.Discharge _, Step.HeatRun _, Step.Pulse _, Step.ProveProtection _, Step.Recover _ ->
+            case Step.Rest _, Step.Discharge _, Step.HeatRun _, Step.Pulse _, Step.ProveProtection _, Step.Recover _, Step.ProveStop _ ->
                 DoubleStream.empty();
         }).max();
     }
@@ -70,7 +70,7 @@ public record OpensFirst(String quantity, String unit, List<Opener> openers, Lis
             case Step.Discharge s -> DoubleStream.of(s.cutOffVolts());
             case Step.HeatRun s -> DoubleStream.of(s.cutOffVolts());
             case Step.Rest _, Step.Charge _, Step.Park _, Step.Balance _, Step.Pulse _, Step.ProveProtection _,
-                    Step.Recover _ -> DoubleStream.empty();
+                    Step.Recover _, Step.ProveStop _ -> DoubleStream.empty();
         }).min();
     }
 

@@ -88,7 +88,7 @@ final class ProgramChecks {
                     full = true;
                     empty = false;
                 }
-                case Step.Rest _, Step.Pulse _, Step.ProveProtection _, Step.Recover _ -> { }
+                case Step.Rest _, Step.Pulse _, Step.ProveProtection _, Step.Recover _, Step.ProveStop _ -> { }
             }
         }
     }
@@ -107,7 +107,7 @@ final class ProgramChecks {
             case Step.Charge s -> charge(i, s);
             case Step.Discharge s -> protectedLow(i, s.cutOffVolts());
             case Step.HeatRun s -> protectedLow(i, s.cutOffVolts());
-            case Step.Rest _, Step.Park _, Step.Balance _, Step.Pulse _, Step.ProveProtection _, Step.Recover _ -> { }
+            case Step.Rest _, Step.Park _, Step.Balance _, Step.Pulse _, Step.ProveProtection _, Step.Recover _, Step.ProveStop _ -> { }
         }
     }
 
@@ -163,6 +163,7 @@ final class ProgramChecks {
             case Step.Balance s -> rated / s.amps() + s.holdNanos() / 3600e9;
             case Step.ProveProtection s -> 0.1 * rated / s.amps();
             case Step.Recover s -> 0.1 * rated / s.amps();
+            case Step.ProveStop _ -> 0.01;
             case Step.Charge s -> rated / s.amps();
             case Step.Discharge s -> rated / s.amps();
         };

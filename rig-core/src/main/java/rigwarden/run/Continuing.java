@@ -92,7 +92,8 @@ public final class Continuing {
         Step step = left.step().get();
         boolean plain = switch (step) {
             case Step.Charge _, Step.Rest _, Step.Discharge _ -> true;
-            case Step.Park _, Step.HeatRun _, Step.Pulse _, Step.Balance _, Step.ProveProtection _, Step.Recover _ -> false;
+            case Step.Park _, Step.HeatRun _, Step.Pulse _, Step.Balance _, Step.ProveProtection _, Step.Recover _,
+                    Step.ProveStop _ -> false;
         };
         return plain && !left.recovers() ? Optional.empty()
                 : Optional.of(new Unmet(Condition.STEP, step.kind().replace('_', ' ')

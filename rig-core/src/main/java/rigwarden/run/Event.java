@@ -2,6 +2,7 @@ package rigwarden.run;
 
 import java.util.List;
 import rigwarden.program.Ended;
+import rigwarden.program.Step;
 import rigwarden.warden.Trip;
 import rigwarden.warden.Warning;
 
@@ -21,6 +22,9 @@ public sealed interface Event {
 
     /** A switched source showed this voltage without load, before it met a cell; V. */
     record NoLoadShown(String source, double volts) implements Event {}
+
+    /** One element alone was opened, and the current was gone so many seconds after the order. */
+    record StopProved(String device, Step.Element element, double seconds) implements Event {}
 
     /** A step began; {@code step} counts from 1. */
     record StepBegun(int step, String kind) implements Event {}

@@ -61,6 +61,7 @@ public record PickUp(
             case RunState.Showing s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
             case RunState.Closes s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
             case RunState.Stepping s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
+            case RunState.Parting s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
             case RunState.Resting s -> Optional.of(of(run, s.progress(), nanos, amps, rest, swing));
             case RunState.Opening s -> s.by().isEmpty()
                     ? Optional.of(of(run, s.progress(), nanos, amps, rest, swing)) : Optional.empty();

@@ -38,6 +38,10 @@ public final class RunMachine {
     private static final int IDLE_MOST = 2;
     private static final long STILL_NANOS = 2 * SECOND;
     private static final double STILL_SHARE = 0.005;
+    /** Then everything is opened, whatever was seen: the warden grants three seconds. */
+    private static final long ALONE_NANOS = 2 * SECOND;
+    /** Scans in a row without current, of which one or two may be false. */
+    private static final int GONE_SCANS = 5;
     private static final Setpoint NO_SET = Setpoint.NONE;
 
     private final Program program;
@@ -106,6 +110,7 @@ public final class RunMachine {
             case RunState.Showing s -> interrupted(s.progress(), tripped, trips);
             case RunState.Closes s -> interrupted(s.progress(), tripped, trips);
             case RunState.Stepping s -> interrupted(s.progress(), tripped, trips);
+            case RunState.Parting s -> interrupted(s.progress(), tripped, trips);
             case RunState.Resting s -> interrupted(s.progress(), tripped, trips);
             case RunState.Opening s -> interrupted(s.progress(), tripped, trips);
         };
@@ -135,6 +140,7 @@ public final class RunMachine {
             case RunState.Showing s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
             case RunState.Closes s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
             case RunState.Stepping s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
+            case RunState.Parting s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
             case RunState.Resting s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
             case RunState.Opening s -> Next.quiet(over, stop, ended(s.progress(), Ended.STOPPED, false), finished);
         };
@@ -149,6 +155,7 @@ public final class RunMachine {
             case RunState.Showing s -> showing(s, scan);
             case RunState.Closes s -> closing(s, lease, scan);
             case RunState.Stepping s -> stepping(s, lease, scan);
+            case RunState.Parting s -> parting(s, lease, scan);
             case RunState.Resting s -> resting(s, scan);
             case RunState.Opening s -> opening(s, scan);
             case RunState.Interrupted s -> Next.quiet(cleared(s));
@@ -281,7 +288,7 @@ public final class RunMachine {
                     ? Next.quiet(new RunState.Waiting(progress.with(progress.carried().proved()), scan.nanos(), scan.nanos(), false),
                             new Event.HeartbeatProved(inStage * 1e-9))
                     : close(progress, Closing.SILENCE, state.stageNanos());
-            case CURRENT -> stepping(new RunState.Stepping(progress), lease, scan);
+            case CURRENT, RELAY_ALONE, CONTACTOR_ALONE -> stepping(new RunState.Stepping(progress), lease, scan);
         };
     }
 
@@ -309,9 +316,41 @@ public final class RunMachine {
         }
         Progress controlled = steps.controlled(step, progress, ceiling, scan);
         Optional<Ended> ended = steps.ended(step, controlled, scan);
+        if (ended.isEmpty() && step instanceof Step.ProveStop proof && steps.flows(proof, progress, state.progress().point(), scan)) {
+            return part(controlled, proof, scan.nanos(), 0, 0);
+        }
         return ended.isPresent()
                 ? open(controlled, ended, scan)
                 : Next.of(new RunState.Stepping(controlled), current(step, controlled.amps()));
+    }
+
+    private Next part(Progress progress, Step.ProveStop step, long sinceNanos, int gone, double seconds) {
+        Closing stage = switch (step.element()) {
+            case RELAY -> Closing.RELAY_ALONE;
+            case CONTACTOR -> Closing.CONTACTOR_ALONE;
+        };
+        Setpoint set = new Setpoint(progress.amps(), steps.instrumentVolts(step));
+        return Next.of(new RunState.Parting(progress, sinceNanos, gone, seconds), new Wish.Path(steps.way(step), step.through(), stage, set));
+    }
+
+    /** The warden judges the current that goes on; here is only seen that it has gone. */
+    private Next parting(RunState.Parting state, Lease lease, Scan scan) {
+        Progress progress = accounted(state.progress(), scan);
+        Step.ProveStop step = (Step.ProveStop) step(progress);
+        boolean allowed = progress.amps() <= lease.ceilingAmps(steps.way(step));
+        if (!allowed || scan.nanos() - state.sinceNanos() > ALONE_NANOS) {
+            return Next.quiet(new RunState.Opening(progress, Optional.of(Ended.TIME), true, scan.nanos()));
+        }
+        boolean gone = sight.noCurrent(scan) && (step.element() == Step.Element.CONTACTOR ? sight.open(scan) : sight.closed(scan));
+        if (!gone) {
+            return part(progress, step, state.sinceNanos(), 0, 0);
+        }
+        double seconds = state.gone() == 0 ? (scan.nanos() - state.sinceNanos()) * 1e-9 : state.seconds();
+        if (state.gone() + 1 < GONE_SCANS) {
+            return part(progress, step, state.sinceNanos(), state.gone() + 1, seconds);
+        }
+        return Next.quiet(new RunState.Opening(progress, Optional.of(Ended.PROVED), true, scan.nanos()),
+                new Event.StopProved(steps.device(step).name(), step.element(), seconds));
     }
 
     private Wish current(Step.Flowing step, double amps) {

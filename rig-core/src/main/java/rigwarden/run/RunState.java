@@ -35,6 +35,14 @@ public sealed interface RunState {
     /** Current flows. */
     record Stepping(Progress progress) implements RunState {}
 
+    /**
+     * One element alone has been ordered open.
+     *
+     * @param gone scans in a row without current
+     * @param seconds from the order to the first of them
+     */
+    record Parting(Progress progress, long sinceNanos, int gone, double seconds) implements RunState {}
+
     /** Everything is open, by programme. */
     record Resting(Progress progress) implements RunState {}
 
@@ -62,6 +70,7 @@ public sealed interface RunState {
             case Showing s -> s.progress().step() + 1;
             case Closes s -> s.progress().step() + 1;
             case Stepping s -> s.progress().step() + 1;
+            case Parting s -> s.progress().step() + 1;
             case Resting s -> s.progress().step() + 1;
             case Opening s -> s.progress().step() + 1;
             case Interrupted s -> s.step();

@@ -27,6 +27,10 @@ final class Steps {
     private static final double NEAR_V = 0.05;
     /** A scan at the cut-off may read this much above the mean of its second, V: ripple, noise. */
     private static final double NEAR_CUT_V = 0.02;
+    private static final double PROOF_SECONDS = 60;
+    /** A switched device gives less than its rating where its voltage is not the worst. */
+    private static final double FLOWS_SHARE = 0.5;
+    private static final double FLOWS_SECONDS = 2;
     /** A soft start looks like a taper until this is over. */
     private static final long SOFT_NANOS = 300_000_000_000L;
     /** One scan without current may be a false reading. */
@@ -45,7 +49,7 @@ final class Steps {
     static boolean measures(Step.Flowing step) {
         return switch (step) {
             case Step.Discharge _, Step.HeatRun _ -> true;
-            case Step.Charge _, Step.Park _, Step.Pulse _, Step.Balance _, Step.ProveProtection _, Step.Recover _ -> false;
+            case Step.Charge _, Step.Park _, Step.Pulse _, Step.Balance _, Step.ProveProtection _, Step.Recover _, Step.ProveStop _ -> false;
         };
     }
 
@@ -92,7 +96,7 @@ final class Steps {
                 yield progress.ordering(base ? Math.min(pulse.baseAmps(), most) : most, progress.controlNanos(),
                         progress.ceilingNanos());
             }
-            case Step.Discharge _, Step.HeatRun _, Step.ProveProtection _, Step.Recover _ ->
+            case Step.Discharge _, Step.HeatRun _, Step.ProveProtection _, Step.Recover _, Step.ProveStop _ ->
                 progress.ordering(most, progress.controlNanos(), progress.ceilingNanos());
         };
     }
@@ -139,6 +143,7 @@ final class Steps {
             case Step.Recover recover -> sight.lowest(scan) >= recover.untilVolts()
                     ? Optional.of(Ended.CHARGE_REACHED)
                     : tooLong(progress, recover.amps(), 0, scan);
+            case Step.ProveStop proof -> unfit(proof, progress, scan);
             case Step.HeatRun run -> empty(progress, run.cutOffVolts(), scan)
                     .or(() -> scan.nanos() - progress.sinceNanos() > run.atMostNanos()
                             ? Optional.of(Ended.TIME) : Optional.empty());
@@ -191,6 +196,31 @@ final class Steps {
         double hours = ENOUGH * rig.cells().ratedAmpHours() / amps;
         boolean over = scan.nanos() - progress.sinceNanos() > hours * 3600e9 + more;
         return over ? Optional.of(Ended.TIME) : Optional.empty();
+    }
+
+    /** Cells that are too full or too empty for its current, or a device that does not get going, leave nothing to be proved. */
+    private Optional<Ended> unfit(Step.ProveStop proof, Progress progress, Scan scan) {
+        double limit = device(proof).startSeconds() + PROOF_SECONDS;
+        if (way(proof) == Way.CHARGE && sight.highest(scan) >= rig.cells().ceilingVolts()) {
+            return Optional.of(Ended.CEILING);
+        }
+        if (way(proof) == Way.DISCHARGE && atCutOff(progress, rig.cells().cutOffVolts(), scan)) {
+            return Optional.of(Ended.CUT_OFF);
+        }
+        return scan.nanos() - progress.sinceNanos() > limit * 1e9 ? Optional.of(Ended.TIME) : Optional.empty();
+    }
+
+    /**
+     * Whether current that was ordered flows beyond doubt: in this scan, in the last one, and in sum, since one false reading would else let a
+     * current stop that never flowed.
+     *
+     * @param before the scan before
+     */
+    boolean flows(Step.ProveStop proof, Progress progress, Progress.Point before, Scan scan) {
+        double least = FLOWS_SHARE * proof.amps();
+        double amps = sight.amps(scan) * way(proof).sign();
+        double moved = Math.abs(progress.account().ampHours()) * 3600;
+        return progress.amps() > 0 && amps >= least && before.amps() * way(proof).sign() >= least && moved >= least * FLOWS_SECONDS;
     }
 
     /** A switched source cannot be held back: at the ceiling of the highest cell it is over, full or not. */

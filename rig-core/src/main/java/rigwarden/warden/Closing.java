@@ -11,5 +11,9 @@ public enum Closing {
     /** The contactor is ordered closed and no beat is given: proves that the heartbeat stage lets go. */
     SILENCE,
     /** Source or sink works at its set point. */
-    CURRENT
+    CURRENT,
+    /** Of all that holds this way only the device's own relay is opened: proves that it stops the current alone. */
+    RELAY_ALONE,
+    /** Of all that holds this way only the contactor is opened, for at most three seconds: proves the same of it. */
+    CONTACTOR_ALONE
 }

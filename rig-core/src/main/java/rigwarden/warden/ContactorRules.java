@@ -3,6 +3,7 @@ package rigwarden.warden;
 import java.util.List;
 import java.util.Set;
 import rigwarden.rig.Channel;
+import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 
@@ -23,7 +24,16 @@ final class ContactorRules {
         long shortest = Math.round(rig.guards().heartbeatShortest() * 1e9) - 3 * rig.scanNanos();
         long decay = Math.round(rig.busSide().decaySeconds() * 1e9);
         Set<Role> feedback = Set.of(Role.FEEDBACK);
+        Set<Role> stopped = Set.of(Role.CURRENT, Role.FEEDBACK);
         return List.of(
+                Rules.trips(39, "relay does not stop alone",
+                        "A proof opened the device's own relay alone, and the current did not stop.",
+                        stopped, "1 A + uncertainty 0.5 s after the order", 0.1,
+                        view -> flows(view, view.at(Closing.RELAY_ALONE))),
+                Rules.weld(40, "contactor does not stop alone",
+                        "A proof opened the contactor alone, and the current did not stop, or its feedback says closed.",
+                        stopped, "1 A + uncertainty, or closed, 0.5 s after the order", 0.1,
+                        view -> holds(view, view.at(Closing.CONTACTOR_ALONE))),
                 Rules.trips(41, "loop open", "The loop of normally-closed contacts is open.",
                         Set.of(Role.LOOP), "closed", 0, view -> off(view, view.places().loop, true)),
                 Rules.trips(42, "coil supply dead", "Beats are given and the coil supply is dead.",
@@ -63,7 +73,7 @@ final class ContactorRules {
     }
 
     private static boolean mustBeClosed(View view) {
-        return view.at(Closing.CURRENT) || view.at(Closing.CONTACT) && view.stageNanos() > CLOSING_NANOS;
+        return view.at(Closing.CURRENT) || view.at(Closing.RELAY_ALONE) || view.at(Closing.CONTACT) && view.stageNanos() > CLOSING_NANOS;
     }
 
     private static Breach off(View view, Channel channel, boolean due) {
@@ -73,6 +83,21 @@ final class ContactorRules {
     private static Breach on(View view, boolean due) {
         Channel feedback = view.places().feedback;
         return due && view.on(feedback) ? new Breach(feedback.index(), 1, 0) : Breach.NONE;
+    }
+
+    private static Breach flows(View view, boolean due) {
+        Channel current = view.places().current;
+        if (!due || view.stageNanos() <= OFF_GRACE_NANOS || !view.valid(current)) {
+            return Breach.NONE;
+        }
+        double amps = Math.abs(view.value(current));
+        double limit = Envelope.NO_CURRENT_A + current.uncertainty(amps);
+        return amps > limit ? new Breach(current.index(), view.value(current), limit) : Breach.NONE;
+    }
+
+    private static Breach holds(View view, boolean due) {
+        Breach closed = on(view, due && view.stageNanos() > OFF_GRACE_NANOS);
+        return closed.found() ? closed : flows(view, due);
     }
 
     private static Breach tooSoon(View view, long shortest) {

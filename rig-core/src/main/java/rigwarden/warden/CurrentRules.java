@@ -75,7 +75,7 @@ final class CurrentRules {
             case NO_LOAD, CONTACT, SILENCE -> {
                 return 0;
             }
-            case CURRENT -> { }
+            case CURRENT, RELAY_ALONE, CONTACTOR_ALONE -> { }
         }
         boolean young = view.nanos() - now.ampsSinceNanos() <= paces[now.through()].settlingNanos();
         return young ? Math.max(now.amps(), now.earlierAmps()) : now.amps();

@@ -9,6 +9,8 @@ import rigwarden.rig.Role;
 /** What a wish must keep to. A machine that wishes otherwise has a defect, and a defect is a trip. */
 final class GrantRules {
     private static final double ROUNDING = 1 + 1e-9;
+    /** One element stands alone against the current no longer than a proof needs. */
+    private static final long ALONE_NANOS = 3_000_000_000L;
 
     static final Rule BEYOND_CEILING = rule(61, "wish beyond ceiling",
             "The run machine wished for more current than this scan allows, or for more voltage than the cells may get.");
@@ -49,7 +51,11 @@ final class GrantRules {
     }
 
     private boolean mayFollow(InForce inForce, Lease lease, Scan scan, Wish.Path wish) {
-        if (wish.stage() != Closing.CURRENT && !wish.set().equals(Setpoint.NONE)) {
+        boolean works = switch (wish.stage()) {
+            case CURRENT, RELAY_ALONE, CONTACTOR_ALONE -> true;
+            case NO_LOAD, PRECHARGE, CONTACT, SILENCE -> false;
+        };
+        if (!works && !wish.set().equals(Setpoint.NONE)) {
             return false;
         }
         if (!inForce.energised()) {
@@ -69,6 +75,8 @@ final class GrantRules {
             case SILENCE -> inForce.stage() == Closing.CONTACT || inForce.stage() == Closing.SILENCE;
             case CURRENT -> inForce.stage() == Closing.CURRENT
                     || inForce.stage() == Closing.CONTACT && isOn(scan, places.feedback);
+            case RELAY_ALONE, CONTACTOR_ALONE -> inForce.stage() == Closing.CURRENT
+                    || inForce.stage() == wish.stage() && scan.nanos() - inForce.sinceNanos() < ALONE_NANOS;
         };
     }
 

@@ -197,6 +197,8 @@ final class Exploration {
         must(node.guard() instanceof Guard.Watching, "tripped is Off until a granted clear");
         if (node.inForce() instanceof Orders.Energised before) {
             must(on.way() == before.way() && on.through() == before.through(), "a way and its device change only through Off");
+            boolean alone = before.stage() == Closing.RELAY_ALONE || before.stage() == Closing.CONTACTOR_ALONE;
+            must(!alone || on.stage() == before.stage(), "from one element alone only to Off");
             must(on.stage() == Closing.NO_LOAD == (before.stage() == Closing.NO_LOAD), "from no load to a cell only through Off");
         } else {
             must(value(scan, Role.FEEDBACK) == 0, "closes only from open feedback");
@@ -260,6 +262,7 @@ final class Exploration {
             case RunState.Opening o -> key.append(o.off()).append(o.by());
             case RunState.Interrupted i -> key.append(i.step()).append(',').append(i.told());
             case RunState.Finished f -> key.append(f.by()).append(',').append(f.told());
+            case RunState.Parting p -> key.append(p.gone());
             case RunState.Stepping _ -> key.append(near(node.guard().memory().last()));
             case RunState.Idle _, RunState.Resting _ -> { }
         }

@@ -40,7 +40,9 @@ class ExplorationTest {
                 new Step.Charge(0, 21, 3.60, 5.25),
                 new Step.Rest(1_800_000_000_000L, 7_200_000_000_000L),
                 new Step.Discharge(1, 10.5, 2.50),
-                new Step.Park(0, 21, 0.4, 3.60))), letters, GAPS);
+                new Step.Park(0, 21, 0.4, 3.60),
+                new Step.ProveStop(0, 5.25, Step.Element.RELAY),
+                new Step.ProveStop(1, 5.25, Step.Element.CONTACTOR))), letters, GAPS);
 
         exploration.walk();
 
@@ -49,7 +51,7 @@ class ExplorationTest {
                 .containsAll(Arrays.stream(RunState.class.getPermittedSubclasses()).map(Class::getSimpleName)
                         .filter(name -> !name.equals("Showing")).toList());
         assertThat(exploration.tripped).as("every rule that trips has tripped").containsAll(tripping(rig, NEED_HISTORY));
-        assertThat(exploration.ends).contains(Ended.TAPER, Ended.CEILING, Ended.CUT_OFF, Ended.CHARGE_REACHED, Ended.TIME,
+        assertThat(exploration.ends).contains(Ended.TAPER, Ended.CEILING, Ended.CUT_OFF, Ended.CHARGE_REACHED, Ended.PROVED, Ended.TIME,
                 Ended.TRIPPED, Ended.STOPPED);
     }
 

@@ -43,7 +43,9 @@ class PackExplorationTest {
                 new Step.Rest(1_800_000_000_000L, 7_200_000_000_000L),
                 new Step.Discharge(SINK, 10.5, 2.50),
                 new Step.HeatRun(INVERTER, rig.devices().get(INVERTER).maxAmps(), 2.50, 10_000_000_000_000L),
-                new Step.Park(CHARGER, 21, 0.4, 3.60))), letters, GAPS);
+                new Step.Park(CHARGER, 21, 0.4, 3.60),
+                new Step.ProveStop(INVERTER, 10.5, Step.Element.RELAY),
+                new Step.ProveStop(SINK, 5.25, Step.Element.CONTACTOR))), letters, GAPS);
 
         exploration.walk();
 

@@ -28,6 +28,7 @@ public final class Glimpse {
             case RunState.Showing s -> Optional.of(s.progress());
             case RunState.Closes s -> Optional.of(s.progress());
             case RunState.Stepping s -> Optional.of(s.progress());
+            case RunState.Parting s -> Optional.of(s.progress());
             case RunState.Resting s -> Optional.of(s.progress());
             case RunState.Opening s -> Optional.of(s.progress());
             case RunState.Idle _, RunState.Proving _, RunState.Interrupted _, RunState.Finished _ -> Optional.empty();

@@ -148,6 +148,6 @@ class EdgeTest {
         Rules.of(PACK).stream().filter(r -> r.severity() != Severity.WARNS).forEach(r -> missing.add(r.number()));
         rows().forEach(row -> missing.remove(row.rule()));
 
-        assertThat(missing).containsExactly(9, 10, 18, 29, 31, 32, 33, 34, 35, 36, 37, 41, 42, 43, 44, 45, 47, 48, 49, 55);
+        assertThat(missing).containsExactly(9, 10, 18, 29, 31, 32, 33, 34, 35, 36, 37, 39, 40, 41, 42, 43, 44, 45, 47, 48, 49, 55);
     }
 }

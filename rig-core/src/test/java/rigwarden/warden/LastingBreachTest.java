@@ -43,7 +43,9 @@ class LastingBreachTest {
         CONTACT,
         SILENCE,
         CHARGING,
-        DISCHARGING
+        DISCHARGING,
+        RELAY_ALONE,
+        CONTACTOR_ALONE
     }
 
     /**
@@ -109,6 +111,8 @@ class LastingBreachTest {
                 : s));
         rows.put(37, new Row(At.CHARGING, 559, Role.ROOM, (s, _) -> s.apart(500)));
         rows.put(38, new Row(At.CHARGING, 10, Role.CURRENT, set(Role.CURRENT, 19)));
+        rows.put(39, new Row(At.RELAY_ALONE, 0.6, Role.CURRENT, set(Role.CURRENT, -5)));
+        rows.put(40, new Row(At.CONTACTOR_ALONE, 0.6, Role.FEEDBACK, set(Role.FEEDBACK, 1)));
         rows.put(41, new Row(At.OFF, 0, Role.ROOM, set(Role.LOOP, 0)));
         rows.put(42, new Row(At.CHARGING, 0.1, Role.COIL_FEED, set(Role.COIL_FEED, 0)));
         rows.put(43, new Row(At.CHARGING, 0.1, Role.FEEDBACK, set(Role.FEEDBACK, 0)));
@@ -135,6 +139,8 @@ class LastingBreachTest {
             case SILENCE -> walk.reach(SOURCE, Closing.SILENCE, 0, 0.1);
             case CHARGING -> walk.reach(SOURCE, Closing.CURRENT, 21, 10);
             case DISCHARGING -> walk.reach(SINK, Closing.CURRENT, 21, 10);
+            case RELAY_ALONE -> walk.reach(SINK, Closing.RELAY_ALONE, 21, 0.1);
+            case CONTACTOR_ALONE -> walk.reach(SINK, Closing.CONTACTOR_ALONE, 21, 0.1);
         };
     }
 

@@ -32,7 +32,7 @@ final class Moment {
         Scans scans = new Scans(rig, NOW);
         readings = rig.channels().stream().map(scans::reading).toArray(Reading[]::new);
         unsure = new int[readings.length];
-        past = Past.blank(new Scan(0, 0, List.of()));
+        past = Past.blank(new Scan(0, 0, List.of()), Swing.NONE);
     }
 
     Channel column(String name) {

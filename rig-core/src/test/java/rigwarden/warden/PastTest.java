@@ -187,7 +187,7 @@ class PastTest {
 
     @Test
     void a_look_back_is_half_a_second_to_a_second_old_and_only_at_whole_scans() {
-        Past past = Past.blank(new Scan(0, 0, List.of()));
+        Past past = Past.blank(new Scan(0, 0, List.of()), Swing.NONE);
         long half = SECOND / 2;
         assertThat(then(past, new Moment(CELL), half - 1).half().nanos()).isZero();
         Past one = then(past, new Moment(CELL), half);
@@ -206,7 +206,7 @@ class PastTest {
 
     @Test
     void more_than_an_ampere_and_its_uncertainty_flows() {
-        Past past = Past.blank(new Scan(0, 0, List.of()));
+        Past past = Past.blank(new Scan(0, 0, List.of()), Swing.NONE);
         assertThat(then(past, new Moment(CELL).set(Role.CURRENT, 1), SECOND).flowedNanos()).isZero();
         assertThat(then(past, new Moment(CELL).set(Role.CURRENT, Math.nextUp(1.0)), SECOND).flowedNanos()).isEqualTo(SECOND);
         Moment real = new Moment(TestRigs.oneCell());

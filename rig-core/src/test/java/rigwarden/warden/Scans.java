@@ -93,7 +93,8 @@ public final class Scans {
         boolean holds = on.beats() || ageNanos < HOLD_NANOS;
         set(Role.COIL_FEED, holds ? 1 : 0);
         set(Role.BUS_VOLTS, 3.3 * rig.cells().series());
-        set(Role.FEEDBACK, holds && on.stage() != Closing.PRECHARGE ? 1 : 0);
+        boolean closed = on.stage() != Closing.PRECHARGE && on.stage() != Closing.CONTACTOR_ALONE;
+        set(Role.FEEDBACK, holds && closed ? 1 : 0);
         if (on.stage() == Closing.CURRENT) {
             carrying(on, on.way().sign() * on.set().amps());
         }

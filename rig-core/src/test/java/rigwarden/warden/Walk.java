@@ -103,13 +103,18 @@ final class Walk {
             case CONTACT -> List.of(Closing.PRECHARGE, Closing.CONTACT);
             case SILENCE -> List.of(Closing.PRECHARGE, Closing.CONTACT, Closing.SILENCE);
             case CURRENT -> List.of(Closing.PRECHARGE, Closing.CONTACT, Closing.CURRENT);
+            case RELAY_ALONE, CONTACTOR_ALONE -> List.of(Closing.PRECHARGE, Closing.CONTACT, Closing.CURRENT, last);
         };
     }
 
     Wish wish(int through, Closing stage, double amps) {
         Device device = rig.devices().get(through);
         return new Wish.Path(device.charges() ? Way.CHARGE : Way.DISCHARGE, through, stage,
-                stage == Closing.CURRENT ? new Setpoint(amps, 0) : Setpoint.NONE);
+                works(stage) ? new Setpoint(amps, 0) : Setpoint.NONE);
+    }
+
+    private static boolean works(Closing stage) {
+        return stage == Closing.CURRENT || stage == Closing.RELAY_ALONE || stage == Closing.CONTACTOR_ALONE;
     }
 
     /** That the last wish was turned into Off by a trip of this rule. */

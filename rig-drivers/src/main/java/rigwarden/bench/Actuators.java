@@ -26,7 +26,9 @@ final class Actuators {
                 case NO_LOAD -> idle(Output.relay(energised.through()).bit());
                 case PRECHARGE -> idle(Output.PRECHARGE.bit());
                 case CONTACT, SILENCE -> idle(contact());
-                case CURRENT -> flow(energised, untilNanos);
+                case CURRENT -> flow(energised, untilNanos, contact() | relay(energised));
+                case RELAY_ALONE -> flow(energised, untilNanos, contact());
+                case CONTACTOR_ALONE -> flow(energised, untilNanos, relay(energised));
             };
         };
     }
@@ -50,11 +52,14 @@ final class Actuators {
     }
 
     /** A switched device's relay is all that it has: it is closed while any current is wanted. */
-    private boolean flow(Orders.Energised energised, long untilNanos) {
+    private long relay(Orders.Energised energised) {
+        boolean closed = agents.of(energised.through()).isPresent() || energised.set().amps() > 0;
+        return closed ? Output.relay(energised.through()).bit() : 0;
+    }
+
+    private boolean flow(Orders.Energised energised, long untilNanos, long wanted) {
         int through = energised.through();
         Optional<InstrumentAgent> working = agents.of(through);
-        boolean relay = working.isPresent() || energised.set().amps() > 0;
-        long wanted = contact() | (relay ? Output.relay(through).bit() : 0);
         boolean low = lower(wanted);
         agents.off(through);
         if (!low) {

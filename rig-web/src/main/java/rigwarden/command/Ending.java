@@ -2,6 +2,7 @@ package rigwarden.command;
 
 import java.io.PrintStream;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import rigwarden.logbook.Outcome;
 import rigwarden.program.Ended;
@@ -33,6 +34,8 @@ final class Ending {
                 case Event.StepEnded e -> out.println("  step " + e.step() + " ended by " + e.by().word().replace('_', ' '));
                 case Event.HeartbeatProved e ->
                     out.printf("  heartbeat withheld: contactor open after %.1f s%n", e.seconds());
+                case Event.StopProved e -> out.printf("  %s: the %s alone stopped the current in %.1f s%n", e.device(),
+                        e.element().name().toLowerCase(Locale.ROOT), e.seconds());
                 case Event.Waited e -> out.printf("  step %d waits: cell at %.1f °C%n", e.step(), e.celsius());
                 case Event.Warned e -> out.println("  notice: " + e.warning().rule().sentence());
                 case Event.Tripped e -> {
@@ -62,7 +65,7 @@ final class Ending {
     private static boolean went(Ended by) {
         return switch (by) {
             case STOPPED, NEVER_FIT, NOT_CONTINUED, CUT, TRIPPED -> false;
-            case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED -> true;
+            case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, PROVED, TIME, CHARGE_REACHED -> true;
         };
     }
 

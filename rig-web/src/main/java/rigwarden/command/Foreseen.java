@@ -79,7 +79,7 @@ final class Foreseen {
             case Event.StepBegun e -> tally.begun(e.step(), e.kind());
             case Event.StepEnded e -> tally.ended(e.by(), e.settled(), e.account());
             case Event.Tripped e -> trip = trip.or(() -> Optional.of(e.first()));
-            case Event.Started _, Event.HeartbeatProved _, Event.NoLoadShown _, Event.Waited _, Event.Warned _,
+            case Event.Started _, Event.HeartbeatProved _, Event.StopProved _, Event.NoLoadShown _, Event.Waited _, Event.Warned _,
                     Event.StopRequested _, Event.Continued _, Event.NotContinued _, Event.Cleared _, Event.Finished _ -> { }
         }
     }

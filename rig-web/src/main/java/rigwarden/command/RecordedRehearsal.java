@@ -2,6 +2,7 @@ package rigwarden.command;
 
 import java.io.PrintStream;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -253,6 +254,8 @@ final class RecordedRehearsal {
                 also = e.also();
             }
             case Event.HeartbeatProved e -> tell(String.format("heartbeat withheld: contactor open after %.1f s", e.seconds()));
+            case Event.StopProved e -> tell(String.format("%s: the %s alone stopped the current in %.1f s", e.device(),
+                    e.element().name().toLowerCase(Locale.ROOT), e.seconds()));
             case Event.NoLoadShown e -> tell(String.format("%s shows %.2f V without load", e.source(), e.volts()));
             case Event.Waited e -> tell(String.format("step %d waits: cell at %.1f °C", e.step(), e.celsius()));
             case Event.Warned e -> tell("notice: " + e.warning().rule().sentence());

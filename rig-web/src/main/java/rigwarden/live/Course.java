@@ -99,7 +99,7 @@ final class Course {
             }
             case Event.Finished finished ->
                 doing = new Doing(Phase.FINISHED, doing.step(), doing.kind(), nanos, 0, Optional.of(finished.by()));
-            case Event.Continued _, Event.NotContinued _, Event.HeartbeatProved _, Event.NoLoadShown _, Event.Warned _, Event.StopRequested _ -> { }
+            case Event.Continued _, Event.NotContinued _, Event.HeartbeatProved _, Event.StopProved _, Event.NoLoadShown _, Event.Warned _, Event.StopRequested _ -> { }
         }
     }
 

@@ -22,6 +22,7 @@ final class Endings {
                     + " cell there", s.ceilingVolts(), s.holdNanos() / 60e9), "it waits for the cells");
             case Step.ProveProtection s -> Forecast.open(say("the battery's protection opening, or the first cell at %.2f V",
                     s.limitVolts()), "it waits for the protection");
+            case Step.ProveStop _ -> Forecast.open("one element alone, which must stop the current", "it waits for the device to start");
             case Step.Recover s -> Forecast.open(say("the lowest cell at %.2f V", s.untilVolts()), "it waits for the cells");
             case Step.Rest s -> rest(s, doing, nanos);
             case Step.Park s -> park(s, doing, level);

@@ -37,7 +37,7 @@ record Level(
             case CUT_OFF -> step instanceof Step.Discharge || step instanceof Step.HeatRun ? emptied() : this;
             case CEILING -> step instanceof Step.Charge
                     ? new Level(true, NEARLY * capacityAmpHours, capacityAmpHours, measured, stepAmpHours) : this;
-            case CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, NEVER_FIT, NOT_CONTINUED, CUT, TRIPPED, STOPPED -> this;
+            case CHARGER, SINK, PROTECTION, SETTLED, PROVED, TIME, CHARGE_REACHED, NEVER_FIT, NOT_CONTINUED, CUT, TRIPPED, STOPPED -> this;
         };
     }
 

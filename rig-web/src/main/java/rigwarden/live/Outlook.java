@@ -24,6 +24,7 @@ final class Outlook {
             case Step.ProveProtection s ->
                 0.1 * from.capacityAmpHours() / Math.max(s.amps(), LEAST_AMPS);
             case Step.Recover s -> 0.02 * from.capacityAmpHours() / Math.max(s.amps(), LEAST_AMPS);
+            case Step.ProveStop _ -> 0.01;
             case Step.Rest s -> s.atLeastNanos() / 3600e9;
             case Step.Park s -> s.share() * from.capacityAmpHours() / Math.max(s.amps(), LEAST_AMPS);
         };
@@ -39,7 +40,7 @@ final class Outlook {
                 double taken = s.amps() * s.atMostNanos() / 3600e9;
                 yield taken < from.toEmpty() ? from.flowed(-taken) : from.at(0);
             }
-            case Step.Rest _, Step.Pulse _, Step.ProveProtection _, Step.Recover _ -> from;
+            case Step.Rest _, Step.Pulse _, Step.ProveProtection _, Step.Recover _, Step.ProveStop _ -> from;
             case Step.Park s -> from.at(s.share());
         };
     }

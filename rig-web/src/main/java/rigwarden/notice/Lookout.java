@@ -126,7 +126,7 @@ final class Lookout {
             case NEVER_FIT -> "given up, the cells stayed too cold or too warm for eight hours";
             case NOT_CONTINUED -> "not continued, a condition for it was not met";
             case TRIPPED -> "tripped and cleared";
-            case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, CUT -> "done";
+            case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, PROVED, TIME, CHARGE_REACHED, CUT -> "done";
         };
     }
 

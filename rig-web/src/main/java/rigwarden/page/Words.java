@@ -85,7 +85,7 @@ final class Words {
                 case NEVER_FIT -> "gave up; the cells stayed, or became at once, too cold or too warm to go on";
                 case NOT_CONTINUED -> "the run that was broken off did not go on: a condition for it was not met";
                 case TRIPPED -> "tripped and cleared";
-                case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, TIME, CHARGE_REACHED, CUT ->
+                case TAPER, CEILING, CUT_OFF, CHARGER, SINK, PROTECTION, SETTLED, PROVED, TIME, CHARGE_REACHED, CUT ->
                     "the programme has ended";
             }).orElse("") + ", everything open";
         }

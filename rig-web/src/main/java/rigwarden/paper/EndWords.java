@@ -14,6 +14,7 @@ final class EndWords {
             case CHARGER -> "the charger itself";
             case SINK -> "the load itself";
             case PROTECTION -> "the battery's own protection";
+            case PROVED -> "the one element that was opened, alone";
             case SETTLED -> "the cells settled";
             case TIME -> "its time was over";
             case CHARGE_REACHED -> "the charge wanted is in";
