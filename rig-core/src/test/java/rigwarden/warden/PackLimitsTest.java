@@ -186,6 +186,56 @@ class PackLimitsTest {
         assertThat(rested(0.1).rest(RestTrail.EMPTY).look(8).found()).as("half an hour is not there").isFalse();
     }
 
+    /** Under a discharge cell 3 is so far below the others, which fell by a millivolt in a minute, and it by so much. */
+    private static Moment early(double all, double below, double fell) {
+        return new Moment(PACK).flowing(SINK, 20, LONG).set(Role.CELL_VOLTS, all).set(cell(3), all - below)
+                .before(m -> m.set(Role.CELL_VOLTS, all + 0.001).set(cell(3), all - below + fell));
+    }
+
+    @Test
+    void a_cell_that_falls_alone_is_a_notice_at_a_hundred_and_fifty_millivolts_below_its_likes() {
+        Edge edge = Edge.between(0, 0.3, below -> early(3.25, below, 0.02).look(20));
+
+        assertThat(edge.outside()).isCloseTo(0.150, within(1e-9));
+        assertThat(edge.breach().channel()).isEqualTo(cell(3).index());
+        assertThat(edge.breach().value()).isCloseTo(3.10, within(1e-9));
+        assertThat(edge.breach().limit()).isCloseTo(3.10, within(1e-9));
+    }
+
+    @Test
+    void it_must_fall_by_five_millivolts_a_minute_more_than_they_do() {
+        Edge edge = Edge.between(0.001, 0.1, fell -> early(3.25, 0.2, fell).look(20));
+
+        assertThat(edge.outside()).isCloseTo(0.006, within(1e-9));
+        Moment another = early(3.25, 0.2, 0.02)
+                .before(m -> m.set(Role.CELL_VOLTS, 3.251).set(cell(3), 3.07).set(cell(5), 3.40));
+        assertThat(another.look(20).found()).as("one of the others fell further, from higher up").isTrue();
+    }
+
+    @Test
+    void nothing_is_said_when_the_others_have_no_more_to_give_or_no_discharge_is_seen() {
+        assertThat(early(3.15, 0.2, 0.02).look(20).found()).as("3.15 V").isTrue();
+        assertThat(early(3.149, 0.2, 0.02).look(20).found()).as("3.149 V").isFalse();
+        assertThat(early(3.25, 0.2, 0.02).at(Closing.CONTACT, SINK, LONG, LONG).look(20).found()).as("no current yet").isFalse();
+        assertThat(early(3.25, 0.2, 0.02).at(Closing.CURRENT, 0, LONG, LONG).look(20).found()).as("a charge").isFalse();
+        assertThat(early(3.25, 0.2, 0.02).failed(cell(8), 0).look(20).found()).as("a cell not seen").isFalse();
+    }
+
+    @Test
+    void likes_that_fall_unequally_are_ordered_before_their_middle_is_taken() {
+        double[] first = {3.3, 3.3, 3.3, 3.3, 3.3, 3.3, 3.3, 3.3};
+        double[] last = {3.299, 3.25, 3.299, 3.299, 3.28, 3.299, 3.299, 3.299};
+        double[] warmth = new double[9];
+        double[][] marks = {first, first, first, first, first, first, last};
+        double[][] celsius = {warmth, warmth, warmth, warmth, warmth, warmth, warmth};
+        Moment rested = new Moment(PACK).rest(new RestTrail(new long[7], marks, celsius));
+
+        Breach breach = rested.look(8);
+
+        assertThat(breach.channel()).isEqualTo(cell(2).index());
+        assertThat(breach.limit()).as("0.001 V, not the fifth cell's 0.02 V, and 0.003 V").isCloseTo(0.004, within(1e-9));
+    }
+
     @Test
     void fewer_than_three_cells_have_no_likes() {
         assertThat(PackRules.of(TestRigs.oneCell())).isEmpty();
