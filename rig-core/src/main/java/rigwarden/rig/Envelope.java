@@ -67,6 +67,8 @@ public final class Envelope {
     public static final double WIRE_TIME_SHARE = 0.6;
     /** Current that counts as none, A, beyond the channel's own uncertainty. */
     public static final double NO_CURRENT_A = 1.0;
+    /** The least current that may be ordered, A: what is less could stop without being missed. */
+    public static final double LEAST_ORDERED_A = 2.0;
     /** A charge after a measured discharge ends at this multiple of it. */
     public static final double PUT_IN_FINDING = 1.02;
     public static final double PUT_IN_TRIP = 1.05;

@@ -12,6 +12,7 @@ import java.util.List;
  * @param windowHighVolts independent hardware window per cell, V; 0 when none is fitted
  * @param windowLowVolts its lower edge, V; 0 when none
  * @param contactLagSeconds longest time from coil off to contact open, s
+ * @param trips where the warden trips on this rig
  */
 public record Guards(
         double heartbeatShortest,
@@ -20,7 +21,15 @@ public record Guards(
         boolean latching,
         double windowHighVolts,
         double windowLowVolts,
-        double contactLagSeconds) {
+        double contactLagSeconds,
+        Trips trips) {
+
+    /** Guards with nothing moved inward. */
+    public Guards(double heartbeatShortest, double heartbeatLongest, List<String> loopContacts, boolean latching,
+            double windowHighVolts, double windowLowVolts, double contactLagSeconds) {
+        this(heartbeatShortest, heartbeatLongest, loopContacts, latching, windowHighVolts, windowLowVolts, contactLagSeconds,
+                Trips.WIDEST);
+    }
 
     public boolean windowFitted() {
         return windowHighVolts > 0 && windowLowVolts > 0;

@@ -7,6 +7,7 @@ import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Trips;
 import rigwarden.warden.Rule;
 import rigwarden.warden.Rules;
 
@@ -26,14 +27,15 @@ public record Allowed(String quantity, String programme, String trips, double mu
         double body = offset(rig, Role.BODY);
         double warmed = rig.channels().stream().filter(c -> c.role().warmsByCurrent()).mapToDouble(Channel::offsetU)
                 .max().orElse(0);
+        Trips trips = rig.guards().trips();
         List<Rule> rules = Rules.of(rig);
         List<Allowed> rows = new ArrayList<>();
         rows.add(new Allowed("cell high",
                 "set up to " + Figures.of(Math.min(Envelope.CEILING_V, rig.cells().ceilingVolts()) - high, "V"),
-                "from " + Figures.of(Envelope.HIGH_TRIP_V - high, "V"), hold(rules, 1)));
+                "from " + Figures.of(trips.cellHighVolts() - high, "V"), hold(rules, 1)));
         rows.add(new Allowed("cell low, discharge and rest",
                 "cut-off from " + Figures.of(Math.max(Envelope.CUT_OFF_V, rig.cells().cutOffVolts()), "V"),
-                "down to " + Figures.of(Envelope.LOW_TRIP_V + low, "V"), hold(rules, 2)));
+                "down to " + Figures.of(trips.cellLowVolts() + low, "V"), hold(rules, 2)));
         rows.add(new Allowed("cell low, charging", "—",
                 "below " + Figures.of(Envelope.LOW_CHARGING_TRIP_V + low, "V"), hold(rules, 3)));
         for (Device device : rig.devices()) {
@@ -45,18 +47,18 @@ public record Allowed(String quantity, String programme, String trips, double mu
         }
         rows.add(new Allowed("cell temperature, charging",
                 "enters " + Figures.range(Envelope.CHARGING_ENTRY_LOW_C, Envelope.CHARGING_ENTRY_HIGH_C, "°C"),
-                outside(Envelope.CHARGING_LOW_TRIP_C, Envelope.CHARGING_HIGH_TRIP_C, body),
+                outside(trips.chargingLowCelsius(), trips.chargingHighCelsius(), body),
                 hold(rules, 21)));
         rows.add(new Allowed("cell temperature, discharging",
                 "enters " + Figures.range(Envelope.DISCHARGING_ENTRY_LOW_C, Envelope.DISCHARGING_ENTRY_HIGH_C, "°C"),
-                outside(Envelope.DISCHARGING_LOW_TRIP_C, Envelope.DISCHARGING_HIGH_TRIP_C, body),
+                outside(trips.dischargingLowCelsius(), trips.dischargingHighCelsius(), body),
                 hold(rules, 21)));
         rows.add(new Allowed("terminal, shunt, contactor", "—",
-                "above " + Figures.of(Envelope.TERMINAL_TRIP_C - warmed, "°C"), hold(rules, 23)));
+                "above " + Figures.of(trips.jointCelsius() - warmed, "°C"), hold(rules, 23)));
         rows.add(new Allowed("the same over the room", "—",
-                "above " + Figures.of(Envelope.TERMINAL_OVER_ROOM_K - warmed, "K"), hold(rules, 24)));
+                "above " + Figures.of(trips.jointOverRoomKelvin() - Math.hypot(warmed, rig.channel(Role.ROOM).offsetU()), "K"), hold(rules, 24)));
         rows.add(new Allowed("terminal over its cell", "—",
-                "above " + Figures.of(Envelope.TERMINAL_OVER_CELL_K - warmed, "K"), hold(rules, 25)));
+                "above " + Figures.of(trips.jointOverCellKelvin() - Math.hypot(warmed, body), "K"), hold(rules, 25)));
         rows.add(new Allowed("terminal's rise, first 5 min", "—",
                 "above " + Figures.of(Envelope.TERMINAL_EARLY_K_PER_MIN, "K/min"), hold(rules, 26)));
         rows.add(new Allowed("terminal's rise, later", "—",

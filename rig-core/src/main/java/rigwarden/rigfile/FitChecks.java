@@ -11,6 +11,7 @@ import rigwarden.rig.PathPart;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Trips;
 import rigwarden.rig.VoltageInput;
 
 /** Whether values that are each allowed by themselves fit each other. */
@@ -83,6 +84,17 @@ final class FitChecks {
             page.refuse(RefusalKind.CONTACT_SLOW, "guards.contact_lag_s", "up to " + Figures.of(CONTACT_S, "s"),
                     "a coil without the right suppression opens slowly and burns its contacts",
                     "Look at the diode across its coil.");
+        }
+        Trips trips = rig.guards().trips();
+        double top = rig.cells().ceilingVolts() + TapLimit.uncertainty(rig, rig.cells().ceilingVolts());
+        if (trips.cellHighVolts() <= top) {
+            page.refuse(RefusalKind.TRIP_INSIDE_PROGRAMME, "guards.cell_high_trip_v", "above " + Figures.of(top, "V"),
+                    "so high a cell may stand at the rig's ceiling", "Lower cell.ceiling_v, or move the trip out.");
+        }
+        double bottom = rig.cells().cutOffVolts() - TapLimit.uncertainty(rig, rig.cells().cutOffVolts());
+        if (trips.cellLowVolts() >= bottom) {
+            page.refuse(RefusalKind.TRIP_INSIDE_PROGRAMME, "guards.cell_low_trip_v", "below " + Figures.of(bottom, "V"),
+                    "so low a cell may stand at the rig's cut-off", "Raise cell.cut_off_v, or move the trip out.");
         }
         Set<String> seen = new HashSet<>();
         for (String contact : rig.guards().loopContacts()) {

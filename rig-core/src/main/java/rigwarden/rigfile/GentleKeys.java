@@ -62,8 +62,8 @@ final class GentleKeys {
         }
         double margin = u + MARGIN_V;
         double limit = rig.devices().get(through).charges()
-                ? Math.min(Envelope.PROVE_HIGH_V, Envelope.HIGH_TRIP_V - margin)
-                : Math.max(Envelope.PROVE_LOW_V, Envelope.LOW_TRIP_V + margin);
+                ? Math.min(Envelope.PROVE_HIGH_V, rig.guards().trips().cellHighVolts() - margin)
+                : Math.max(Envelope.PROVE_LOW_V, rig.guards().trips().cellLowVolts() + margin);
         return new Step.ProveProtection(through, gently(keys, through), limit);
     }
 

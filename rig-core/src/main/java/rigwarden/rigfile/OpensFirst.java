@@ -78,7 +78,7 @@ public record OpensFirst(String quantity, String unit, List<Opener> openers, Lis
         double u = TapLimit.uncertainty(rig, Envelope.CEILING_V);
         List<Opener> openers = new ArrayList<>();
         programme.ifPresent(volts -> openers.add(new Opener("programme's ceiling", volts, u, 0, false)));
-        openers.add(new Opener("warden, rule 1", Envelope.HIGH_TRIP_V - u, u, reaction(rig, 1), false));
+        openers.add(new Opener("warden, rule 1", rig.guards().trips().cellHighVolts() - u, u, reaction(rig, 1), false));
         rig.devices(true).forEach(source -> openers.add(new Opener(source.name() + "'s own limit, per cell of equal cells",
                 source.highestVolts() / rig.cells().series(), 0, 0, true)));
         hardware(rig, openers, true);
@@ -97,7 +97,7 @@ public record OpensFirst(String quantity, String unit, List<Opener> openers, Lis
         double u = TapLimit.uncertainty(rig, Envelope.CUT_OFF_V);
         List<Opener> openers = new ArrayList<>();
         programme.ifPresent(volts -> openers.add(new Opener("programme's cut-off", volts, u, 1, false)));
-        openers.add(new Opener("warden, rule 2", Envelope.LOW_TRIP_V + u, u, reaction(rig, 2), false));
+        openers.add(new Opener("warden, rule 2", rig.guards().trips().cellLowVolts() + u, u, reaction(rig, 2), false));
         for (Device sink : rig.devices(false)) {
             if (sink instanceof Device.Inverter inverter) {
                 openers.add(new Opener(sink.name() + " quits, per cell of equal cells",

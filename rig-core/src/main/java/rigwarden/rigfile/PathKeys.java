@@ -9,6 +9,7 @@ import rigwarden.rig.BusSide;
 import rigwarden.rig.Guards;
 import rigwarden.rig.PathPart;
 import rigwarden.rig.Protection;
+import rigwarden.rig.Trips;
 
 /** Reads the current path, what is behind the contactor, and the guards. */
 final class PathKeys {
@@ -91,9 +92,31 @@ final class PathKeys {
                 keys.yesOrNo("latching", "a cooled bimetal must not close the loop again"),
                 window ? keys.number("window_high_v", "V", 3.65, 3.75, "beyond it a cell is in danger") : 0,
                 window ? keys.number("window_low_v", "V", 2.30, 2.50, "below it a cell is in danger") : 0,
-                keys.number("contact_lag_s", "s", 0.001, 0.5, "it is part of every rule's reaction time"));
+                keys.number("contact_lag_s", "s", 0.001, 0.5, "it is part of every rule's reaction time"),
+                trips(keys));
         keys.noOthers();
         return guards;
+    }
+
+    /** Each may be left out; none may be moved outward. */
+    private static Trips trips(Keys keys) {
+        Trips widest = Trips.WIDEST;
+        return new Trips(
+                inward(keys, "cell_high_trip_v", "V", 3.55, widest.cellHighVolts(), true),
+                inward(keys, "cell_low_trip_v", "V", widest.cellLowVolts(), 2.80, false),
+                inward(keys, "charging_high_trip_c", "°C", 38, widest.chargingHighCelsius(), true),
+                inward(keys, "charging_low_trip_c", "°C", widest.chargingLowCelsius(), 10, false),
+                inward(keys, "discharging_high_trip_c", "°C", 40, widest.dischargingHighCelsius(), true),
+                inward(keys, "discharging_low_trip_c", "°C", widest.dischargingLowCelsius(), 5, false),
+                inward(keys, "joint_trip_c", "°C", 40, widest.jointCelsius(), true),
+                inward(keys, "joint_over_room_trip_k", "K", 10, widest.jointOverRoomKelvin(), true),
+                inward(keys, "joint_over_cell_trip_k", "K", 5, widest.jointOverCellKelvin(), true));
+    }
+
+    private static double inward(Keys keys, String key, String unit, double lowest, double highest, boolean upper) {
+        return keys.has(key)
+                ? keys.number(key, unit, lowest, highest, "a rig file may move a trip inward only")
+                : upper ? highest : lowest;
     }
 
     /** The battery's own protection; a rig without the table has none. */

@@ -3,6 +3,7 @@ package rigwarden.rigfile;
 import java.util.List;
 import rigwarden.program.Step;
 import rigwarden.rig.Device;
+import rigwarden.rig.Envelope;
 import rigwarden.rig.Protection;
 import rigwarden.rig.Rig;
 
@@ -34,15 +35,38 @@ final class ProgramChecks {
                     "it cannot be both", "Remove one.");
         }
         order();
+        recovered();
         double hours = 0;
         for (int i = 0; i < steps.size(); i++) {
             one(i);
+            faint(i);
             hours += hours(steps.get(i));
         }
         if (hours > MOST_HOURS) {
             page.refuse(RefusalKind.TOO_LONG, "step", "about " + Figures.of(Math.rint(hours)) + " h by its own currents",
                     "at most " + Figures.of(MOST_HOURS) + " h", "nobody sleeps through three nights beside a rig",
                     "Split it into programmes.");
+        }
+    }
+
+    /** While cells are recovered every rest is judged at a lower voltage: nothing that empties cells may follow in that programme. */
+    private void recovered() {
+        boolean recovers = false;
+        for (int i = 0; i < steps.size(); i++) {
+            boolean empties = steps.get(i) instanceof Step.Flowing flowing && !device(flowing).charges();
+            if (recovers && empties) {
+                refuse(RefusalKind.EMPTIED_AFTER_RECOVERY, i, steps.get(i).kind(), "charge, rest and park after a recovery",
+                        "cells that were found so low are judged more laxly until this programme is over");
+            }
+            recovers |= steps.get(i) instanceof Step.Recover;
+        }
+    }
+
+    /** What is too small to be told from nothing cannot be seen to stop. */
+    private void faint(int step) {
+        if (steps.get(step) instanceof Step.Flowing flowing && flowing.amps() < Envelope.LEAST_ORDERED_A) {
+            refuse(RefusalKind.CURRENT_FAINT, step, Figures.of(flowing.amps(), "A"), "at least " + Figures.of(Envelope.LEAST_ORDERED_A, "A"),
+                    "a smaller current could stop without being missed");
         }
     }
 

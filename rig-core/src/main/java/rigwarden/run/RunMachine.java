@@ -341,7 +341,10 @@ public final class RunMachine {
         if (!allowed || scan.nanos() - state.sinceNanos() > ALONE_NANOS) {
             return Next.quiet(new RunState.Opening(progress, Optional.of(Ended.TIME), true, scan.nanos()));
         }
-        boolean gone = sight.noCurrent(scan) && (step.element() == Step.Element.CONTACTOR ? sight.open(scan) : sight.closed(scan));
+        boolean gone = sight.noCurrent(scan) && switch (step.element()) {
+            case CONTACTOR -> sight.open(scan);
+            case RELAY -> sight.closed(scan) && sight.tied(scan);
+        };
         if (!gone) {
             return part(progress, step, state.sinceNanos(), 0, 0);
         }
@@ -380,6 +383,9 @@ public final class RunMachine {
             return paused(progress.paused(leastAmpHours), scan);
         }
         Ended by = state.by().get();
+        if (flowing(progress) instanceof Step.ProveStop && by != Ended.PROVED) {
+            return Next.quiet(new RunState.Finished(by, 0), ended(progress, by, false), new Event.Finished(by));
+        }
         boolean measured = by == Ended.CUT_OFF && Steps.measures(flowing(progress));
         Carried carried = measured
                 ? progress.carried().measured(-progress.whole().ampHours())

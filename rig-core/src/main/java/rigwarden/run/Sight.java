@@ -72,7 +72,7 @@ final class Sight {
 
     /** Everything open and off, and the bus below the pack: nothing holds it up, and a path may begin. */
     boolean atRest(Scan scan) {
-        boolean rests = open(scan) && noCurrent(scan) && Sides.below(scan, pack, bus);
+        boolean rests = valid(scan, room) && open(scan) && noCurrent(scan) && Sides.below(scan, pack, bus);
         for (Channel output : outputs) {
             rests &= off(scan, output);
         }
@@ -160,10 +160,11 @@ final class Sight {
         return volts;
     }
 
-    /** Whether every body's temperature is valid and inside the limits. */
+    /** Whether every body's temperature is valid and, within its uncertainty, inside the limits. */
     boolean bodiesWithin(Scan scan, double low, double high) {
         for (Channel body : bodies) {
-            if (!valid(scan, body) || value(scan, body) < low || value(scan, body) > high) {
+            double u = body.offsetU();
+            if (!valid(scan, body) || value(scan, body) - u < low || value(scan, body) + u > high) {
                 return false;
             }
         }

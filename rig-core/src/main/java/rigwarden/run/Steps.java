@@ -31,6 +31,8 @@ final class Steps {
     /** A switched device gives less than its rating where its voltage is not the worst. */
     private static final double FLOWS_SHARE = 0.5;
     private static final double FLOWS_SECONDS = 2;
+    /** Less than this cannot be told from none, A. */
+    private static final double FLOWS_LEAST_A = 3;
     /** A soft start looks like a taper until this is over. */
     private static final long SOFT_NANOS = 300_000_000_000L;
     /** One scan without current may be a false reading. */
@@ -162,9 +164,6 @@ final class Steps {
         if (!sight.tied(scan)) {
             Way way = way(step);
             double extreme = (way == Way.CHARGE ? progress.top() : progress.window()).mean();
-            if (step instanceof Step.ProveProtection) {
-                return Optional.of(Ended.PROTECTION);
-            }
             return rig.protection()
                     .filter(protection -> sight.meets(protection, scan, extreme, way))
                     .map(_ -> Ended.PROTECTION);
@@ -217,7 +216,7 @@ final class Steps {
      * @param before the scan before
      */
     boolean flows(Step.ProveStop proof, Progress progress, Progress.Point before, Scan scan) {
-        double least = FLOWS_SHARE * proof.amps();
+        double least = Math.max(FLOWS_LEAST_A, FLOWS_SHARE * proof.amps());
         double amps = sight.amps(scan) * way(proof).sign();
         double moved = Math.abs(progress.account().ampHours()) * 3600;
         return progress.amps() > 0 && amps >= least && before.amps() * way(proof).sign() >= least && moved >= least * FLOWS_SECONDS;

@@ -5,6 +5,7 @@ import java.util.Set;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Role;
+import rigwarden.rig.Trips;
 
 /** Voltages of the cells. Limits hold for the true value: reading ± uncertainty is compared. */
 final class CellRules {
@@ -19,14 +20,14 @@ final class CellRules {
 
     private CellRules() {}
 
-    static List<Rule> of() {
+    static List<Rule> of(Trips trips) {
         return List.of(
                 Rules.trips(1, "cell high",
-                        "A cell's voltage plus its uncertainty reaches 3.70 V (median of three scans).",
-                        TAPS, Envelope.HIGH_TRIP_V + " V", HOLD_S, CellRules::high),
+                        "A cell's voltage plus its uncertainty reaches its highest (median of three scans).",
+                        TAPS, trips.cellHighVolts() + " V", HOLD_S, CellRules::high),
                 Rules.trips(2, "cell low",
-                        "In a run a cell's voltage minus its uncertainty falls to 2.40 V in discharge or rest (median of three).",
-                        TAPS, Envelope.LOW_TRIP_V + " V", HOLD_S, CellRules::low),
+                        "In a run a cell's voltage minus its uncertainty falls to its lowest in discharge or rest (median of three).",
+                        TAPS, trips.cellLowVolts() + " V", HOLD_S, CellRules::low),
                 Rules.trips(3, "cell low charging",
                         "A cell's voltage minus its uncertainty is under 2.00 V while charging or being recovered (median of three).",
                         TAPS, Envelope.LOW_CHARGING_TRIP_V + " V", HOLD_S, CellRules::lowCharging),
@@ -42,12 +43,13 @@ final class CellRules {
 
     private static Breach high(View view) {
         Breach worst = Breach.NONE;
+        double limit = view.places().trips.cellHighVolts();
         for (Channel cell : view.places().cells) {
             if (view.valid(cell)) {
                 double volts = view.median3(cell);
                 double upper = volts + cell.uncertainty(volts);
-                if (upper >= Envelope.HIGH_TRIP_V && (!worst.found() || volts > worst.value())) {
-                    worst = new Breach(cell.index(), volts, Envelope.HIGH_TRIP_V);
+                if (upper >= limit && (!worst.found() || volts > worst.value())) {
+                    worst = new Breach(cell.index(), volts, limit);
                 }
             }
         }
@@ -58,7 +60,7 @@ final class CellRules {
         boolean charging = view.energised(Way.CHARGE);
         boolean idle = !view.energised() && view.memory().started() == Started.NOT;
         boolean recovering = !view.energised() && view.memory().started() == Started.RECOVERING;
-        return charging || idle || recovering ? Breach.NONE : below(view, Math.nextUp(Envelope.LOW_TRIP_V));
+        return charging || idle || recovering ? Breach.NONE : below(view, Math.nextUp(view.places().trips.cellLowVolts()));
     }
 
     private static Breach lowCharging(View view) {

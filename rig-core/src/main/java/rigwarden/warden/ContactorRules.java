@@ -26,7 +26,7 @@ final class ContactorRules {
         Set<Role> feedback = Set.of(Role.FEEDBACK);
         Set<Role> stopped = Set.of(Role.CURRENT, Role.FEEDBACK);
         return List.of(
-                Rules.trips(39, "relay does not stop alone",
+                Rules.weld(39, "relay does not stop alone",
                         "A proof opened the device's own relay alone, and the current did not stop.",
                         stopped, "1 A + uncertainty 0.5 s after the order", 0.1,
                         view -> flows(view, view.at(Closing.RELAY_ALONE))),

@@ -15,7 +15,6 @@ final class CurrentRules {
     private static final long SETTLING_NANOS = 1_000_000_000L;
     /** After the first order of current, before its absence counts. */
     private static final long START_NANOS = 4_000_000_000L;
-    private static final double LEAST_ORDERED_A = 2;
     private static final double APART_SHARE = 0.05;
     private static final double APART_A = 0.5;
 
@@ -103,7 +102,7 @@ final class CurrentRules {
         Pace pace = paces[now.through()];
         boolean due = view.at(Closing.CURRENT) && view.stageNanos() > pace.startNanos()
                 && view.nanos() - now.ampsSinceNanos() > pace.settlingNanos();
-        if (!due || now.amps() < LEAST_ORDERED_A || !view.valid(current)) {
+        if (!due || now.amps() < Envelope.LEAST_ORDERED_A || !view.valid(current)) {
             return Breach.NONE;
         }
         boolean pauses = pace.pauseNanos() > 0 && view.nanos() - view.memory().past().flowedNanos() <= pace.pauseNanos();

@@ -60,7 +60,7 @@ final class GrantRules {
         }
         if (!inForce.energised()) {
             boolean first = wish.stage() == Closing.PRECHARGE || wish.stage() == Closing.NO_LOAD && places.hasNoLoad(wish);
-            return first && lease.steady() && isOff(scan, places.feedback) && outputsOff(scan) && noCurrent(scan)
+            return first && lease.steady() && roomSeen(scan) && isOff(scan, places.feedback) && outputsOff(scan) && noCurrent(scan)
                     && Sides.below(scan, places.pack, places.bus);
         }
         if (wish.way() != inForce.way() || wish.through() != inForce.through()) {
@@ -78,6 +78,11 @@ final class GrantRules {
             case RELAY_ALONE, CONTACTOR_ALONE -> inForce.stage() == Closing.CURRENT
                     || inForce.stage() == wish.stage() && scan.nanos() - inForce.sinceNanos() < ALONE_NANOS;
         };
+    }
+
+    /** A path's parts are judged against the room as it was when the path was closed. */
+    private boolean roomSeen(Scan scan) {
+        return scan.readings().get(places.room.index()) instanceof Reading.Valid;
     }
 
     private boolean busMatches(Scan scan) {

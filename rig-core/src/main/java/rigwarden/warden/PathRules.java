@@ -12,7 +12,6 @@ import rigwarden.rig.Role;
 
 /** A current path that is lost, and a switched source before it meets a cell. */
 final class PathRules {
-    private static final double LEAST_ORDERED_A = 2;
     /** A bus that still stands above this share of the pack, when it should have emptied, is held up by something. */
     private static final double ALIVE = 0.5;
     private static final double NO_LOAD_EXTRA_S = 10;
@@ -46,7 +45,7 @@ final class PathRules {
     private static Breach lost(View view) {
         Places places = view.places();
         InForce now = view.memory().inForce();
-        boolean due = view.at(Closing.CURRENT) && now.amps() >= LEAST_ORDERED_A
+        boolean due = view.at(Closing.CURRENT) && now.amps() >= Envelope.LEAST_ORDERED_A
                 && view.memory().past().flowedNanos() > now.pathSinceNanos();
         boolean named = view.off(places.feedback) || view.off(places.coilFeed) || view.off(places.loop);
         if (!due || named || !view.valid(places.current) || !view.valid(places.pack) || !view.valid(places.bus)) {

@@ -6,6 +6,7 @@ import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Trips;
 
 /** The channels of a rig sorted once by what rules ask for. */
 final class Places {
@@ -31,6 +32,7 @@ final class Places {
     final Channel coilFeed;
     final Channel feedback;
     final Channel arm;
+    final Trips trips;
     /** What the instruments say of their outputs. */
     final Channel[] outputs;
     /** The same by device; null in this package only, for a device that says nothing. */
@@ -43,6 +45,7 @@ final class Places {
 
     Places(Rig rig) {
         this.rig = rig;
+        trips = rig.guards().trips();
         all = rig.channels().toArray(Channel[]::new);
         staleNanos = rig.channels().stream().mapToLong(Channel::staleNanos).toArray();
         own = rig.channels().stream().filter(c -> !c.role().ofInstrument()).toArray(Channel[]::new);

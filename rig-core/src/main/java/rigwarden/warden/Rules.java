@@ -16,14 +16,14 @@ public final class Rules {
     /** The rules that judge each scan of this rig, by number. */
     public static List<Rule> of(Rig rig) {
         List<Rule> rules = new ArrayList<>();
-        rules.addAll(CellRules.of());
+        rules.addAll(CellRules.of(rig.guards().trips()));
         rules.addAll(PackRules.of(rig));
         rules.addAll(CurrentRules.of(rig));
         rules.addAll(PathRules.of(rig));
         rules.addAll(ChargeRules.of(rig));
-        rules.addAll(WarmthRules.of());
+        rules.addAll(WarmthRules.of(rig.guards().trips()));
         rules.addAll(ProbeRules.of());
-        rules.addAll(ChannelRules.of());
+        rules.addAll(ChannelRules.of(rig));
         rules.addAll(ContactorRules.of(rig));
         rules.addAll(RecordRules.of(rig));
         rules.sort(Comparator.comparingInt(Rule::number));

@@ -105,7 +105,7 @@ public final class View {
         return true;
     }
 
-    private static double past(Scan scan, Channel channel, double otherwise) {
+    static double past(Scan scan, Channel channel, double otherwise) {
         return channel.index() < scan.readings().size()
                         && scan.readings().get(channel.index()) instanceof Reading.Valid valid
                 ? valid.value()

@@ -128,7 +128,8 @@ public final class Warden {
     }
 
     private Memory seen(Memory before, Scan scan, Reading[] readings, Orders inForce) {
-        double room = readings[places.room.index()] instanceof Reading.Valid valid ? valid.value() : 0;
+        // of the scan on which the path was granted, which needs it valid
+        double room = View.past(before.last(), places.room, 0);
         InForce now = before.inForce().then(inForce, before.last().nanos(), room);
         return new Memory(before.last(), before.earlier(), before.since(), before.found(),
                 unsure(before.unsure(), readings), before.said(), now, before.past().then(scan, readings, places, now), before.started(),
@@ -182,7 +183,7 @@ public final class Warden {
         for (Channel body : places.bodies) {
             if (scan.readings().get(body.index()) instanceof Reading.Valid valid) {
                 coldest = Math.min(coldest, valid.value() - body.uncertainty(valid.value()));
-                hot |= valid.value() > Envelope.CHARGING_RUN_HIGH_C;
+                hot |= valid.value() + body.uncertainty(valid.value()) > Envelope.CHARGING_RUN_HIGH_C;
             }
         }
         if (coldest == Double.MAX_VALUE) {

@@ -6,6 +6,7 @@ import java.util.Set;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Role;
+import rigwarden.rig.Trips;
 
 /** Temperatures of cells and of everything that the current warms. */
 final class WarmthRules {
@@ -20,24 +21,24 @@ final class WarmthRules {
 
     private WarmthRules() {}
 
-    static List<Rule> of() {
+    static List<Rule> of(Trips trips) {
         return List.of(
                 Rules.warmth(21, "cell too warm", "A cell's body is too warm for the way that is on, or for rest.",
-                        BODIES, "45 °C charging, 55 °C else", HOLD_S, Clearing.COOLED,
+                        BODIES, plain(trips.chargingHighCelsius()) + " °C charging, " + plain(trips.dischargingHighCelsius()) + " °C else", HOLD_S, Clearing.COOLED,
                         WarmthRules::cellWarm),
                 Rules.warmth(22, "cell too cold", "A cell's body is too cold for the way that is on, or for rest.",
-                        BODIES, "2 °C charging, −10 °C else", HOLD_S, Clearing.WARMED,
+                        BODIES, plain(trips.chargingLowCelsius()) + " °C charging, " + plain(trips.dischargingLowCelsius()) + " °C else", HOLD_S, Clearing.WARMED,
                         WarmthRules::cellCold),
                 Rules.warmth(23, "hot joint", "A terminal, lug, shunt or contactor is too hot.",
-                        WARMED, "60 °C", HOLD_S, Clearing.COOLED, WarmthRules::hot),
+                        WARMED, plain(trips.jointCelsius()) + " °C", HOLD_S, Clearing.COOLED, WarmthRules::hot),
                 Rules.warmth(24, "hot over the room", "A terminal, lug, shunt or contactor is too far over the room.",
-                        Set.of(Role.STUD, Role.BAR, Role.SHUNT_BODY, Role.CONTACTOR_BODY, Role.ROOM), "35 K", HOLD_S, Clearing.COOLED,
+                        Set.of(Role.STUD, Role.BAR, Role.SHUNT_BODY, Role.CONTACTOR_BODY, Role.ROOM), plain(trips.jointOverRoomKelvin()) + " K", HOLD_S, Clearing.COOLED,
                         WarmthRules::overRoom),
                 Rules.warmth(25, "terminal over its cell", "A terminal is too far over its own cell.",
-                        Set.of(Role.STUD, Role.BAR, Role.BODY), "20 K", HOLD_S, Clearing.COOLED, WarmthRules::overCell),
+                        Set.of(Role.STUD, Role.BAR, Role.BODY), plain(trips.jointOverCellKelvin()) + " K", HOLD_S, Clearing.COOLED, WarmthRules::overCell),
                 Rules.warmth(26, "terminal warms fast",
                         "In the first five minutes of current a terminal warms too fast, by itself or beside its likes.",
-                        JOINTS, "15 K/min, or 3 × its likes and over 3 K/min", 30, Clearing.CALM,
+                        JOINTS, "15 K/min, or 3 × its likes and over 3 K/min, over half a minute", HOLD_S, Clearing.CALM,
                         WarmthRules::early),
                 Rules.warmth(27, "terminal warms on", "After five minutes of current a terminal still warms fast.",
                         JOINTS, "2 K/min over two minutes", HOLD_S, Clearing.CALM, WarmthRules::late),
@@ -45,15 +46,22 @@ final class WarmthRules {
                         JOINTS, "5 K", 60, Clearing.CALM, WarmthRules::overLikes));
     }
 
+    /** Whole figures without a point, and a true minus. */
+    private static String plain(double value) {
+        String text = value == Math.rint(value) ? Long.toString(Math.round(value)) : Double.toString(value);
+        return text.replace('-', '−');
+    }
+
     private static Breach cellWarm(View view) {
         double limit = view.energised(Way.CHARGE)
-                ? Envelope.CHARGING_HIGH_TRIP_C
-                : Envelope.DISCHARGING_HIGH_TRIP_C;
-        return above(view, view.places().bodies, limit);
+                ? view.places().trips.chargingHighCelsius()
+                : view.places().trips.dischargingHighCelsius();
+        return above(view, view.places().bodies, limit, 0);
     }
 
     private static Breach cellCold(View view) {
-        double limit = view.energised(Way.CHARGE) ? Envelope.CHARGING_LOW_TRIP_C : Envelope.DISCHARGING_LOW_TRIP_C;
+        Trips trips = view.places().trips;
+        double limit = view.energised(Way.CHARGE) ? trips.chargingLowCelsius() : trips.dischargingLowCelsius();
         for (Channel body : view.places().bodies) {
             if (view.valid(body) && view.value(body) - body.offsetU() < limit) {
                 return new Breach(body.index(), view.value(body), limit);
@@ -63,15 +71,16 @@ final class WarmthRules {
     }
 
     private static Breach hot(View view) {
-        return above(view, view.places().warmed, Envelope.TERMINAL_TRIP_C);
+        return above(view, view.places().warmed, view.places().trips.jointCelsius(), 0);
     }
 
-    private static Breach above(View view, Channel[] places, double limit) {
+    /** Over a limit that is itself known to within so much, K: a difference has the uncertainty of both its probes. */
+    private static Breach above(View view, Channel[] places, double limit, double limitU) {
         Breach worst = Breach.NONE;
         for (Channel place : places) {
             if (view.valid(place)) {
                 double celsius = view.value(place);
-                if (celsius + place.offsetU() > limit && (!worst.found() || celsius > worst.value())) {
+                if (celsius + Math.hypot(place.offsetU(), limitU) > limit && (!worst.found() || celsius > worst.value())) {
                     worst = new Breach(place.index(), celsius, limit);
                 }
             }
@@ -88,15 +97,15 @@ final class WarmthRules {
         double reference = view.energised()
                 ? Math.min(now, view.memory().inForce().roomCelsius() + ROOM_DRIFT_K)
                 : now;
-        return above(view, view.places().warmed, reference + Envelope.TERMINAL_OVER_ROOM_K);
+        return above(view, view.places().warmed, reference + view.places().trips.jointOverRoomKelvin(), room.offsetU());
     }
 
     private static Breach overCell(View view) {
         for (Channel joint : view.places().joints) {
             for (Channel body : view.places().bodies) {
                 if (body.cell() == joint.cell() && view.valid(joint) && view.valid(body)) {
-                    double limit = view.value(body) + Envelope.TERMINAL_OVER_CELL_K;
-                    if (view.value(joint) + joint.offsetU() > limit) {
+                    double limit = view.value(body) + view.places().trips.jointOverCellKelvin();
+                    if (view.value(joint) + Math.hypot(joint.offsetU(), body.offsetU()) > limit) {
                         return new Breach(joint.index(), view.value(joint), limit);
                     }
                 }

@@ -42,6 +42,12 @@ public final class TestRigs {
                 Channels.of(SCAN_NANOS, shunt, inputs, probes, devices), new Rehearsed(22, 0, 0, 0.004));
     }
 
+    /** The same with other guards. */
+    public static Rig guarded(Rig rig, Guards guards) {
+        return new Rig(rig.name(), rig.scanNanos(), rig.cells(), rig.path(), rig.busHertz(), rig.shunt(), rig.inputs(), rig.probes(),
+                rig.panel(), rig.devices(), rig.busSide(), guards, rig.protection(), rig.channels(), rig.rehearsed());
+    }
+
     /** Eight cells with a plain charger, a programmable sink, an inverter with a thermostat, and a protection. */
     public static Rig eightCells() {
         ShuntMonitor shunt = new ShuntMonitor(1, 0x40, 0.0005, 0.0025, 20e-6, 0.5e-6, 163.84);

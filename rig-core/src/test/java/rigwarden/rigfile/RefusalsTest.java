@@ -154,6 +154,14 @@ class RefusalsTest {
                     "kind = \"charge\"\nrate_c = 0.2\nceiling_v = 3.60\ntaper_c = 0.05"),
             packNight(RefusalKind.TAPER_UNDER_FINISH, "step.1", "taper_amps = 3.0",
                     "taper_amps = 1.5"),
+            rig(RefusalKind.TRIP_INSIDE_PROGRAMME, "guards.cell_high_trip_v", "latching = true",
+                    "latching = true\ncell_high_trip_v = 3.60"),
+            rig(RefusalKind.TRIP_INSIDE_PROGRAMME, "guards.cell_low_trip_v", "latching = true",
+                    "latching = true\ncell_low_trip_v = 2.60"),
+            rig(RefusalKind.OUT_OF_RANGE, "guards.joint_trip_c", "latching = true",
+                    "latching = true\njoint_trip_c = 70"),
+            night(RefusalKind.CURRENT_FAINT, "step.3.kind", "rate_c = 0.1 ",
+                    "rate_c = 0.018 "),
             night(RefusalKind.EMPTY_AND_PARKED, "leave_empty", "leave_empty = false",
                     "leave_empty = true"),
             night(RefusalKind.TOO_LONG, "step", "rate_c = 0.1",
@@ -268,7 +276,7 @@ class RefusalsTest {
             RefusalKind.BYTE_ORDER_MARK, RefusalKind.NUL_BYTES, RefusalKind.PARK_FROM_UNKNOWN, RefusalKind.TOO_MANY_STEPS,
             RefusalKind.QUIT_LATE, RefusalKind.CONTACT_SLOW, RefusalKind.PROTECTION_SLOW, RefusalKind.PROBE_LAGS,
             RefusalKind.PROBE_POOR, RefusalKind.NO_REST, RefusalKind.CEILING_LOW, RefusalKind.TAPER_HIGH,
-            RefusalKind.PROTECTION_INSIDE);
+            RefusalKind.PROTECTION_INSIDE, RefusalKind.EMPTIED_AFTER_RECOVERY);
 
     @TestFactory
     Stream<DynamicTest> one_edit_provokes_this_refusal_at_this_key() {
@@ -446,6 +454,26 @@ class RefusalsTest {
                 """, Reference.rig());
 
         assertThat(Reference.refusals(read)).extracting(Refusal::kind).containsExactly(RefusalKind.PARK_FROM_UNKNOWN);
+    }
+
+    @Test
+    void cells_that_were_recovered_are_not_emptied_in_the_same_programme() {
+        Read<Program> read = ProgramFile.read("programme.toml", """
+                name = "up and down"
+                unattended = false
+                leave_empty = true
+                [[step]]
+                kind = "recover"
+                with = "source"
+                rate_c = 0.05
+                until_v = 2.6
+                [[step]]
+                kind = "discharge"
+                rate_c = 0.1
+                cut_off_v = 2.50
+                """, Reference.rig());
+
+        assertThat(Reference.refusals(read)).extracting(Refusal::kind).containsExactly(RefusalKind.EMPTIED_AFTER_RECOVERY);
     }
 
     @Test

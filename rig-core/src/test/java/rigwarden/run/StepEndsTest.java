@@ -248,7 +248,8 @@ class StepEndsTest {
         Seen wrong = untied(3.3);
         wrong.low = 2.4;
         goesOn(PLAIN, wrong);
-        ends(new Step.ProveProtection(SINK, 5, 2.42), untied(3.0), Ended.PROTECTION);
+        ends(new Step.ProveProtection(SINK, 5, 2.42), untied(2.52), Ended.PROTECTION);
+        goesOn(new Step.ProveProtection(SINK, 5, 2.42), untied(3.0));
         goesOn(DISCHARGE, cell(0, s -> s.cells(3.0).set(Role.BUS_VOLTS, 1)));
     }
 

@@ -22,7 +22,7 @@ class ChannelRulesTest {
         Channel body = moment.column("cell_01_c");
         Breach failed = moment.failed(body, 600_000_000L).look(31);
         assertThat(failed).isEqualTo(new Breach(body.index(), failed.value(), failed.limit()));
-        assertThat(failed.value()).isCloseTo(0.6, within(1e-12));
+        assertThat(failed.value()).as("a period more than since the first failure").isCloseTo(0.8, within(1e-12));
         assertThat(failed.limit()).isCloseTo(0.5, within(1e-12));
         Moment other = new Moment(CELL);
         Breach stale = other.old(body, 700_000_000L).look(32);

@@ -50,7 +50,7 @@ class DelayTest {
 
     private static List<Row> channels() {
         return List.of(
-                breachFrom(31, "a probe of two scans", CELL, 0.5, (m, t) -> m.failed(m.column("cell_01_c"), t)),
+                breachFrom(31, "a probe of two scans, its period before included", CELL, 0.3, (m, t) -> m.failed(m.column("cell_01_c"), t)),
                 breachAfter(32, "a probe of two scans", CELL, 0.5, (m, t) -> m.old(m.column("cell_01_c"), t)),
                 breachFrom(34, "polled twice a second", CELL, 1.25, (m, t) -> m.failed(m.column("source_a"), t)),
                 breachAfter(34, "polled twice a second", CELL, 1.25, (m, t) -> m.old(m.column("source_a"), t)),

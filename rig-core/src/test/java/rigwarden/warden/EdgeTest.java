@@ -98,8 +98,8 @@ class EdgeTest {
                         .set(Role.STUD, 0)),
                 new Row(23, "60 degC", CELL, EdgeTest::off, 2, (s, out, _) -> s.set(Role.CONTACTOR_BODY, 60 - 1.8 + out * KELVIN)
                         .set(Role.ROOM, 45)),
-                new Row(24, "35 K over the room", CELL, EdgeTest::off, 2, (s, out, _) -> s.set(Role.SHUNT_BODY, 22 + 35 - 1.8 + out * KELVIN)),
-                new Row(25, "20 K over its cell", CELL, EdgeTest::off, 2, (s, out, _) -> s.set(stud, 22 + 20 - 1.8 + out * KELVIN)),
+                new Row(24, "35 K over the room", CELL, EdgeTest::off, 2, (s, out, _) -> s.set(Role.SHUNT_BODY, 22 + 35 - Math.hypot(1.8, 1.8) + out * KELVIN)),
+                new Row(25, "20 K over its cell", CELL, EdgeTest::off, 2, (s, out, _) -> s.set(stud, 22 + 20 - Math.hypot(1.8, 1.8) + out * KELVIN)),
                 new Row(26, "15 K/min", CELL, discharge, 90, (s, out, t) -> s.set(Role.STUD, 22 + (15 + 0.5 * out) * t / 60)
                         .set(Role.BODY, 22 + 0.6 * (15 + 0.5 * out) * t / 60)),
                 new Row(27, "2 K/min", CELL, (walk, _) -> walk.reach(1, Closing.CURRENT, 21, 310), 180,
@@ -148,6 +148,6 @@ class EdgeTest {
         Rules.of(PACK).stream().filter(r -> r.severity() != Severity.WARNS).forEach(r -> missing.add(r.number()));
         rows().forEach(row -> missing.remove(row.rule()));
 
-        assertThat(missing).containsExactly(9, 10, 18, 29, 31, 32, 33, 34, 35, 36, 37, 39, 40, 41, 42, 43, 44, 45, 47, 48, 49, 55);
+        assertThat(missing).containsExactly(9, 10, 18, 29, 31, 32, 33, 34, 35, 36, 37, 39, 40, 41, 42, 43, 44, 45, 47, 48, 49, 55, 56);
     }
 }

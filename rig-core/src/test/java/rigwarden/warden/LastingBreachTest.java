@@ -29,7 +29,7 @@ class LastingBreachTest {
     private static final long SCAN = TestRigs.SCAN_NANOS;
     private static final Rig RIG = TestRigs.oneCell();
     /** Rules on a trail that has an entry in ten seconds. */
-    private static final List<Integer> TRAIL = List.of(26, 27);
+    private static final List<Integer> TRAIL = List.of(26, 27, 28);
     private static final int SOURCE = 0;
     private static final int SINK = 1;
 
@@ -96,12 +96,12 @@ class LastingBreachTest {
                 (s, _) -> s.set(Role.CONTACTOR_BODY, 59).set(Role.ROOM, 50).set(Role.BODY, 50)));
         rows.put(24, new Row(At.OFF, 1, Role.SHUNT_BODY, set(Role.SHUNT_BODY, 57)));
         rows.put(25, new Row(At.OFF, 1, Role.STUD, set(Role.STUD, 42)));
-        rows.put(26, new Row(At.DISCHARGING, 65, Role.ROOM, warming(16)));
+        rows.put(26, new Row(At.DISCHARGING, 36, Role.ROOM, warming(16)));
         rows.put(27, new Row(At.CHARGING, 289, Role.ROOM, warming(2.4)));
-        rows.put(28, new Row(At.CHARGING, 60, Role.STUD,
-                (s, _) -> s.set(RIG.channels(Role.STUD).getFirst(), 31)));
+        rows.put(28, new Row(At.CHARGING, 225, Role.ROOM,
+                (s, seconds) -> s.set(RIG.channels(Role.STUD).getFirst(), 22 + Math.min(9, 2.5 * seconds / 60))));
         rows.put(30, new Row(At.DISCHARGING, 60, Role.STUD, set(Role.BODY, 36)));
-        rows.put(31, new Row(At.OFF, 0.5, Role.ROOM, (s, _) -> s.failed(body, Failure.OPEN, s.breachNanos())));
+        rows.put(31, new Row(At.OFF, 0.3, Role.ROOM, (s, _) -> s.failed(body, Failure.OPEN, s.breachNanos())));
         rows.put(32, new Row(At.OFF, 0, Role.ROOM, (s, _) -> s.old(body, 600_000_000L)));
         rows.put(33, new Row(At.DISCHARGING, 0.2, Role.CELL_VOLTS, set(Role.CELL_VOLTS, 0)));
         rows.put(34, new Row(At.OFF, 0, Role.ROOM, (s, _) -> s.old(RIG.channel(Role.SOURCE_AMPS), 1_300_000_000L)));
@@ -113,6 +113,7 @@ class LastingBreachTest {
         rows.put(38, new Row(At.CHARGING, 10, Role.CURRENT, set(Role.CURRENT, 19)));
         rows.put(39, new Row(At.RELAY_ALONE, 0.6, Role.CURRENT, set(Role.CURRENT, -5)));
         rows.put(40, new Row(At.CONTACTOR_ALONE, 0.6, Role.FEEDBACK, set(Role.FEEDBACK, 1)));
+        rows.put(56, new Row(At.OFF, 1.3, Role.ROOM, set(Role.SOURCE_VOLTS, 500)));
         rows.put(41, new Row(At.OFF, 0, Role.ROOM, set(Role.LOOP, 0)));
         rows.put(42, new Row(At.CHARGING, 0.1, Role.COIL_FEED, set(Role.COIL_FEED, 0)));
         rows.put(43, new Row(At.CHARGING, 0.1, Role.FEEDBACK, set(Role.FEEDBACK, 0)));

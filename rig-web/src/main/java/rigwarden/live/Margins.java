@@ -8,6 +8,7 @@ import rigwarden.rig.Channel;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Trips;
 import rigwarden.warden.Closing;
 import rigwarden.warden.Orders;
 import rigwarden.warden.Reading;
@@ -46,31 +47,35 @@ final class Margins {
         return found.stream().min(Comparator.comparingDouble(Nearest::share));
     }
 
+    private Trips trips() {
+        return rig.guards().trips();
+    }
+
     private void cell(Channel cell, boolean charging) {
         double u = cell.uncertainty(USUAL_CELL_V);
-        up(cell, USUAL_CELL_V, u, Envelope.HIGH_TRIP_V, "cell high");
-        double low = charging ? Envelope.LOW_CHARGING_TRIP_V : Envelope.LOW_TRIP_V;
+        up(cell, USUAL_CELL_V, u, trips().cellHighVolts(), "cell high");
+        double low = charging ? Envelope.LOW_CHARGING_TRIP_V : trips().cellLowVolts();
         down(cell, USUAL_CELL_V, u, low, charging ? "cell low while charging" : "cell low");
     }
 
     private void body(Channel body, boolean charging) {
         double u = body.offsetU();
-        up(body, USUAL_C, u, charging ? Envelope.CHARGING_HIGH_TRIP_C : Envelope.DISCHARGING_HIGH_TRIP_C,
+        up(body, USUAL_C, u, charging ? trips().chargingHighCelsius() : trips().dischargingHighCelsius(),
                 "cell too warm");
-        down(body, USUAL_C, u, charging ? Envelope.CHARGING_LOW_TRIP_C : Envelope.DISCHARGING_LOW_TRIP_C,
+        down(body, USUAL_C, u, charging ? trips().chargingLowCelsius() : trips().dischargingLowCelsius(),
                 "cell too cold");
     }
 
     private void warmed(Channel place) {
         double u = place.offsetU();
-        up(place, USUAL_C, u, Envelope.TERMINAL_TRIP_C, "a part too warm");
+        up(place, USUAL_C, u, trips().jointCelsius(), "a part too warm");
         rig.channels(Role.ROOM).forEach(room -> value(room).ifPresent(celsius ->
-                up(place, celsius, u, celsius + Envelope.TERMINAL_OVER_ROOM_K, "a part too warm over the room")));
+                up(place, celsius, Math.hypot(u, room.offsetU()), celsius + trips().jointOverRoomKelvin(), "a part too warm over the room")));
         if (place.role() == Role.STUD) {
             rig.channels(Role.BODY).stream()
                     .filter(body -> body.cell() == place.cell())
-                    .forEach(body -> value(body).ifPresent(celsius -> up(place, celsius, u,
-                            celsius + Envelope.TERMINAL_OVER_CELL_K, "a terminal too warm over its cell")));
+                    .forEach(body -> value(body).ifPresent(celsius -> up(place, celsius, Math.hypot(u, body.offsetU()),
+                            celsius + trips().jointOverCellKelvin(), "a terminal too warm over its cell")));
         }
     }
 

@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import org.hipparchus.stat.regression.SimpleRegression;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Trips;
 import rigwarden.warden.Reading;
 import rigwarden.warden.Scan;
 
@@ -38,9 +38,11 @@ final class Warming {
 
     private final List<Channel> places;
     private final Channel[] reference;
+    private final Trips trips;
     private final Deque<Mark> marks = new ArrayDeque<>();
 
     Warming(Rig rig) {
+        trips = rig.guards().trips();
         places = rig.channels().stream()
                 .filter(c -> c.role() == Role.BODY || c.role() == Role.ROOM || c.role().warmsByCurrent()).toList();
         reference = new Channel[places.size()];
@@ -112,8 +114,8 @@ final class Warming {
         }
         double room = marks.getLast().celsius()[places.indexOf(roomOf())];
         double limit = where.role() == Role.BODY
-                ? charging ? Envelope.CHARGING_HIGH_TRIP_C : Envelope.DISCHARGING_HIGH_TRIP_C
-                : Math.min(Envelope.TERMINAL_TRIP_C, room + Envelope.TERMINAL_OVER_ROOM_K);
+                ? charging ? trips.chargingHighCelsius() : trips.dischargingHighCelsius()
+                : Math.min(trips.jointCelsius(), room + trips.jointOverRoomKelvin());
         return Double.isNaN(end) || Double.isNaN(limit)
                 ? Optional.empty()
                 : Optional.of(new Ahead(where, end, Math.min(low, end) - LEAST_K, Math.max(high, end) + LEAST_K, limit - u, leftNanos));
