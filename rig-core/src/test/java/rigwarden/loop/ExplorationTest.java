@@ -105,6 +105,7 @@ class ExplorationTest {
         Channel body = rig.channel(Role.BODY);
         put(all, "probe open", s -> s.failed(body, Failure.OPEN, 0));
         put(all, "probe stale", s -> s.old(body, 600_000_000L));
+        put(all, "source talks nonsense", s -> s.set(Role.SOURCE_VOLTS, 500));
         put(all, "source silent", s -> s.old(rig.channel(Role.SOURCE_AMPS), 2_000_000_000L));
         return all;
     }

@@ -74,6 +74,7 @@ class PackExplorationTest {
 
     private Map<String, Letter> letters() {
         Map<String, Letter> all = Exploration.people();
+        put(all, "sink talks nonsense", s -> s.set(Role.SINK_VOLTS, 500));
         put(all, "highest cell at the ceiling", s -> one(s, 3.601, 3.45));
         put(all, "tapered near the ceiling", s -> cells(s, 3.58).set(Role.CURRENT, 2.5));
         put(all, "lowest cell at the cut-off", s -> one(s, 2.49, 3.1));
