@@ -104,6 +104,11 @@ public record Rig(
         return ceilingAmps(false);
     }
 
+    /** Device nodes of the buses that its chips hang on. */
+    public List<String> nodes() {
+        return busHertz.keySet().stream().sorted().map(bus -> "i2c-" + bus).toList();
+    }
+
     /** All sources, or all sinks, in order. */
     public List<Device> devices(boolean charging) {
         return devices.stream().filter(d -> d.charges() == charging).toList();

@@ -2,12 +2,15 @@ package rigwarden.scripted;
 
 import com.pi4j.io.exception.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.IntConsumer;
+import java.util.function.UnaryOperator;
 
 /** What tests put on the wire and what they saw on it: registers by bus, address and pointer. */
 public final class Wire {
@@ -19,6 +22,12 @@ public final class Wire {
     public final Map<Integer, Boolean> levels = new HashMap<>();
     /** Runs before each read with the register's pointer. */
     public IntConsumer beforeRead = register -> { };
+    /** SPI chips on select lines: what each answers to the bytes of one transaction. */
+    public final Map<Integer, UnaryOperator<byte[]>> onLines = new HashMap<>();
+    /** SPI chips on a node's own select. */
+    public final Map<Integer, UnaryOperator<byte[]>> onSelects = new HashMap<>();
+    /** What transfers return instead of their length, in turn; the buffer is left as it was. */
+    public final List<Integer> badTransfers = new ArrayList<>();
     private final Map<Integer, byte[]> registers = new HashMap<>();
     private final Set<Integer> silent = new HashSet<>();
     private final Set<Integer> brief = new HashSet<>();
@@ -96,6 +105,28 @@ public final class Wire {
             }
             registers.put(key(address, register), raw);
         }
+        return length;
+    }
+
+    int transfer(int select, byte[] sent, byte[] into, int length) {
+        byte[] out = Arrays.copyOf(sent, length);
+        log.add("spi " + select + " " + HexFormat.of().formatHex(out));
+        if (!badTransfers.isEmpty()) {
+            return badTransfers.removeFirst();
+        }
+        List<UnaryOperator<byte[]>> listening = new ArrayList<>();
+        onLines.forEach((line, chip) -> {
+            if (Boolean.FALSE.equals(levels.get(line))) {
+                listening.add(chip);
+            }
+        });
+        if (onSelects.containsKey(select)) {
+            listening.add(onSelects.get(select));
+        }
+        if (listening.size() != 1) {
+            throw new AssertionError(listening.size() + " chips are selected");
+        }
+        System.arraycopy(listening.getFirst().apply(out), 0, into, 0, length);
         return length;
     }
 
