@@ -1,26 +1,27 @@
-package rigwarden.chip.max31856;
+package rigwarden.scripted;
 
 import java.util.Arrays;
 import java.util.function.UnaryOperator;
 
 /** Sixteen registers behind the address byte, with what a test wants of the order to convert. */
-final class ScriptedMax31856 implements UnaryOperator<byte[]> {
-    final byte[] registers = new byte[16];
+public final class ScriptedMax31856 implements UnaryOperator<byte[]> {
+    public final byte[] registers = new byte[16];
     /** Writes that are lost from now on. */
-    int deaf;
+    public int deaf;
 
-    ScriptedMax31856() {
+    public ScriptedMax31856() {
         brownOut();
     }
 
-    void brownOut() {
+    /** Registers as after power-up. */
+    public void brownOut() {
         Arrays.fill(registers, (byte) 0);
         byte[] reset = {0, 3, (byte) 0xFF, 0x7F, (byte) 0xC0, 0x7F, (byte) 0xFF, (byte) 0x80};
         System.arraycopy(reset, 0, registers, 0, reset.length);
     }
 
     /** Ends the conversion that runs. */
-    void done(int high, int middle, int low, int status) {
+    public void done(int high, int middle, int low, int status) {
         registers[0] &= (byte) ~0x40;
         registers[12] = (byte) high;
         registers[13] = (byte) middle;
@@ -28,7 +29,8 @@ final class ScriptedMax31856 implements UnaryOperator<byte[]> {
         registers[15] = (byte) status;
     }
 
-    boolean converts() {
+    /** Whether an order to convert arrived and was not carried out yet. */
+    public boolean converts() {
         return (registers[0] & 0x40) != 0;
     }
 

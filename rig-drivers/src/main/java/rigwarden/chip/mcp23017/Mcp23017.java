@@ -52,14 +52,14 @@ public final class Mcp23017 {
      *     not where its latch is; NO_ANSWER
      */
     public int read() throws BusFailure {
-        long pinsAndLatch = chip.read(Mcp23017Registers.GPIO, 4);
+        long pinsAndLatch;
         try {
-            keeps(pinsAndLatch);
-        } catch (BusFailure lost) {
-            if (lost.why() == Failure.CONFIGURATION_LOST) {
-                configure();
+            pinsAndLatch = kept();
+        } catch (BusFailure once) {
+            if (once.why() != Failure.CONFIGURATION_LOST) {
+                throw once;
             }
-            throw lost;
+            pinsAndLatch = keptAfterAll();
         }
         int pins = (int) (pinsAndLatch >> 16);
         if (((pins ^ latch) & outputs) != 0) {
@@ -85,6 +85,24 @@ public final class Mcp23017 {
     /** Bits of the outputs that were last written high. */
     public int latch() {
         return latch;
+    }
+
+    private long kept() throws BusFailure {
+        long pinsAndLatch = chip.read(Mcp23017Registers.GPIO, 4);
+        keeps(pinsAndLatch);
+        return pinsAndLatch;
+    }
+
+    /** One bit that was turned on the wire must not let the coils fall: all is read once more. */
+    private long keptAfterAll() throws BusFailure {
+        try {
+            return kept();
+        } catch (BusFailure lost) {
+            if (lost.why() == Failure.CONFIGURATION_LOST) {
+                configure();
+            }
+            throw lost;
+        }
     }
 
     private int directions() {

@@ -12,6 +12,7 @@ import rigwarden.bus.BusFailure;
 import rigwarden.bus.SpiChip;
 import rigwarden.bus.SpiNode;
 import rigwarden.scripted.Scripted;
+import rigwarden.scripted.ScriptedMax31856;
 import rigwarden.scripted.Wire;
 import rigwarden.warden.Failure;
 
