@@ -31,7 +31,7 @@ final class Emulable {
         if (!missing.isEmpty()) {
             throw new BusFailure(Failure.NO_ANSWER, "a rehearsal has no emulated "
                     + String.join(", ", missing.stream().distinct().toList())
-                    + " yet. This rig can be checked, and run on its board.");
+                    + " yet. Its file can be checked, and its limits printed.");
         }
     }
 }
