@@ -31,7 +31,7 @@ public final class SpiRig implements Clock {
         wire.put(0x40, 0x06, 0x00, 0x08);
         wire.onLines.put(17, this::converter);
         wire.levels.put(READY, true);
-        probes = List.of(4, 22, 23, 24, 7).stream().map(line -> {
+        probes = List.of(4, 22, 23, 24, 18).stream().map(line -> {
             ScriptedMax31856 probe = new ScriptedMax31856();
             wire.onLines.put(line, probe);
             return probe;

@@ -73,7 +73,8 @@ public final class Max31856 {
         }
         if ((status & Max31856Registers.RANGE) != 0) {
             throw new BusFailure(Failure.NONSENSE, chip + ": out of the chip's range, SR reads "
-                    + Integer.toHexString(status & 0xFF) + "h");
+                    + Integer.toHexString(status & 0xFF) + "h with its terminals at "
+                    + Max31856Codec.coldCode(registers, Max31856Registers.CJTH) * Max31856Codec.COLD_CELSIUS_PER_CODE + " °C");
         }
         return Max31856Codec.code(registers, Max31856Registers.LTCBH);
     }

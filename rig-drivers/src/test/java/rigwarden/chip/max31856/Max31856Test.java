@@ -118,6 +118,9 @@ class Max31856Test {
             assertThat(why()).isEqualTo(named[i]);
             assertThat(part.converts()).isTrue();
         }
+        part.registers[10] = 0x19;
+        part.done(0x01, 0x90, 0, 0x40);
+        assertThat(catchThrowableOfType(BusFailure.class, chip::read)).hasMessageContaining("terminals at 25.0 °C");
         part.done(0x01, 0x90, 0, 0);
         assertThat(chip.read()).isEqualTo(3200);
     }
