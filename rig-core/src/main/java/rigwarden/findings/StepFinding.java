@@ -10,9 +10,10 @@ import rigwarden.quantity.Uncertain;
  * @param index number in the programme, from 1
  * @param kind its word
  * @param seconds from its beginning to open contacts
- * @param chargeAmpHours by the sensor's accumulator and the learnt clock ratio, Ah, positive into the cells
+ * @param chargeAmpHours by the sensor's accumulator and the learnt clock ratio, Ah, positive into the cells; by the
+ *     host's own samples where the sensor has none
  * @param chargeBudget what its uncertainty is made of, Ah
- * @param trapezoidAmpHours the same by the host's own samples, Ah: a check, not a result
+ * @param trapezoidAmpHours the same by the host's own samples, Ah: a check where there is an accumulator
  * @param energyWattHours at the cells' studs, Wh, positive into the cells
  * @param lowest lowest cell voltage and where
  * @param highest highest cell voltage and where

@@ -2,11 +2,11 @@ package rigwarden.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rigwarden.program.Ended;
 import rigwarden.quantity.Quantity;
 import rigwarden.quantity.Uncertain;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Channels;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.ShuntMonitor;
@@ -18,21 +18,27 @@ import rigwarden.warden.Scan;
  * Turns a stream of scans and step marks into one finding a step. Fed live or from a run file, it gives the same.
  *
  * <p>Charge is the difference of the sensor's own accumulator, times its scale, times the ratio of host to chip clock:
- * the chip sees every conversion, the host only one in ten a second.
+ * the chip sees every conversion, the host only one in ten a second. Of a sensor without an accumulator the charge is the
+ * host's own sum, and its budget says what may lie between two readings.
  */
 public final class Tally {
     /** Standard uncertainty of the learnt clock ratio: 20 ppm at most. */
     private static final double RATIO_U = 20e-6;
     /** The same before it is learnt: the chip's oscillator limits ± 0.5 % (SLYS021A, electrical characteristics). */
     private static final double RATIO_LIMITS = 0.005;
+    /**
+     * What the current may do between two readings, relative: this project's assumption, as much as two sums may differ
+     * where a chip has one of its own.
+     */
+    private static final double BETWEEN = 0.003;
     private static final double REFERENCE_C = 25;
     private static final long MINUTE = 60_000_000_000L;
     private static final long SLOPE_NANOS = 10_000_000_000L;
 
     private final Rig rig;
     private final Channel current;
-    private final Channel accumulated;
-    private final Channel ratio;
+    private final Optional<Channel> accumulated;
+    private final Optional<Channel> ratio;
     private final Channel[] cells;
     private final Channel[] warm;
     private final Channel[] bodies;
@@ -67,8 +73,8 @@ public final class Tally {
     public Tally(Rig rig) {
         this.rig = rig;
         current = rig.channel(Role.CURRENT);
-        accumulated = rig.channel(Role.ACCUMULATED);
-        ratio = rig.channel(Role.CLOCK_RATIO);
+        accumulated = rig.possible(Role.ACCUMULATED);
+        ratio = rig.possible(Role.CLOCK_RATIO);
         cells = rig.channels(Role.CELL_VOLTS).toArray(Channel[]::new);
         bodies = rig.channels(Role.BODY).toArray(Channel[]::new);
         shuntBody = rig.channel(Role.SHUNT_BODY);
@@ -80,18 +86,18 @@ public final class Tally {
     /** Takes the next scan; marks of steps that begin or end in it come after it. */
     public void scan(Scan scan) {
         lastNanos = scan.nanos();
-        if (reading(scan, accumulated) instanceof Reading.Valid valid) {
-            accumulatorCode = valid.code();
-        }
-        if (reading(scan, ratio) instanceof Reading.Valid valid) {
-            ratioCode = valid.code();
-        }
+        accumulatorCode = accumulated.map(sum -> code(scan, sum, accumulatorCode)).orElse(0L);
+        ratioCode = ratio.map(clock -> code(scan, clock, ratioCode)).orElse(0L);
         if (reading(scan, current) instanceof Reading.Valid valid) {
             amps = valid.value();
         }
         if (open) {
             extremes(scan);
         }
+    }
+
+    private static long code(Scan scan, Channel channel, long before) {
+        return reading(scan, channel) instanceof Reading.Valid valid ? valid.code() : before;
     }
 
     private static Reading reading(Scan scan, Channel channel) {
@@ -157,10 +163,10 @@ public final class Tally {
     /** The step that began last ended in the scan taken last. */
     public void ended(Ended by, boolean settled, Account account) {
         double seconds = (lastNanos - sinceNanos) * 1e-9;
-        double clock = ratio.value(ratioCode);
-        double charge = (accumulatorCode - startCode) * accumulated.scale() * clock / 3600;
-        Budget budget = chargeBudget(charge, seconds);
         double trapezoid = account.ampHours();
+        double charge = accumulated.isEmpty() || ratio.isEmpty() ? trapezoid
+                : (accumulatorCode - startCode) * accumulated.get().scale() * ratio.get().value(ratioCode) / 3600;
+        Budget budget = chargeBudget(charge, seconds);
         boolean comparable = Math.abs(trapezoid) > 0.001 * rig.cells().ratedAmpHours();
         double energy = account.wattHours() * (comparable ? charge / trapezoid : 1);
         found.add(new StepFinding(step, kind, seconds, new Uncertain(charge, budget.expanded()), budget, trapezoid,
@@ -174,16 +180,22 @@ public final class Tally {
         double hours = seconds / 3600;
         double away = scans == 0 ? 0 : Math.max(Math.abs(shuntSum / scans - REFERENCE_C),
                 Math.abs(shuntHottest - REFERENCE_C));
-        return new Budget(List.of(
+        List<Budget.Term> terms = new ArrayList<>(List.of(
                 Budget.limits("shunt tolerance", shunt.toleranceRelative() * charge),
                 Budget.limits("shunt temperature", shunt.perKelvin() * away * charge),
-                Budget.limits("amplifier gain", Channels.INA228_GAIN * charge),
-                Budget.limits("amplifier offset", Channels.INA228_OFFSET_VOLTS / shunt.ohms() * hours),
-                Budget.limits("thermo-electric voltage", shunt.thermoVolts() / shunt.ohms() * hours),
-                ratioCode == 0
-                        ? Budget.limits("chip clock, not learnt", RATIO_LIMITS * charge)
-                        : Budget.standard("clock ratio", RATIO_U * charge),
-                Budget.limits("resolution", accumulated.scale() / 3600)));
+                Budget.limits("amplifier gain", shunt.chip().gain() * charge),
+                Budget.limits("amplifier offset", shunt.chip().offsetVolts() / shunt.ohms() * hours),
+                Budget.limits("thermo-electric voltage", shunt.thermoVolts() / shunt.ohms() * hours)));
+        if (accumulated.isEmpty()) {
+            terms.add(Budget.limits("current between the readings", BETWEEN * charge));
+            terms.add(Budget.limits("resolution", shunt.ampsPerCode() / 2 * hours));
+        } else {
+            terms.add(ratioCode == 0
+                    ? Budget.limits("chip clock, not learnt", RATIO_LIMITS * charge)
+                    : Budget.standard("clock ratio", RATIO_U * charge));
+            terms.add(Budget.limits("resolution", accumulated.get().scale() / 3600));
+        }
+        return new Budget(terms);
     }
 
     private double energyU(double energy, double charge, Budget budget, double seconds) {

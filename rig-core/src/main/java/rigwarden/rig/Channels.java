@@ -57,44 +57,44 @@ public final class Channels {
         return List.copyOf(channels.made);
     }
 
-    /** Amperes for one code of the current register. */
-    public static double ampsPerCode(ShuntMonitor shunt) {
-        return shunt.fullScaleAmps() / INA228_FULL_SCALE_CODES;
-    }
-
     private void shunt(long period, ShuntMonitor shunt) {
-        double gain = FROM_LIMITS * Math.hypot(shunt.toleranceRelative(), INA228_GAIN);
-        double offset = FROM_LIMITS * Math.hypot(INA228_OFFSET_VOLTS, shunt.thermoVolts()) / shunt.ohms();
-        double step = ampsPerCode(shunt);
+        ShuntChip chip = shunt.chip();
+        double gain = FROM_LIMITS * Math.hypot(shunt.toleranceRelative(), chip.gain());
+        double offset = FROM_LIMITS * Math.hypot(chip.offsetVolts(), shunt.thermoVolts()) / shunt.ohms();
+        double step = shunt.ampsPerCode();
         double reach = shunt.fullScaleAmps();
         add("current_a", Role.CURRENT, 0, period, step, 0, gain, offset, -reach, reach, 0);
-        add("charge_as", Role.ACCUMULATED, 0, period, step, 0, gain, 0, -1e9, 1e9, 0);
-        add("clock_ratio", Role.CLOCK_RATIO, 0, period, RATIO_STEP, 1, 0, 0, 0.98, 1.02, 0);
-        add("pack_v", Role.PACK_VOLTS, 0, period, INA228_BUS_VOLTS, 0, FROM_LIMITS * INA228_BUS_GAIN, 0.002, -1, 85, 0);
+        if (chip.accumulates()) {
+            add("charge_as", Role.ACCUMULATED, 0, period, step, 0, gain, 0, -1e9, 1e9, 0);
+            add("clock_ratio", Role.CLOCK_RATIO, 0, period, RATIO_STEP, 1, 0, 0, 0.98, 1.02, 0);
+        }
+        add("pack_v", Role.PACK_VOLTS, 0, period, chip.busVoltsPerCode(), 0, FROM_LIMITS * chip.busGain(),
+                FROM_LIMITS * chip.busOffsetVolts(), -1, chip.busBearsVolts(), 0);
     }
 
     private void input(VoltageInput input) {
         double divider = input.divider() * input.calibration().gain();
-        double reach = Math.min(ADS1115_REACH_VOLTS, input.supplyVolts()) * divider;
+        double step = input.converter().voltsPerCode() * divider;
+        double reach = Math.min(input.converter().reachVolts(), input.supplyVolts()) * divider;
         double lowest = switch (input.role()) {
             case CELL_VOLTS, TAP_VOLTS -> 1.0;
             default -> -0.5;
         };
-        add(input.name(), input.role(), input.cell(), input.periodNanos(), ADS1115_VOLTS * divider,
-                input.calibration().offset(), gainU(input), offsetU(input), lowest, reach - ADS1115_VOLTS * divider, 0);
+        add(input.name(), input.role(), input.cell(), input.periodNanos(), step, input.calibration().offset(),
+                gainU(input), offsetU(input), lowest, reach - step, 0);
     }
 
     /** Expanded, relative: of the calibration, or of gain and divider by their limits. */
     private static double gainU(VoltageInput input) {
         return input.calibration().known()
                 ? input.calibration().gainU()
-                : FROM_LIMITS * Math.hypot(ADS1115_GAIN, input.dividerRelative());
+                : FROM_LIMITS * Math.hypot(input.converter().gain(), input.dividerRelative());
     }
 
     private static double offsetU(VoltageInput input) {
         return input.calibration().known()
                 ? input.calibration().offsetU()
-                : FROM_LIMITS * ADS1115_OFFSET_CODES * ADS1115_VOLTS * input.divider();
+                : FROM_LIMITS * input.converter().offsetVolts() * input.divider();
     }
 
     /** A cell of an island: its tap less the tap below, or the tap itself where the island's ground is below. */
@@ -116,7 +116,7 @@ public final class Channels {
     public static Optional<VoltageInput> below(VoltageInput tap, List<VoltageInput> inputs) {
         return inputs.stream()
                 .filter(i -> i.role() == Role.TAP_VOLTS && i.cell() == tap.cell() - 1)
-                .filter(i -> i.bus() == tap.bus() && i.address() == tap.address())
+                .filter(i -> i.converter().equals(tap.converter()))
                 .findFirst();
     }
 
@@ -126,7 +126,7 @@ public final class Channels {
     }
 
     private void probe(Probe probe) {
-        add(probe.name(), probe.place(), probe.cell(), probe.periodNanos(), MCP9601_CELSIUS, 0, 0,
+        add(probe.name(), probe.place(), probe.cell(), probe.periodNanos(), probe.chip().celsiusPerCode(), 0, 0,
                 probe.uncertaintyKelvin(), -40, 125, probe.lagSeconds());
     }
 

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * One rig as its file describes it, checked and complete. Made by {@code rigwarden.rigfile} only.
@@ -12,7 +13,7 @@ import java.util.Optional;
  * @param scanNanos period of the scan
  * @param cells what is under test
  * @param path every part that carries the current
- * @param busHertz clock of each I2C bus, by bus number
+ * @param wires its buses, and lines that are not the header's own
  * @param shunt shunt and its chip
  * @param inputs cell taps and bus voltage
  * @param probes thermocouples
@@ -29,7 +30,7 @@ public record Rig(
         long scanNanos,
         Cells cells,
         List<PathPart> path,
-        Map<Integer, Integer> busHertz,
+        Wires wires,
         ShuntMonitor shunt,
         List<VoltageInput> inputs,
         List<Probe> probes,
@@ -44,9 +45,22 @@ public record Rig(
         devices = List.copyOf(devices);
     }
 
+    /** A rig with I2C buses only, and every line on the header. */
+    public Rig(String name, long scanNanos, Cells cells, List<PathPart> path, Map<Integer, Integer> busHertz,
+            ShuntMonitor shunt, List<VoltageInput> inputs, List<Probe> probes, Panel panel, List<Device> devices,
+            BusSide busSide, Guards guards, Optional<Protection> protection, List<Channel> channels, Rehearsed rehearsed) {
+        this(name, scanNanos, cells, path, new Wires(busHertz, Map.of(), List.of()), shunt, inputs, probes, panel, devices,
+                busSide, guards, protection, channels, rehearsed);
+    }
+
+    /** Clock of each I2C bus, by bus number. */
+    public Map<Integer, Integer> busHertz() {
+        return wires.i2cHertz();
+    }
+
     /** The same rig with other channels. */
     public Rig with(List<Channel> others) {
-        return new Rig(name, scanNanos, cells, path, busHertz, shunt, inputs, probes, panel, devices, busSide, guards,
+        return new Rig(name, scanNanos, cells, path, wires, shunt, inputs, probes, panel, devices, busSide, guards,
                 protection, others, rehearsed);
     }
 
@@ -58,6 +72,11 @@ public record Rig(
             }
         }
         throw new IllegalArgumentException("no channel has the role " + role);
+    }
+
+    /** The only channel of a role that some rigs lack. */
+    public Optional<Channel> possible(Role role) {
+        return channels.stream().filter(c -> c.role() == role).findFirst();
     }
 
     /** All channels of a role, in order of index. */
@@ -102,6 +121,28 @@ public record Rig(
     /** Highest discharge current, with the strongest sink; A. */
     public double dischargeCeilingAmps() {
         return ceilingAmps(false);
+    }
+
+    /** Device nodes of the buses that its chips hang on. */
+    public List<String> nodes() {
+        return Stream.concat(busHertz().keySet().stream().sorted().map(bus -> "i2c-" + bus),
+                spiPlaces().map(SpiPlace::node).distinct().sorted()).toList();
+    }
+
+    /** Where its SPI chips hang: probes and converters. */
+    private Stream<SpiPlace> spiPlaces() {
+        return Stream.concat(probes.stream().map(Probe::chip).mapMulti((chip, out) -> {
+            switch (chip) {
+                case ProbeChip.Mcp9601 _ -> { }
+                case ProbeChip.Max31856 spi -> out.accept(spi.at());
+                case ProbeChip.Max31855 spi -> out.accept(spi.at());
+            }
+        }), inputs.stream().map(VoltageInput::converter).mapMulti((converter, out) -> {
+            switch (converter) {
+                case Converter.Ads1115 _ -> { }
+                case Converter.Ads1220 spi -> out.accept(spi.at());
+            }
+        }));
     }
 
     /** All sources, or all sinks, in order. */

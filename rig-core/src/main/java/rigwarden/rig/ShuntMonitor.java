@@ -1,8 +1,9 @@
 package rigwarden.rig;
 
 /**
- * The shunt and the chip that reads it (INA228: current, charge accumulator, and the pack's end studs on its bus pin).
+ * The shunt and the chip that reads it: current, charge where the chip sums it, and the pack's end studs on its bus pin.
  *
+ * @param chip what reads it
  * @param bus number of the I2C bus
  * @param address I2C address
  * @param ohms nominal resistance of the shunt
@@ -12,10 +13,22 @@ package rigwarden.rig;
  * @param fullScaleAmps current at the end of the chip's scale, A
  */
 public record ShuntMonitor(
+        ShuntChip chip,
         int bus,
         int address,
         double ohms,
         double toleranceRelative,
         double perKelvin,
         double thermoVolts,
-        double fullScaleAmps) {}
+        double fullScaleAmps) {
+    /** With an INA228. */
+    public ShuntMonitor(int bus, int address, double ohms, double toleranceRelative, double perKelvin, double thermoVolts,
+            double fullScaleAmps) {
+        this(ShuntChip.INA228, bus, address, ohms, toleranceRelative, perKelvin, thermoVolts, fullScaleAmps);
+    }
+
+    /** Amperes for one code of the current. */
+    public double ampsPerCode() {
+        return chip.ampsPerCode(fullScaleAmps, ohms);
+    }
+}

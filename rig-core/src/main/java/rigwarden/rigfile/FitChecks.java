@@ -5,7 +5,7 @@ import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
 import rigwarden.rig.Calibration;
-import rigwarden.rig.Channels;
+import rigwarden.rig.Converter;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.PathPart;
 import rigwarden.rig.Probe;
@@ -139,10 +139,10 @@ final class FitChecks {
 
     private void input(VoltageInput input) {
         boolean cell = input.role() != Role.BUS_VOLTS;
-        double step = Channels.ADS1115_VOLTS * input.divider();
+        double step = input.converter().voltsPerCode() * input.divider();
         if (cell && step > STEP_V) {
             page.refuse(RefusalKind.DIVIDER_COARSE, sketch.key(input, "divider"), "at most "
-                    + Figures.of(STEP_V / Channels.ADS1115_VOLTS), "one step of the reading would be "
+                    + Figures.of(STEP_V / input.converter().voltsPerCode()), "one step of the reading would be "
                     + Figures.of(step * 1e3, "mV"), "Divide no further than the island needs.");
         }
         Calibration calibration = input.calibration();
@@ -155,25 +155,32 @@ final class FitChecks {
     }
 
     private void islands() {
-        Map<Integer, String> tapped = new HashMap<>();
-        for (Sketch.Converter adc : sketch.converters()) {
+        Map<String, String> tapped = new HashMap<>();
+        for (Sketch.Adc adc : sketch.converters()) {
             int lowest = rig.inputs().stream()
-                    .filter(i -> i.role() == Role.TAP_VOLTS && i.bus() == adc.bus() && i.address() == adc.address())
+                    .filter(i -> i.role() == Role.TAP_VOLTS && i.converter().equals(adc.converter()))
                     .mapToInt(VoltageInput::cell).min().orElse(0);
             if (lowest == 0) {
                 continue;
             }
-            String first = tapped.putIfAbsent(adc.bus(), adc.key());
+            String first = tapped.putIfAbsent(adc.converter().wire(), adc.key());
             if (first != null) {
-                page.refuse(RefusalKind.ISLANDS_JOINED, adc.key() + ".bus", "bus " + adc.bus(), "an isolated bus of its own",
+                page.refuse(RefusalKind.ISLANDS_JOINED, busKey(adc), adc.converter().wire(), "an isolated bus of its own",
                         first + " is on it, and one bus has one ground", "Give each island its own isolator and supply.");
             }
-            if (lowest > 1 && adc.bus() == rig.shunt().bus()) {
-                page.refuse(RefusalKind.ISLAND_ON_GROUND, adc.key() + ".bus", "bus " + adc.bus(), "an isolated bus",
+            if (lowest > 1 && adc.converter().wire().equals("I2C bus " + rig.shunt().bus())) {
+                page.refuse(RefusalKind.ISLAND_ON_GROUND, busKey(adc), adc.converter().wire(), "an isolated bus",
                         "its ground is the stud of a cell, the shunt's is B−: this is a short circuit",
                         "Move the island to an isolated bus.");
             }
         }
+    }
+
+    private static String busKey(Sketch.Adc adc) {
+        return adc.key() + switch (adc.converter()) {
+            case Converter.Ads1115 _ -> ".bus";
+            case Converter.Ads1220 _ -> ".spi_bus";
+        };
     }
 
     private void path() {

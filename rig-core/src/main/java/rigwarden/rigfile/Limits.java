@@ -7,6 +7,7 @@ import rigwarden.program.Program;
 import rigwarden.program.Step;
 import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
+import rigwarden.rig.ShuntChip;
 import rigwarden.warden.Rule;
 import rigwarden.warden.Rules;
 
@@ -18,6 +19,7 @@ import rigwarden.warden.Rules;
  * @param taps uncertainty of each tap
  * @param reactions each rule's latest reaction, by number
  * @param wires wire time of each bus in the fullest scan
+ * @param lacking what this rig's parts cannot give, in words
  * @param order who opens first, by quantity
  * @param steps each step of the programme beside its limit; empty without a programme
  */
@@ -27,6 +29,7 @@ public record Limits(
         List<TapLimit> taps,
         List<Reaction> reactions,
         List<WireTime> wires,
+        List<String> lacking,
         List<OpensFirst> order,
         List<String> steps) {
     public Limits {
@@ -35,6 +38,7 @@ public record Limits(
         taps = List.copyOf(taps);
         reactions = List.copyOf(reactions);
         wires = List.copyOf(wires);
+        lacking = List.copyOf(lacking);
         order = List.copyOf(order);
         steps = List.copyOf(steps);
     }
@@ -42,7 +46,7 @@ public record Limits(
     public static Limits of(Rig rig) {
         return new Limits(Allowed.of(rig), rig.devices().stream().map(device -> Governing.of(rig, device)).toList(),
                 TapLimit.of(rig), Rules.of(rig).stream().map(rule -> Reaction.of(rig, rule)).toList(),
-                WireTime.of(rig), OpensFirst.of(rig, List.of()), List.of());
+                WireTime.of(rig), lacking(rig), OpensFirst.of(rig, List.of()), List.of());
     }
 
     public static Limits of(Rig rig, Program program) {
@@ -51,8 +55,14 @@ public record Limits(
         for (Step step : program.steps()) {
             steps.add(String.format(Locale.ROOT, "%3d  %s", steps.size() + 1, step(rig, step)));
         }
-        return new Limits(bare.envelope, bare.governing, bare.taps, bare.reactions, bare.wires, OpensFirst.of(rig, List.of(program)),
+        return new Limits(bare.envelope, bare.governing, bare.taps, bare.reactions, bare.wires, bare.lacking, OpensFirst.of(rig, List.of(program)),
                 steps);
+    }
+
+    private static List<String> lacking(Rig rig) {
+        ShuntChip chip = rig.shunt().chip();
+        return chip.accumulates() ? List.of() : List.of("The " + chip + " has no charge accumulator: rule 37, which lays the"
+                + " sum of all scans beside the chip's own, is not there, and a charge is the sum of the scans.");
     }
 
     /**
@@ -115,8 +125,9 @@ public record Limits(
                 r.rule().name(), r.seconds())));
         lines.add("");
         wires.forEach(w -> lines.add(String.format(Locale.ROOT,
-                "Bus %d at %d kHz: %.1f ms of wire time in the fullest scan, %.1f %% of it (at most 60 %%).", w.bus(),
+                "%s at %d kHz: %.1f ms of wire time in the fullest scan, %.1f %% of it (at most 60 %%).", bus(w),
                 w.hertz() / 1000, w.seconds() * 1e3, 100 * w.share())));
+        lines.addAll(lacking);
         order.forEach(first -> {
             lines.add("");
             lines.addAll(first.lines());
@@ -126,6 +137,13 @@ public record Limits(
             lines.addAll(steps);
         }
         return List.copyOf(lines);
+    }
+
+    private static String bus(WireTime time) {
+        return switch (time.kind()) {
+            case I2C -> "Bus " + time.bus();
+            case SPI -> "SPI bus " + time.bus();
+        };
     }
 
     private static String columns(String quantity, String programme, String trips, String mustLast) {

@@ -5,13 +5,12 @@ import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.PathPart;
 import rigwarden.rig.Rig;
+import rigwarden.rig.ShuntChip;
 
 /** Whether every part of the current path can carry and interrupt what it may meet. */
 final class PathChecks {
     /** Open-circuit voltage of a full cell at rest, V: common practice for LFP (no source). */
     private static final double FULL_V = 3.4;
-    /** Input of the INA228 in its wide range, V (SLYS021A, ADCRANGE = 0). */
-    private static final double INA228_VOLTS = 0.16384;
     /** A current this far above the order must still be seen by the rule for it. */
     private static final double SEEN = 1.5;
 
@@ -120,12 +119,25 @@ final class PathChecks {
                     "at least " + Figures.of(SEEN * highest, "A"), "150 % of the highest current must still be seen",
                     "Choose a longer scale or rate the path lower.");
         }
+        ShuntChip chip = rig.shunt().chip();
         double volts = reach * rig.shunt().ohms();
-        if (volts > INA228_VOLTS) {
+        if (volts > chip.shuntVolts()) {
             page.refuse(RefusalKind.SCALE_BEYOND_CHIP, "shunt.full_scale_a",
                     Figures.of(reach, "A") + ", which is " + Figures.of(volts * 1e3, "mV"),
-                    "at most " + Figures.of(INA228_VOLTS / rig.shunt().ohms(), "A"),
-                    "the INA228 reads up to " + Figures.of(INA228_VOLTS * 1e3, "mV"), "Choose a shorter scale.");
+                    "at most " + Figures.of(chip.shuntVolts() / rig.shunt().ohms(), "A"),
+                    "the " + chip + " reads up to " + Figures.of(chip.shuntVolts() * 1e3, "mV"), "Choose a shorter scale.");
+        }
+        if (highestVolts() > chip.busBearsVolts()) {
+            page.refuse(RefusalKind.PART_DIES, "shunt.chip",
+                    Figures.of(chip.busBearsVolts(), "V") + " part on " + rig.cells().series() + " cells: "
+                            + Figures.of(highestVolts(), "V"),
+                    "at most " + (int) (chip.busBearsVolts() / Envelope.HIGH_TRIP_V) + " cells with an " + chip,
+                    "its bus pin is on the pack and dies above that", "Fit an INA228, which bears 85 V.");
+        }
+        if (!chip.accumulates()) {
+            page.refuse(RefusalKind.NO_SECOND_SUM, "shunt.chip", "an INA228",
+                    "an " + chip + " sums nothing: rule 37 has no second sum to compare, and a charge is the host's own sum",
+                    "Fit an INA228 where the figure will be disputed.");
         }
     }
 }

@@ -77,9 +77,9 @@ final class PlaceChecks {
                         "Write measures = \"tap\" and the cell whose positive stud it is on.");
             }
         }
-        for (Sketch.Converter adc : sketch.converters()) {
+        for (Sketch.Adc adc : sketch.converters()) {
             List<Integer> cells = rig.inputs().stream()
-                    .filter(i -> i.role() == Role.TAP_VOLTS && i.bus() == adc.bus() && i.address() == adc.address())
+                    .filter(i -> i.role() == Role.TAP_VOLTS && i.converter().equals(adc.converter()))
                     .map(VoltageInput::cell).sorted().toList();
             boolean gap = !cells.isEmpty() && cells.getLast() - cells.getFirst() != cells.size() - 1;
             if (gap) {
@@ -103,7 +103,7 @@ final class PlaceChecks {
 
     private void reach(VoltageInput input) {
         double needed = TapKeys.neededVolts(input, rig.inputs(), rig.cells().series());
-        double reach = TapKeys.reachVolts(input);
+        double reach = input.reachVolts();
         if (reach < needed) {
             page.refuse(RefusalKind.SUPPLY_TOO_LOW, sketch.key(input, "divider"),
                     page.text(sketch.key(input, "divider")) + " at " + Figures.of(input.supplyVolts(), "V")

@@ -129,7 +129,18 @@ public enum RefusalKind {
     TOO_LONG(125, "The programme takes too long."),
     EMPTIED_AFTER_RECOVERY(131, "Cells that were recovered are emptied in the same programme."),
     CURRENT_FAINT(132, "A step's current is too small to be watched."),
-    TRIP_INSIDE_PROGRAMME(133, "A trip was moved inward to where the programme works.");
+    TRIP_INSIDE_PROGRAMME(133, "A trip was moved inward to where the programme works."),
+    PART_DIES(151, "The pack's highest voltage is above what a chip is made for."),
+    PROBE_BARE(152, "A probe on live metal is not insulated for the pack's voltage."),
+    SELECT_MIXED(153, "A select has a chip of its own and chips on select lines beside it."),
+    SELECT_TWICE(154, "A select is used on two SPI buses."),
+    MODES_MIXED(155, "Chips of different SPI modes hang on one select."),
+    LINE_OFF_HEADER(156, "A select or ready line is not on the controller's own header."),
+    PIN_DRIVES_ONLY(157, "An input is on a pin that can only drive."),
+    PROBE_HASTY(158, "A probe is read before its converter is done."),
+    REFERENCE_HIGH(159, "An ADC's reference is above its supply."),
+    NO_PROOF_OF_LIFE(160, "A chip has nothing by which it proves that it still converts.", Weight.UNATTENDED),
+    NO_SECOND_SUM(161, "The shunt's chip has no charge accumulator.", Weight.NAMED);
 
     /** What a kind does to a file. */
     public enum Weight {

@@ -2,7 +2,6 @@ package rigwarden.rigfile;
 
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -12,6 +11,7 @@ import rigwarden.rig.Envelope;
 import rigwarden.rig.Panel;
 import rigwarden.rig.Rehearsed;
 import rigwarden.rig.Rig;
+import rigwarden.rig.ShuntChip;
 import rigwarden.rig.ShuntMonitor;
 
 /** Reads every key of a rig file; ranges here are those of one value by itself. */
@@ -39,7 +39,8 @@ final class RigKeys {
         Cells cells = cells(cell);
         double ohms = cell.number("ohms", "ohm", 0.00005, 0.1, "it sets the current of a short circuit");
         cell.noOthers();
-        Map<Integer, Integer> buses = buses(root);
+        WireKeys wires = new WireKeys(this);
+        wires.read(root);
         ShuntMonitor shunt = shunt(inner(root, "shunt"));
         TapKeys taps = page.sound()
                 ? new TapKeys(this, cells.series(), scanMillis, 2 * scanMillis)
@@ -49,7 +50,7 @@ final class RigKeys {
         path.parts(root);
         Panel panel = panel(inner(root, "panel"));
         List<Device> devices = new DeviceKeys(this, cells).devices(root);
-        Rig rig = new Rig(name, scanMillis * MILLI, cells, path.parts(), buses, shunt, taps.inputs(), taps.probes(root),
+        Rig rig = new Rig(name, scanMillis * MILLI, cells, path.parts(), wires.wires(), shunt, taps.inputs(), taps.probes(root),
                 panel, devices, path.busSide(inner(root, "bus_side")), path.guards(inner(root, "guards")),
                 path.protection(root), List.of(), rehearsed(inner(root, "rehearsal")));
         root.noOthers();
@@ -96,22 +97,12 @@ final class RigKeys {
                 keys.number("discharge_c", "1/h", 0.01, 10, "the cell maker's sheet governs where it is tighter"));
     }
 
-    private Map<Integer, Integer> buses(Keys root) {
-        Map<Integer, Integer> hertz = new LinkedHashMap<>();
-        for (Keys keys : root.tables("bus", RefusalKind.MISSING_KEY, "chips sit on buses")) {
-            int number = keys.whole("number", "", 0, 99, "it is the controller's number of the bus");
-            int clock = keys.whole("hertz", "Hz", 10_000, 1_000_000, "the wire time of a scan is computed from it");
-            if (hertz.putIfAbsent(number, clock) != null) {
-                page.refuse(RefusalKind.SAME_NAME, keys.full("number"), "each bus once", "a bus has one clock",
-                        "Remove one of the two.");
-            }
-            keys.noOthers();
-        }
-        return Map.copyOf(hertz);
-    }
-
     private static ShuntMonitor shunt(Keys keys) {
+        ShuntChip chip = keys.has("chip") && keys.word("chip", List.of("ina228", "ina226"), "each has its own reach").equals("ina226")
+                ? ShuntChip.INA226
+                : ShuntChip.INA228;
         ShuntMonitor shunt = new ShuntMonitor(
+                chip,
                 TapKeys.bus(keys),
                 TapKeys.address(keys),
                 keys.number("ohms", "ohm", 1e-6, 0.1, "the current is computed from it"),

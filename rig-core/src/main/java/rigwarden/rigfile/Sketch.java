@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Channels;
+import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
@@ -23,14 +24,14 @@ import rigwarden.rig.VoltageInput;
 record Sketch(
         Rig rig,
         double cellOhms,
-        List<Converter> converters,
+        List<Adc> converters,
         Map<String, String> keys,
         List<String> oneWayBreakers,
         double prechargeJoules,
         double bleedWatts) {
 
-    /** One ADS1115: full key of its table, bus and address. */
-    record Converter(String key, int bus, int address) {}
+    /** One ADC: full key of its table, the chip, its supply in V. */
+    record Adc(String key, Converter converter, double supplyVolts) {}
 
     String key(VoltageInput input, String key) {
         return keys.get(input.name()) + "." + key;

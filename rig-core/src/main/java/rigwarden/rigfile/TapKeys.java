@@ -7,8 +7,10 @@ import java.util.Optional;
 import java.util.TreeMap;
 import rigwarden.rig.Calibration;
 import rigwarden.rig.Channels;
+import rigwarden.rig.Converter;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Probe;
+import rigwarden.rig.ProbeChip;
 import rigwarden.rig.Role;
 import rigwarden.rig.VoltageInput;
 
@@ -26,7 +28,7 @@ final class TapKeys {
     private final int fastestMillis;
     private final int slowestMillis;
     private final List<VoltageInput> inputs = new ArrayList<>();
-    private final List<Sketch.Converter> converters = new ArrayList<>();
+    private final List<Sketch.Adc> converters = new ArrayList<>();
 
     TapKeys(RigKeys rig, int series, int fastestMillis, int slowestMillis) {
         this.rig = rig;
@@ -46,24 +48,23 @@ final class TapKeys {
     void converters(Keys root) {
         for (Keys keys : root.tables("adc", RefusalKind.MISSING_KEY, "cells need taps")) {
             rig.name(keys);
-            int bus = bus(keys);
-            int address = address(keys);
+            Converter converter = ConverterKeys.converter(keys);
             double supply = keys.number("supply_v", RefusalKind.SUPPLY_MISSING, "V", 2.0, 5.5,
                     "the supply clips the inputs and no reading betrays it");
-            converters.add(new Sketch.Converter(keys.full("address").replaceFirst("[.]address$", ""), bus, address));
+            converters.add(new Sketch.Adc(keys.full("name").replaceFirst("[.]name$", ""), converter, supply));
             for (Keys input : keys.tables("input", RefusalKind.MISSING_KEY, "an ADC without inputs reads nothing")) {
-                inputs.add(input(input, bus, address, supply));
+                inputs.add(input(input, converter, supply));
                 input.noOthers();
             }
             keys.noOthers();
         }
     }
 
-    private VoltageInput input(Keys keys, int bus, int address, double supply) {
+    private VoltageInput input(Keys keys, Converter converter, double supply) {
         String name = rig.name(keys);
         Role role = MEASURES.get(keys.word("measures", List.copyOf(MEASURES.keySet()), SEES));
-        return new VoltageInput(name, role, role == Role.BUS_VOLTS ? 0 : cell(keys), bus, address,
-                keys.whole("pin", "", 0, 3, "the ADS1115 has four inputs"), supply,
+        return new VoltageInput(name, role, role == Role.BUS_VOLTS ? 0 : cell(keys), converter,
+                keys.whole("pin", "", 0, 3, "the converter has four inputs"), supply,
                 keys.number("divider", "", 1, 100, "it is measured voltage ÷ pin voltage"),
                 keys.number("divider_percent", "%", 0, 5, "it is part of the tap's uncertainty") / 100,
                 calibration(keys),
@@ -90,11 +91,22 @@ final class TapKeys {
         return calibration;
     }
 
+    /** Asked where a bead on live metal could harm its chip. */
+    private static double insulated(Keys keys, ProbeChip chip, String place) {
+        boolean live = !place.equals("room");
+        return switch (chip) {
+            case ProbeChip.Mcp9601 _ -> 0;
+            case ProbeChip.Max31856 _, ProbeChip.Max31855 _ -> live
+                    ? keys.number("insulated_v", "V", 0, 5000, "the bead sits on live metal, and its wires end in the chip")
+                    : 0;
+        };
+    }
+
     List<VoltageInput> inputs() {
         return List.copyOf(inputs);
     }
 
-    List<Sketch.Converter> converters() {
+    List<Sketch.Adc> converters() {
         return List.copyOf(converters);
     }
 
@@ -111,19 +123,15 @@ final class TapKeys {
         String name = rig.name(keys);
         String place = keys.word("place", PLACE_WORDS, "rules find probes by their place");
         boolean stud = place.equals("stud");
+        ProbeChip chip = ConverterKeys.probeChip(keys);
         boolean ofCell = stud || place.equals("body") || place.equals("bar");
         return new Probe(name, PLACES.get(place), ofCell ? cell(keys) : 0,
                 stud && keys.word("pole", List.of("positive", "negative"), SEES).equals("positive"),
-                bus(keys), address(keys),
+                chip, insulated(keys, chip, place),
                 keys.number("uncertainty_k", "K", 0.05, 5, "limits hold for the true temperature"),
                 keys.number("lag_s", "s", 0, 60, "what the bead has not felt cannot trip"),
                 keys.whole("period_ms", "ms", fastestMillis, 60_000, "a scan is the fastest that can be asked")
                         * RigKeys.MILLI);
-    }
-
-    /** Highest voltage that an input can show, V. */
-    static double reachVolts(VoltageInput input) {
-        return Math.min(Channels.ADS1115_REACH_VOLTS, input.supplyVolts()) * input.divider();
     }
 
     /** Voltage that an input must be able to show, V: of one cell, of the bus, or of a tap over its island's ground. */

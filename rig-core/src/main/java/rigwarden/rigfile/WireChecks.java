@@ -1,11 +1,12 @@
 package rigwarden.rigfile;
 
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.Map;
+import rigwarden.rig.Converter;
 import rigwarden.rig.Envelope;
-import rigwarden.rig.Panel;
+import rigwarden.rig.Expander;
 import rigwarden.rig.Probe;
+import rigwarden.rig.ProbeChip;
 import rigwarden.rig.Rig;
 import rigwarden.rig.VoltageInput;
 
@@ -15,6 +16,8 @@ final class WireChecks {
     private static final int MCP9601_HERTZ = 100_000;
     /** INA228 and ADS1115 in fast mode, Hz; from memory (SLYS021A and SBAS444E, I2C interface). */
     private static final int FAST_HERTZ = 400_000;
+    /** MCP23017, Hz; from memory (DS20001952C, I2C interface: 1.7 MHz). */
+    private static final int MCP23017_HERTZ = 1_000_000;
 
     private final Page page;
     private final Rig rig;
@@ -28,23 +31,34 @@ final class WireChecks {
     }
 
     void check() {
-        chip("shunt", rig.shunt().bus(), rig.shunt().address(), "INA228", 0x40, 0x4f, FAST_HERTZ);
-        for (Sketch.Converter adc : sketch.converters()) {
-            chip(adc.key(), adc.bus(), adc.address(), "ADS1115", 0x48, 0x4b, FAST_HERTZ);
+        chip("shunt", rig.shunt().bus(), rig.shunt().address(), rig.shunt().chip().name(), 0x40, 0x4f, FAST_HERTZ);
+        SpiChecks spi = new SpiChecks(page, rig);
+        for (Sketch.Adc adc : sketch.converters()) {
+            switch (adc.converter()) {
+                case Converter.Ads1115 own -> chip(adc.key(), own.bus(), own.address(), own.chip(), 0x48, 0x4b, FAST_HERTZ);
+                case Converter.Ads1220 own -> spi.ads1220(adc, own);
+            }
         }
-        Map<Integer, String> pins = new HashMap<>();
+        Map<String, String> pins = new HashMap<>();
         for (VoltageInput input : rig.inputs()) {
-            String first = pins.putIfAbsent((input.bus() << 10) + (input.address() << 2) + input.input(), input.name());
+            String first = pins.putIfAbsent(input.converter() + " " + input.input(), input.name());
             if (first != null) {
                 page.refuse(RefusalKind.SAME_ADDRESS, sketch.key(input, "pin"), "a pin of its own",
                         first + " is on it", "Name the pin where the wire ends.");
             }
         }
         for (Probe probe : rig.probes()) {
-            chip(sketch.key(probe, "address").replaceFirst("[.]address$", ""), probe.bus(), probe.address(), "MCP9601",
-                    0x60, 0x67, MCP9601_HERTZ);
+            String key = sketch.keys().get(probe.name());
+            switch (probe.chip()) {
+                case ProbeChip.Mcp9601 own -> chip(key, own.bus(), own.address(), own.chip(), 0x60, 0x67, MCP9601_HERTZ);
+                case ProbeChip.Max31856 own -> spi.probe(key, probe, own.at(), 1);
+                case ProbeChip.Max31855 own -> spi.probe(key, probe, own.at(), 0);
+            }
         }
-        lines(rig.panel());
+        for (Expander expander : rig.wires().expanders()) {
+            chip(sketch.keys().get(expander.name()), expander.bus(), expander.address(), "MCP23017", 0x20, 0x27, MCP23017_HERTZ);
+        }
+        new LineChecks(page, sketch, spi.lines()).check();
         if (page.sound()) {
             wireTime();
         }
@@ -75,33 +89,12 @@ final class WireChecks {
         return "0x" + Integer.toHexString(address);
     }
 
-    private void lines(Panel panel) {
-        Map<String, Integer> uses = new LinkedHashMap<>();
-        uses.put("panel.contactor", panel.contactor());
-        uses.put("panel.precharge", panel.precharge());
-        uses.put("panel.heartbeat", panel.heartbeat());
-        uses.put("panel.sounder", panel.sounder());
-        uses.put("panel.loop", panel.loop());
-        uses.put("panel.coil_feed", panel.coilFeed());
-        uses.put("panel.feedback", panel.feedback());
-        uses.put("panel.arm", panel.arm());
-        rig.devices().forEach(device -> uses.put(sketch.key(device, "relay"), device.relay()));
-        Map<Integer, String> first = new HashMap<>();
-        uses.forEach((use, line) -> {
-            String other = first.putIfAbsent(line, use);
-            if (other != null) {
-                page.refuse(RefusalKind.SAME_LINE, use, "a line of its own", other + " has it",
-                        "Name the line where the wire ends.");
-            }
-        });
-    }
-
     private void wireTime() {
         for (WireTime time : WireTime.of(rig)) {
             if (time.share() > Envelope.WIRE_TIME_SHARE) {
                 page.refuse(RefusalKind.WIRE_TIME, "scan_ms",
                         Figures.of(rig.scanNanos() * 1e-6, "ms") + " with " + Figures.of(time.seconds() * 1e3, "ms")
-                                + " of wire time on bus " + time.bus(),
+                                + " of wire time on " + time.wire(),
                         "at most " + Figures.of(100 * Envelope.WIRE_TIME_SHARE, "%") + " of it",
                         "a scan must end well before the next one begins",
                         "Slow the scan, speed up the bus or spread the chips over two.");

@@ -5,20 +5,31 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
+import rigwarden.rig.Converter;
+import rigwarden.rig.Device;
+import rigwarden.rig.Expander;
+import rigwarden.rig.Panel;
 import rigwarden.rig.Probe;
+import rigwarden.rig.ProbeChip;
 import rigwarden.rig.Rig;
+import rigwarden.rig.ShuntChip;
 import rigwarden.rig.VoltageInput;
 
 /**
  * Time that one bus needs in the fullest scan: the one in which every chip on it is due.
  *
+ * @param kind of bus
  * @param bus number of the bus
  * @param bits clock periods of all transfers
  * @param hertz clock of the bus
  * @param conversionSeconds time in which the bus waits for a multiplexed converter, s
  * @param scanSeconds period of the scan, s
  */
-public record WireTime(int bus, int bits, int hertz, double conversionSeconds, double scanSeconds) {
+public record WireTime(Kind kind, int bus, int bits, int hertz, double conversionSeconds, double scanSeconds) {
+    /** Kinds of bus. */
+    public enum Kind { I2C, SPI }
+
     /** Start or stop condition, each counted as one clock (UM10204, 3.1.4). */
     private static final int CONDITION = 1;
     /** Eight bits and their acknowledge (UM10204, 3.1.5 and 3.1.6). */
@@ -45,25 +56,86 @@ public record WireTime(int bus, int bits, int hertz, double conversionSeconds, d
     /** Both configurations, status and hot junction read, status written; every ten seconds its identity. */
     private static final int MCP9601_BITS = readBits(1) + readBits(1) + readBits(1) + readBits(2) + writeBits(1) + readBits(2);
 
-    /** Every bus of a rig, by number. */
+    /** CONFIG, MASK_ENABLE, SHUNT and BUS; every ten seconds maker and die. */
+    private static final int INA226_BITS = 6 * readBits(2);
+    /** Directions, control, and pins with latches. */
+    private static final int MCP23017_BITS = 3 * readBits(4);
+    /** One output of an expander: latch written, latch and directions read. */
+    private static final int OUTPUT_BITS = writeBits(2) + 2 * readBits(2);
+    /** All registers, the order to convert twice with its reading back; every ten seconds all registers. */
+    private static final int MAX31856_BITS = 8 * (17 + 2 * (2 + 2) + 17);
+    /** A frame; every ten seconds another. */
+    private static final int MAX31855_BITS = 8 * (4 + 4);
+    /** Input chosen, started, registers and result read. */
+    private static final int ADS1220_BITS = 8 * (2 + 1 + 5 + 4);
+    /** ADS1220 at 330 samples a second, with a tenth of room; from memory (SBAS501C, electrical characteristics). */
+    private static final double ADS1220_CONVERSION_S = 1.1 / 330;
+
+    /** Every bus of a rig: I2C, then SPI, each by number. */
     public static List<WireTime> of(Rig rig) {
         List<WireTime> times = new ArrayList<>();
-        new TreeMap<>(rig.busHertz()).forEach((bus, hertz) -> {
-            int bits = rig.shunt().bus() == bus ? INA228_BITS : 0;
-            double waiting = 0;
-            Set<Integer> converters = new HashSet<>();
-            for (VoltageInput input : rig.inputs()) {
-                if (input.bus() == bus) {
-                    bits += ADS1115_BITS + (converters.add(input.address()) ? ADS1115_REFERENCE_BITS : 0);
-                    waiting += ADS1115_CONVERSION_S;
-                }
-            }
-            for (Probe probe : rig.probes()) {
-                bits += probe.bus() == bus ? MCP9601_BITS : 0;
-            }
-            times.add(new WireTime(bus, bits, hertz, waiting, rig.scanNanos() * 1e-9));
-        });
+        new TreeMap<>(rig.wires().i2cHertz()).forEach((bus, hertz) -> times.add(i2c(rig, bus, hertz)));
+        new TreeMap<>(rig.wires().spiHertz()).forEach((bus, hertz) -> times.add(spi(rig, bus, hertz)));
         return List.copyOf(times);
+    }
+
+    private static WireTime i2c(Rig rig, int bus, int hertz) {
+        int bits = rig.shunt().bus() == bus ? shuntBits(rig.shunt().chip()) : 0;
+        double waiting = 0;
+        Set<Converter> converters = new HashSet<>();
+        for (VoltageInput input : rig.inputs()) {
+            if (input.converter() instanceof Converter.Ads1115 chip && chip.bus() == bus) {
+                bits += ADS1115_BITS + (converters.add(chip) ? ADS1115_REFERENCE_BITS : 0);
+                waiting += ADS1115_CONVERSION_S;
+            }
+        }
+        for (Probe probe : rig.probes()) {
+            bits += probe.chip() instanceof ProbeChip.Mcp9601 chip && chip.bus() == bus ? MCP9601_BITS : 0;
+        }
+        for (Expander expander : rig.wires().expanders()) {
+            bits += expander.bus() == bus ? MCP23017_BITS + OUTPUT_BITS * outputs(rig, expander) : 0;
+        }
+        return new WireTime(Kind.I2C, bus, bits, hertz, waiting, rig.scanNanos() * 1e-9);
+    }
+
+    private static int shuntBits(ShuntChip chip) {
+        return switch (chip) {
+            case INA228 -> INA228_BITS;
+            case INA226 -> INA226_BITS;
+        };
+    }
+
+    private static int outputs(Rig rig, Expander expander) {
+        Panel panel = rig.panel();
+        IntStream own = IntStream.of(panel.contactor(), panel.precharge(), panel.heartbeat(), panel.sounder());
+        return (int) IntStream.concat(own, rig.devices().stream().mapToInt(Device::relay)).filter(expander::has).count();
+    }
+
+    private static WireTime spi(Rig rig, int bus, int hertz) {
+        int bits = 0;
+        double waiting = 0;
+        for (VoltageInput input : rig.inputs()) {
+            if (input.converter() instanceof Converter.Ads1220 chip && chip.at().bus() == bus) {
+                bits += ADS1220_BITS;
+                waiting += ADS1220_CONVERSION_S;
+            }
+        }
+        for (Probe probe : rig.probes()) {
+            bits += switch (probe.chip()) {
+                case ProbeChip.Mcp9601 _ -> 0;
+                case ProbeChip.Max31856 chip -> chip.at().bus() == bus ? MAX31856_BITS : 0;
+                case ProbeChip.Max31855 chip -> chip.at().bus() == bus ? MAX31855_BITS : 0;
+            };
+        }
+        return new WireTime(Kind.SPI, bus, bits, hertz, waiting, rig.scanNanos() * 1e-9);
+    }
+
+    /** The bus, as messages name it. */
+    public String wire() {
+        return switch (kind) {
+            case I2C -> "bus " + bus;
+            case SPI -> "SPI bus " + bus;
+        };
     }
 
     /** Time on the wire with the conversions waited for, s. */

@@ -6,7 +6,10 @@ import rigwarden.rig.Envelope;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 
-/** Charge that the warden counts itself: against the chip's own sum, and against what the cells gave before. */
+/**
+ * Charge that the warden counts itself: against the chip's own sum, and against what the cells gave before. A chip that
+ * sums nothing has no second sum, and the rule that compares two is not among its rig's.
+ */
 final class ChargeRules {
     private static final long LEAST_NANOS = 600_000_000_000L;
     /** The chip's clock may be off by 0.5 % until its ratio to ours is known. */
@@ -24,14 +27,16 @@ final class ChargeRules {
 
     static List<Rule> of(Rig rig) {
         double least = LEAST_TAKEN * rig.cells().ratedAmpHours() * 3600;
-        return List.of(
-                Rules.trips(9, "too much put in",
-                        "A charge has put in more than the discharge before gave, and the cells do not say that they are full.",
-                        Set.of(Role.CURRENT), Envelope.PUT_IN_TRIP + " × the discharge", 10, view -> putIn(view, least)),
-                Rules.trips(37, "account apart",
-                        "The current of all scans, summed, and the shunt monitor's own sum do not agree over ten minutes.",
-                        Set.of(Role.CURRENT, Role.ACCUMULATED, Role.CLOCK_RATIO),
-                        "0.3 % (2 % until the chip's clock is known) + 20 mA", 1, ChargeRules::apart));
+        Rule putIn = Rules.trips(9, "too much put in",
+                "A charge has put in more than the discharge before gave, and the cells do not say that they are full.",
+                Set.of(Role.CURRENT), Envelope.PUT_IN_TRIP + " × the discharge", 10, view -> putIn(view, least));
+        if (!rig.shunt().chip().accumulates()) {
+            return List.of(putIn);
+        }
+        return List.of(putIn, Rules.trips(37, "account apart",
+                "The current of all scans, summed, and the shunt monitor's own sum do not agree over ten minutes.",
+                Set.of(Role.CURRENT, Role.ACCUMULATED, Role.CLOCK_RATIO),
+                "0.3 % (2 % until the chip's clock is known) + 20 mA", 1, ChargeRules::apart));
     }
 
     private static Breach putIn(View view, double least) {
@@ -43,7 +48,12 @@ final class ChargeRules {
         }
         double put = counted.ampSeconds() - counted.emptied().orElseThrow();
         double limit = Envelope.PUT_IN_TRIP * counted.taken().get();
-        return put > limit ? new Breach(view.places().accumulated.index(), put, limit) : Breach.NONE;
+        return put > limit ? new Breach(summed(view.places()), put, limit) : Breach.NONE;
+    }
+
+    /** The channel that a breach of a sum names. */
+    private static int summed(Places places) {
+        return places.accumulated == null ? places.current.index() : places.accumulated.index();
     }
 
     private static Breach apart(View view) {

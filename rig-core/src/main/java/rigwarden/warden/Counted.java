@@ -70,7 +70,9 @@ record Counted(
         double seconds = fresh ? 0 : (scan.nanos() - nanos) * 1e-9;
         double sum = ampSeconds + (amps + now) / 2 * seconds;
         double moved = through + (Math.abs(amps) + Math.abs(now)) / 2 * seconds;
-        double chipNow = readings[places.accumulated.index()] instanceof Reading.Valid valid ? valid.value() : chip;
+        double chipNow = places.accumulated != null && readings[places.accumulated.index()] instanceof Reading.Valid valid
+                ? valid.value()
+                : chip;
         boolean due = mark.isEmpty() || scan.nanos() - mark.get().nanos() >= MARK_NANOS;
         boolean certain = !fresh && Math.abs(chipNow - chip - now * seconds) <= Math.abs(now) * seconds + CHIP_AS;
         Optional<Mark> marked = due && certain ? Optional.of(new Mark(scan.nanos(), now, sum, moved, chipNow)) : mark;

@@ -23,6 +23,7 @@ final class Places {
     final Channel[] warmed;
     final Channel[] temperatures;
     final Channel current;
+    /** The chip's own sum and its clock; null in this package only, for a chip that sums nothing. */
     final Channel accumulated;
     final Channel ratio;
     final Channel pack;
@@ -60,8 +61,8 @@ final class Places {
                 .filter(c -> c.quantity() == Quantity.TEMPERATURE)
                 .toArray(Channel[]::new);
         current = rig.channel(Role.CURRENT);
-        accumulated = rig.channel(Role.ACCUMULATED);
-        ratio = rig.channel(Role.CLOCK_RATIO);
+        accumulated = rig.possible(Role.ACCUMULATED).orElse(null);
+        ratio = rig.possible(Role.CLOCK_RATIO).orElse(null);
         pack = rig.channel(Role.PACK_VOLTS);
         bus = rig.channel(Role.BUS_VOLTS);
         room = rig.channel(Role.ROOM);

@@ -108,6 +108,22 @@ class LimitsTest {
     }
 
     @Test
+    void a_scan_of_the_bench_on_spi_fits_on_its_wires_too() {
+        List<WireTime> wires = Limits.of(Reference.sound(Reference.spi()).value()).wires();
+        WireTime i2c = wires.getFirst();
+        WireTime spi = wires.getLast();
+
+        // six reads of the INA226; three of four bytes of the expander, and its five outputs written and read back twice
+        assertThat(i2c.bits()).isEqualTo(6 * 48 + 3 * 66 + 5 * (38 + 2 * 48));
+        // no acknowledge on SPI: eight clocks a byte; six MAX31856 and two inputs of an ADS1220 at 330 samples a second
+        assertThat(spi.bits()).isEqualTo(8 * (6 * 42 + 2 * 12));
+        assertThat(spi.seconds()).isCloseTo(2208 / 1e6 + 2 * 1.1 / 330, within(1e-9));
+        assertThat(wires).allSatisfy(w -> assertThat(w.share()).isLessThan(Envelope.WIRE_TIME_SHARE));
+        assertThat(Limits.of(Reference.sound(Reference.spi()).value()).lines())
+                .anyMatch(line -> line.startsWith("SPI bus 0 at 1000 kHz: 8.9 ms of wire time"));
+    }
+
+    @Test
     void an_uncalibrated_tap_says_what_calibrating_gives_back() {
         TapLimit tap = limits.taps().getFirst();
         double chip = 2 / Math.sqrt(3) * Math.hypot(0.0015 * 3.65, 3 * 125e-6);

@@ -14,6 +14,7 @@ import rigwarden.rig.Rig;
 final class Reference {
     static final Path RIG = Path.of("..", "hardware", "rigs", "one-cell.toml");
     static final Path PACK = Path.of("..", "hardware", "rigs", "eight-cells.toml");
+    static final Path SPI = Path.of("..", "hardware", "rigs", "one-cell-spi.toml");
     static final Path PACK_NIGHT = Path.of("..", "hardware", "rigs", "eight-cells-night.toml");
     static final Path NIGHT = Path.of("..", "hardware", "rigs", "one-cell-night.toml");
 
@@ -29,6 +30,10 @@ final class Reference {
      */
     static Read<Rig> rig(String... edits) {
         return RigFile.read("one-cell.toml", edited(text(RIG), edits));
+    }
+
+    static Read<Rig> spi(String... edits) {
+        return RigFile.read("one-cell-spi.toml", edited(text(SPI), edits));
     }
 
     static Read<Rig> pack(String... edits) {

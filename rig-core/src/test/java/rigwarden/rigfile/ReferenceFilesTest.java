@@ -3,13 +3,20 @@ package rigwarden.rigfile;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
 import rigwarden.rig.Channel;
+import rigwarden.rig.Converter;
+import rigwarden.rig.Expander;
+import rigwarden.rig.ProbeChip;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.ShuntChip;
+import rigwarden.rig.SpiPlace;
+import rigwarden.rig.VoltageInput;
 
 class ReferenceFilesTest {
     private static final long HOUR = 3_600_000_000_000L;
@@ -51,5 +58,21 @@ class ReferenceFilesTest {
                 new Step.Discharge(1, 52.5, 2.50),
                 new Step.Rest(2 * HOUR, 3 * HOUR),
                 new Step.Park(0, 21, 0.40, 3.60));
+    }
+
+    @Test
+    void the_bench_on_spi_is_read_with_its_chips_and_the_nodes_that_it_needs() {
+        Rig rig = Reference.sound(Reference.spi()).value();
+
+        assertThat(rig.shunt().chip()).isEqualTo(ShuntChip.INA226);
+        assertThat(rig.channel(Role.CURRENT).scale()).isCloseTo(2.5e-6 / 0.0005, within(1e-15));
+        assertThat(rig.channel(Role.CELL_VOLTS).scale()).isCloseTo(4.096 / 8388608, within(1e-18));
+        assertThat(rig.channel(Role.ROOM).scale()).isEqualTo(0.0078125);
+        assertThat(rig.inputs()).extracting(VoltageInput::converter).containsOnly(new Converter.Ads1220(
+                new SpiPlace(0, 1, OptionalInt.of(17)), 27, true, 4.096, 0.0004));
+        assertThat(rig.probes().getLast().chip())
+                .isEqualTo(new ProbeChip.Max31856(new SpiPlace(0, 0, OptionalInt.empty()), 50));
+        assertThat(rig.wires().expanders()).containsExactly(new Expander("box", 1, 0x20, 100));
+        assertThat(rig.nodes()).containsExactly("i2c-1", "spidev0.0", "spidev0.1");
     }
 }

@@ -19,8 +19,11 @@ import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
+import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.warden.Rule;
+import rigwarden.warden.Rules;
 
 /** Each kind of refusal is provoked by one edit of a reference file, and by nothing else that the edit does. */
 class RefusalsTest {
@@ -44,12 +47,14 @@ class RefusalsTest {
 
     private enum Subject {
         RIG,
+        SPI,
         NIGHT,
         PACK,
         PACK_NIGHT;
 
         List<Refusal> refusals(String old, String replacement) {
             return switch (this) {
+                case SPI -> Reference.refusals(Reference.spi(old, replacement));
                 case RIG -> Reference.refusals(Reference.rig(old, replacement));
                 case NIGHT -> Reference.refusals(Reference.night(Reference.rig(), old, replacement));
                 case PACK -> Reference.refusals(Reference.pack(old, replacement));
@@ -61,6 +66,10 @@ class RefusalsTest {
 
     private static Edit rig(RefusalKind kind, String key, String old, String replacement) {
         return new Edit(kind, Subject.RIG, key, old, replacement);
+    }
+
+    private static Edit spi(RefusalKind kind, String key, String old, String replacement) {
+        return new Edit(kind, Subject.SPI, key, old, replacement);
     }
 
     private static Edit night(RefusalKind kind, String key, String old, String replacement) {
@@ -76,6 +85,31 @@ class RefusalsTest {
     }
 
     private static final List<Edit> EDITS = List.of(
+            spi(RefusalKind.PROBE_BARE, "probe.cell_01_c.insulated_v", "insulated_v = 500", "insulated_v = 0"),
+            spi(RefusalKind.SELECT_MIXED, "probe.room_c.select", "select = 0", "select = 1"),
+            spi(RefusalKind.SAME_ADDRESS, "probe.room_c.select", "select = 1\nselect_line = 4", "select = 0"),
+            spi(RefusalKind.SELECT_TWICE, "probe.room_c.select",
+                    "spi_bus = 0\nselect = 0", "spi_bus = 1\nselect = 1"),
+            spi(RefusalKind.MODES_MIXED, "probe.cell_01_c.select", "chip = \"max31856\"\nspi_bus = 0\nselect = 1\nselect_line = 4\nmains_hz = 50",
+                    "chip = \"max31855\"\nspi_bus = 0\nselect = 1\nselect_line = 4\ncouple = \"T\""),
+            spi(RefusalKind.LINE_OFF_HEADER, "adc.taps.ready_line", "ready_line = 27", "ready_line = 112"),
+            spi(RefusalKind.LINE_OFF_HEADER, "probe.cell_01_c.select_line", "select_line = 4", "select_line = 112"),
+            spi(RefusalKind.PIN_DRIVES_ONLY, "panel.arm", "arm = 111", "arm = 115"),
+            spi(RefusalKind.PROBE_HASTY, "probe.cell_01_c.period_ms", "period_ms = 260", "period_ms = 240"),
+            spi(RefusalKind.REFERENCE_HIGH, "adc.taps.reference_v", "supply_v = 5.0", "supply_v = 4.0"),
+            spi(RefusalKind.SUPPLY_TOO_LOW, "adc.taps.input.cell_01_v.divider", "reference = \"external\"\nreference_v = 4.096\nreference_percent = 0.04",
+                    "reference = \"internal\""),
+            spi(RefusalKind.SCALE_BEYOND_CHIP, "shunt.full_scale_a", "full_scale_a = 163", "full_scale_a = 164"),
+            spi(RefusalKind.SAME_LINE, "adc.taps.select_line", "select_line = 17", "select_line = 26"),
+            spi(RefusalKind.SAME_LINE, "probe.cell_01_c.select_line", "select_line = 4", "select_line = 27"),
+            spi(RefusalKind.SAME_LINE, "expander.box.first_line", "[[expander]]",
+                    "[[expander]]\nname = \"more\"\nbus = 1\naddress = 0x21\nfirst_line = 110\n\n[[expander]]"),
+            spi(RefusalKind.ADDRESS_NOT_OF_CHIP, "expander.box.address", "address = 0x20", "address = 0x28"),
+            spi(RefusalKind.UNKNOWN_BUS, "probe.room_c.spi_bus", "spi_bus = 0\nselect = 0", "spi_bus = 1\nselect = 0"),
+            spi(RefusalKind.BUS_TOO_FAST, "probe.room_c.spi_bus", "hertz = 1000000", "hertz = 6000000"),
+            spi(RefusalKind.OUT_OF_RANGE, "probe.cell_01_c.mains_hz", "mains_hz = 50", "mains_hz = 55"),
+            spi(RefusalKind.MISSING_KEY, "probe.cell_01_c.insulated_v", "insulated_v = 500\n", "\n"),
+            spi(RefusalKind.UNKNOWN_WORD, "probe.cell_01_c.chip", "chip = \"max31856\"", "chip = \"max31865\""),
             rig(RefusalKind.TOO_DEEP, "", "scan_ms = 100",
                     "scan_ms = [[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[["),
             rig(RefusalKind.NAME_NO_COLUMN, "probe.Room C.name", "name = \"room_c\"",
@@ -276,7 +310,8 @@ class RefusalsTest {
             RefusalKind.BYTE_ORDER_MARK, RefusalKind.NUL_BYTES, RefusalKind.PARK_FROM_UNKNOWN, RefusalKind.TOO_MANY_STEPS,
             RefusalKind.QUIT_LATE, RefusalKind.CONTACT_SLOW, RefusalKind.PROTECTION_SLOW, RefusalKind.PROBE_LAGS,
             RefusalKind.PROBE_POOR, RefusalKind.NO_REST, RefusalKind.CEILING_LOW, RefusalKind.TAPER_HIGH,
-            RefusalKind.PROTECTION_INSIDE, RefusalKind.EMPTIED_AFTER_RECOVERY);
+            RefusalKind.PROTECTION_INSIDE, RefusalKind.EMPTIED_AFTER_RECOVERY, RefusalKind.PART_DIES,
+            RefusalKind.NO_PROOF_OF_LIFE, RefusalKind.NO_SECOND_SUM);
 
     @TestFactory
     Stream<DynamicTest> one_edit_provokes_this_refusal_at_this_key() {
@@ -314,6 +349,33 @@ class RefusalsTest {
 
         assertThat(Reference.printed(refusals)).containsExactly("one-cell.toml:12: cell.ceiling_v = 3650: allowed"
                 + " 3…3.65 V, because above it an LFP cell's electrolyte suffers. Did you mean 3.65 V? [R09]");
+    }
+
+    @Test
+    void a_part_that_would_die_on_the_pack_is_refused_with_both_voltages() {
+        List<String> lines = Reference.printed(Reference.refusals(Reference.pack("series = 8", "series = 16",
+                "[shunt]", "[shunt]\nchip = \"ina226\"")));
+
+        assertThat(lines).anySatisfy(line -> assertThat(line).contains("shunt.chip = 36 V part on 16 cells: 59.2 V",
+                "at most 9 cells", "because its bus pin is on the pack", "[R151]"));
+        assertThat(Reference.refusals(Reference.pack("[shunt]", "[shunt]\nchip = \"ina228\""))).isEmpty();
+    }
+
+    @Test
+    void a_chip_without_an_accumulator_is_named_and_its_rig_has_no_rule_that_compares_two_sums() {
+        Read.Sound<Rig> rig = Reference.sound(Reference.spi());
+
+        assertThat(rig.warnings()).extracting(Refusal::kind).containsExactly(RefusalKind.NO_SECOND_SUM);
+        assertThat(Rules.of(rig.value())).extracting(Rule::number).contains(9).doesNotContain(37);
+        assertThat(rig.value().channels()).extracting(Channel::role).doesNotContain(Role.ACCUMULATED, Role.CLOCK_RATIO);
+        assertThat(Limits.of(rig.value()).lines()).anyMatch(line -> line.contains("no charge accumulator"));
+        assertThat(Limits.of(Reference.rig().value()).lines()).noneMatch(line -> line.contains("no charge accumulator"));
+    }
+
+    @Test
+    void a_chip_that_cannot_prove_its_life_refuses_only_the_unattended_night() {
+        attendedOnly(Reference.sound(Reference.spi("chip = \"max31856\"\nspi_bus = 0\nselect = 0\nmains_hz = 50",
+                "chip = \"max31855\"\nspi_bus = 0\nselect = 0\ncouple = \"T\"")), RefusalKind.NO_PROOF_OF_LIFE);
     }
 
     @Test
@@ -519,7 +581,8 @@ class RefusalsTest {
                 Reference.night(rig, "unattended = true", "unattended = false"));
 
         assertThat(unattended).extracting(Refusal::kind).contains(kind);
-        assertThat(unattended).filteredOn(r -> r.kind() == kind).extracting(Refusal::file).contains("one-cell.toml");
+        assertThat(unattended).filteredOn(r -> r.kind() == kind).extracting(Refusal::file)
+                .allMatch(file -> file.startsWith("one-cell") && !file.contains("night")).isNotEmpty();
         assertThat(attended).extracting(Refusal::kind).doesNotContain(kind);
     }
 

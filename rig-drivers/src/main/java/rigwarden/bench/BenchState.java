@@ -1,7 +1,9 @@
 package rigwarden.bench;
 
 import java.util.List;
+import java.util.Optional;
 import rigwarden.chip.ina228.Ina228State;
+import rigwarden.chip.max31856.Max31856State;
 import rigwarden.warden.Reading;
 
 /**
@@ -9,12 +11,15 @@ import rigwarden.warden.Reading;
  * their own.
  *
  * @param number of the latest scan
- * @param shunt what the driver of the shunt's chip knows
+ * @param shunt what the driver of the shunt's chip knows; nothing where it needs to know nothing
+ * @param probes what the drivers of the MAX31856 know, in the rig's order
  * @param readings of the latest scan
  * @param high output lines that were last written high, as bits
  */
-public record BenchState(long number, Ina228State shunt, List<Reading> readings, long high) {
+public record BenchState(
+        long number, Optional<Ina228State> shunt, List<Max31856State> probes, List<Reading> readings, long high) {
     public BenchState {
+        probes = List.copyOf(probes);
         readings = List.copyOf(readings);
     }
 }

@@ -1,7 +1,8 @@
 package rigwarden.bench;
 
 import java.util.List;
-import rigwarden.chip.mcp9601.Mcp9601;
+import rigwarden.chip.max31856.Max31856;
+import rigwarden.chip.max31856.Max31856State;
 import rigwarden.rig.Channel;
 
 /** The thermocouples, a share of them in each scan. */
@@ -10,17 +11,24 @@ final class Probes {
      * One thermocouple.
      *
      * @param channel where its reading goes
-     * @param chip that converts it
+     * @param code what its chip says
      * @param turn scans in which it is read
      * @param reference what the chip must always say
      */
-    record Bead(Channel channel, Mcp9601 chip, Turn turn, Reference reference) {}
+    record Bead(Channel channel, Table.Measure code, Turn turn, Reference reference) {}
 
     private final List<Bead> beads;
+    private final List<Max31856> remembering;
     private final Table table;
 
-    Probes(List<Bead> beads, Table table) {
+    /**
+     * Nothing read yet.
+     *
+     * @param remembering the chips whose drivers remember something, in the rig's order
+     */
+    Probes(List<Bead> beads, List<Max31856> remembering, Table table) {
         this.beads = List.copyOf(beads);
+        this.remembering = List.copyOf(remembering);
         this.table = table;
     }
 
@@ -29,9 +37,13 @@ final class Probes {
             if (bead.turn().isDue(scan)) {
                 table.measure(bead.channel(), () -> {
                     bead.reference().check(scan);
-                    return bead.chip().read();
+                    return bead.code().code();
                 });
             }
         }
+    }
+
+    List<Max31856State> states() {
+        return remembering.stream().map(Max31856::state).toList();
     }
 }

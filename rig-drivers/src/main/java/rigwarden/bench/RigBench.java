@@ -3,8 +3,8 @@ package rigwarden.bench;
 import com.pi4j.context.Context;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rigwarden.bus.BusFailure;
-import rigwarden.chip.ina228.Ina228;
 import rigwarden.loop.Bench;
 import rigwarden.loop.Clock;
 import rigwarden.panel.Inputs;
@@ -14,7 +14,6 @@ import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.warden.Lease;
 import rigwarden.warden.Orders;
-import rigwarden.warden.Reading;
 import rigwarden.warden.Scan;
 
 /** The hardware of a rig. All calls come from the control thread. */
@@ -26,9 +25,8 @@ public final class RigBench implements Bench {
     private final Agents agents;
     private final Outputs outputs;
     private final Actuators actuators;
-    private final Ina228 shunt;
     private final Table table;
-    private final ShuntChannels shuntChannels;
+    private final ShuntSense shunt;
     private final List<TapChip> taps;
     private final int rounds;
     private final Probes probes;
@@ -41,21 +39,21 @@ public final class RigBench implements Bench {
     private long number;
 
     private RigBench(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own, Outputs outputs,
-            Ina228 shunt, List<Reading> before, long number, boolean configure) throws BusFailure {
+            Optional<BenchState> before) throws BusFailure {
         Board board = new Board(rig, context, clock);
         this.clock = clock;
         this.agents = agents;
         this.outputs = outputs;
-        this.shunt = shunt;
-        this.number = number;
+        number = before.map(BenchState::number).orElse(0L);
         scanNanos = rig.scanNanos();
         actuators = new Actuators(outputs, agents);
-        inputs = Inputs.claim(context, rig.panel());
-        table = new Table(clock, before);
-        shuntChannels = new ShuntChannels(shunt, rig, table);
-        taps = board.taps(table, configure);
+        table = new Table(clock, before.map(BenchState::readings)
+                .orElseGet(() -> Table.unread(rig.channels().size(), clock.nanos())));
+        shunt = board.shunt(table, before);
+        inputs = Inputs.claim(context, rig.panel(), outputs.expanders());
+        taps = board.taps(table, before.isEmpty());
         rounds = taps.stream().mapToInt(TapChip::rounds).max().orElse(1);
-        probes = board.probes(table, configure);
+        probes = board.probes(table, before);
         senses = List.of(rig.channel(Role.LOOP), rig.channel(Role.COIL_FEED), rig.channel(Role.FEEDBACK),
                 rig.channel(Role.ARM));
         for (int i = 0; i < rig.devices().size(); i++) {
@@ -75,17 +73,14 @@ public final class RigBench implements Bench {
     public static RigBench start(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own)
             throws BusFailure {
         Outputs outputs = Outputs.claim(context, rig);
-        Ina228 shunt = new Board(rig, context, clock).startShunt();
-        List<Reading> unread = Table.unread(rig.channels().size(), clock.nanos());
-        return new RigBench(rig, context, clock, agents, own, outputs, shunt, unread, 0, true);
+        return new RigBench(rig, context, clock, agents, own, outputs, Optional.empty());
     }
 
     /** Goes on with a copy of a rig, its devices in the condition that the state was taken in. Rehearsals only. */
     public static RigBench resume(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own,
             BenchState state) throws BusFailure {
         Outputs outputs = Outputs.resume(context, rig, state.high());
-        Ina228 shunt = new Board(rig, context, clock).resumeShunt(state.shunt());
-        return new RigBench(rig, context, clock, agents, own, outputs, shunt, state.readings(), state.number(), false);
+        return new RigBench(rig, context, clock, agents, own, outputs, Optional.of(state));
     }
 
     @Override
@@ -108,13 +103,14 @@ public final class RigBench implements Bench {
         differences.read();
         answers.forEach(Answers::read);
         own.read();
-        shuntChannels.readClock();
+        shunt.readClock();
         return new Scan(number, nanos, table.readings());
     }
 
     private void readWhileTapsConvert() {
-        shuntChannels.read(number);
+        shunt.read(number);
         probes.read(number);
+        outputs.refresh();
         for (Channel sense : senses) {
             table.measure(sense, () -> inputs.read(sense.role()));
         }
@@ -143,6 +139,6 @@ public final class RigBench implements Bench {
 
     /** What the bench knows, for a copy that goes on with other devices in the same condition. */
     public BenchState state() {
-        return new BenchState(number, shunt.state(), table.readings(), outputs.high());
+        return new BenchState(number, shunt.state(), probes.states(), table.readings(), outputs.high());
     }
 }

@@ -1,14 +1,16 @@
 package rigwarden.bench;
 
+import java.util.Optional;
 import rigwarden.bus.BusFailure;
 import rigwarden.chip.ina228.Ina228;
+import rigwarden.chip.ina228.Ina228State;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.warden.Failure;
 
 /** The INA228 and its four channels. */
-final class ShuntChannels {
+final class ShuntChannels implements ShuntSense {
     private final Ina228 chip;
     private final Table table;
     private final Channel current;
@@ -28,7 +30,8 @@ final class ShuntChannels {
         reference = new Reference(chip::reference, rig.scanNanos(), 0);
     }
 
-    void read(long scan) {
+    @Override
+    public void read(long scan) {
         sound = false;
         try {
             chip.check();
@@ -52,8 +55,14 @@ final class ShuntChannels {
         table.failed(bus, why);
     }
 
-    /** Last in a scan, because it may wait for the chip once a minute. */
-    void readClock() {
+    @Override
+    public Optional<Ina228State> state() {
+        return Optional.of(chip.state());
+    }
+
+    /** It may wait for the chip once a minute. */
+    @Override
+    public void readClock() {
         table.measure(ratio, () -> {
             if (sound) {
                 learn();

@@ -2,12 +2,11 @@ package rigwarden.bench;
 
 import java.util.List;
 import rigwarden.bus.BusFailure;
-import rigwarden.chip.ads1115.Ads1115;
 import rigwarden.loop.Clock;
 import rigwarden.rig.Channel;
 import rigwarden.warden.Failure;
 
-/** One ADS1115 and its taps. All such chips convert at the same time, one tap each in a round. */
+/** One converter and its taps. All such chips convert at the same time, one tap each in a round. */
 final class TapChip {
     /**
      * One tap.
@@ -18,7 +17,7 @@ final class TapChip {
      */
     record Tap(Channel channel, int input, Turn turn) {}
 
-    private final Ads1115 chip;
+    private final TapConverter chip;
     private final List<Tap> taps;
     private final Clock clock;
     private final Table table;
@@ -26,7 +25,7 @@ final class TapChip {
     private boolean running;
     private long ready;
 
-    TapChip(Ads1115 chip, List<Tap> taps, Clock clock, Table table, Reference reference) {
+    TapChip(TapConverter chip, List<Tap> taps, Clock clock, Table table, Reference reference) {
         this.chip = chip;
         this.taps = List.copyOf(taps);
         this.clock = clock;

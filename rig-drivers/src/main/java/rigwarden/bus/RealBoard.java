@@ -7,6 +7,7 @@ import com.pi4j.library.gpiod.internal.GpioDContext;
 import com.pi4j.plugin.gpiod.provider.gpio.digital.GpioDDigitalInputProvider;
 import com.pi4j.plugin.gpiod.provider.gpio.digital.GpioDDigitalOutputProvider;
 import com.pi4j.plugin.linuxfs.provider.i2c.LinuxFsI2CProvider;
+import com.pi4j.plugin.linuxfs.provider.spi.LinuxFsSpiProvider;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -26,18 +27,18 @@ public final class RealBoard {
     /**
      * Opens the header; no line is claimed and no chip is touched.
      *
-     * @param buses I2C buses that the rig file names
+     * @param nodes device nodes that the rig file needs, for example {@code i2c-1} or {@code spidev0.1}
      * @param devices folder of the device nodes, {@code /dev}
      * @throws BusFailure naming what this machine lacks
      */
-    public static Context open(Collection<Integer> buses, Path devices) throws BusFailure {
+    public static Context open(Collection<String> nodes, Path devices) throws BusFailure {
         List<String> missing = new ArrayList<>();
         if (!Files.exists(devices.resolve(LINES))) {
             missing.add(devices.resolve(LINES).toString());
         }
-        for (int bus : buses) {
-            if (!Files.exists(devices.resolve("i2c-" + bus))) {
-                missing.add(devices.resolve("i2c-" + bus).toString());
+        for (String node : nodes) {
+            if (!Files.exists(devices.resolve(node))) {
+                missing.add(devices.resolve(node).toString());
             }
         }
         if (!missing.isEmpty()) {
@@ -56,14 +57,14 @@ public final class RealBoard {
         }
     }
 
-    /** The context by itself, with three providers and no other. */
+    /** The context by itself, with four providers and no other. */
     static Context context() {
         return Pi4J.newContextBuilder()
                 .noAutoDetect()
                 .noAutoInject()
                 .disableShutdownHook()
                 .add(GpioDDigitalOutputProvider.newInstance(), GpioDDigitalInputProvider.newInstance(),
-                        LinuxFsI2CProvider.newInstance())
+                        LinuxFsI2CProvider.newInstance(), LinuxFsSpiProvider.newInstance())
                 .build();
     }
 }

@@ -57,6 +57,7 @@ public final class EmulatedRig {
      * @throws BusFailure when a chip does not answer as it must at the start
      */
     public EmulatedRig(Rig rig, long seed) throws BusFailure {
+        Emulable.check(rig);
         this.rig = rig;
         specimen = new Specimen(rig, seed);
         world = new World(specimen.world(), specimen.arrival());

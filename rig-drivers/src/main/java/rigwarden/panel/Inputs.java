@@ -6,6 +6,7 @@ import com.pi4j.io.gpio.digital.DigitalState;
 import com.pi4j.io.gpio.digital.PullResistance;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import rigwarden.bus.BusFailure;
 import rigwarden.rig.Panel;
 import rigwarden.rig.Role;
@@ -13,32 +14,48 @@ import rigwarden.warden.Failure;
 
 /** The four senses: loop, coil feed, feedback, arm. They are read in each scan; the library's edges are not used. */
 public final class Inputs {
-    private final Map<Role, DigitalInput> lines = new EnumMap<>(Role.class);
+    private interface Sense {
+        int read() throws BusFailure;
+    }
+
+    private final Map<Role, Sense> senses = new EnumMap<>(Role.class);
 
     private Inputs() {}
+
+    /** Claims the input lines of a panel that is all on the header. */
+    public static Inputs claim(Context context, Panel panel) throws BusFailure {
+        return claim(context, panel, new Expanders());
+    }
 
     /**
      * Claims the input lines.
      *
+     * @param expanders for lines that are not the header's own
      * @throws BusFailure when one cannot be claimed
      */
-    public static Inputs claim(Context context, Panel panel) throws BusFailure {
+    public static Inputs claim(Context context, Panel panel, Expanders expanders) throws BusFailure {
         Inputs inputs = new Inputs();
-        inputs.add(context, Role.LOOP, panel.loop());
-        inputs.add(context, Role.COIL_FEED, panel.coilFeed());
-        inputs.add(context, Role.FEEDBACK, panel.feedback());
-        inputs.add(context, Role.ARM, panel.arm());
+        inputs.add(context, Role.LOOP, panel.loop(), expanders);
+        inputs.add(context, Role.COIL_FEED, panel.coilFeed(), expanders);
+        inputs.add(context, Role.FEEDBACK, panel.feedback(), expanders);
+        inputs.add(context, Role.ARM, panel.arm(), expanders);
         return inputs;
     }
 
-    private void add(Context context, Role role, int line) throws BusFailure {
+    private void add(Context context, Role role, int line, Expanders expanders) throws BusFailure {
+        Optional<ExpanderLines> pins = expanders.of(line);
+        if (pins.isPresent()) {
+            senses.put(role, () -> pins.get().level(line));
+            return;
+        }
         try {
-            lines.put(role, context.create(DigitalInput.newConfigBuilder(context)
+            DigitalInput own = context.create(DigitalInput.newConfigBuilder(context)
                     .id("input-" + role)
                     .address(line)
                     .pull(PullResistance.OFF)
                     .debounce(0L)
-                    .build()));
+                    .build());
+            senses.put(role, () -> level(own, role));
         } catch (RuntimeException e) {
             throw new BusFailure(Failure.NO_ANSWER, "input " + role + " on line " + line + " not claimed: "
                     + e.getMessage());
@@ -53,9 +70,13 @@ public final class Inputs {
      * @throws BusFailure when the library cannot say
      */
     public int read(Role role) throws BusFailure {
+        return senses.get(role).read();
+    }
+
+    private static int level(DigitalInput line, Role role) throws BusFailure {
         DigitalState state;
         try {
-            state = lines.get(role).state();
+            state = line.state();
         } catch (RuntimeException e) {
             throw new BusFailure(Failure.NO_ANSWER, "input " + role + " not read: " + e.getMessage());
         }

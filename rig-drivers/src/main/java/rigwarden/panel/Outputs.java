@@ -4,20 +4,30 @@ import com.pi4j.context.Context;
 import com.pi4j.io.gpio.digital.DigitalOutput;
 import com.pi4j.io.gpio.digital.DigitalState;
 import java.util.List;
+import java.util.Optional;
 import rigwarden.bus.BusFailure;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Failure;
 
-/** The output lines. A line is written when its level changes, or when its last write did not go out. */
+/**
+ * The output lines. A line is written when its level changes, or when its last write did not go out. When an expander has
+ * lost its configuration its outputs are low, and no coil is raised until every output has been ordered low: a contactor
+ * that fell must not close again where the run left off.
+ */
 public final class Outputs {
     private final List<Output> all;
-    private final DigitalOutput[] lines;
+    private static final long HARMLESS = Output.SOUNDER.bit() | Output.HEARTBEAT.bit();
+
+    private final OutputLine[] lines;
+    private final Expanders expanders;
     private long high;
     private long unsure;
+    private boolean fallen;
 
-    private Outputs(List<Output> all) {
+    private Outputs(List<Output> all, Expanders expanders) {
         this.all = all;
-        lines = new DigitalOutput[all.size()];
+        this.expanders = expanders;
+        lines = new OutputLine[all.size()];
     }
 
     /**
@@ -27,27 +37,28 @@ public final class Outputs {
      * @throws BusFailure naming the lines that could not be claimed
      */
     public static Outputs claim(Context context, Rig rig) throws BusFailure {
-        return claim(context, rig, 0);
+        return claim(context, rig, Optional.empty());
     }
 
     /** Claims the lines of a copied rig at the levels that they had, as bits. For a rehearsal only. */
     public static Outputs resume(Context context, Rig rig, long high) throws BusFailure {
-        return claim(context, rig, high);
+        return claim(context, rig, Optional.of(high));
     }
 
-    private static Outputs claim(Context context, Rig rig, long high) throws BusFailure {
-        Outputs outputs = new Outputs(Output.of(rig));
+    private static Outputs claim(Context context, Rig rig, Optional<Long> before) throws BusFailure {
         StringBuilder refused = new StringBuilder();
+        Outputs outputs = new Outputs(Output.of(rig), Expanders.claim(context, rig, before, refused));
+        long high = before.orElse(0L);
         for (Output output : outputs.all) {
+            int line = output.line(rig);
             try {
-                outputs.lines[output.place()] = context.create(DigitalOutput.newConfigBuilder(context)
-                        .id("output-" + output.name())
-                        .address(output.line(rig))
-                        .initial(DigitalState.getState((high & output.bit()) != 0))
-                        .shutdown(DigitalState.LOW)
-                        .build());
+                if (rig.wires().expander(line).isPresent()) {
+                    outputs.expanders.of(line).ifPresent(own -> outputs.lines[output.place()] = up -> own.set(line, up));
+                } else {
+                    outputs.lines[output.place()] = header(context, output, line, (high & output.bit()) != 0);
+                }
             } catch (RuntimeException e) {
-                refused.append(output.name()).append(" on line ").append(output.line(rig)).append(": ")
+                refused.append(output.name()).append(" on line ").append(line).append(": ")
                         .append(e.getMessage()).append("; ");
             }
         }
@@ -56,6 +67,31 @@ public final class Outputs {
         }
         outputs.high = high;
         return outputs;
+    }
+
+    private static OutputLine header(Context context, Output output, int line, boolean up) {
+        DigitalOutput own = context.create(DigitalOutput.newConfigBuilder(context)
+                .id("output-" + output.name())
+                .address(line)
+                .initial(DigitalState.getState(up))
+                .shutdown(DigitalState.LOW)
+                .build());
+        return level -> own.state(DigitalState.getState(level));
+    }
+
+    /** The expanders that some of these lines are on. */
+    public Expanders expanders() {
+        return expanders;
+    }
+
+    /** Looks at the expanders, once a scan: what fell is known to have fallen. */
+    public void refresh() {
+        if (!expanders.refresh()) {
+            fallen = true;
+            for (Output output : all) {
+                unsure |= output.bit();
+            }
+        }
     }
 
     /** Every output, in the order in which they are let go. */
@@ -72,7 +108,12 @@ public final class Outputs {
         if (isHigh(output) == up && (unsure & output.bit()) == 0) {
             return true;
         }
-        return write(output, up);
+        if (up && fallen && (HARMLESS & output.bit()) == 0) {
+            return false;
+        }
+        boolean written = write(output, up);
+        fallen &= ((unsure | high) & ~HARMLESS) != 0;
+        return written;
     }
 
     /** Changes the heartbeat's level once; false when that did not go out. */
@@ -83,8 +124,8 @@ public final class Outputs {
     private boolean write(Output output, boolean up) {
         unsure |= output.bit();
         try {
-            lines[output.place()].state(DigitalState.getState(up));
-        } catch (RuntimeException | Error e) {
+            lines[output.place()].drive(up);
+        } catch (BusFailure | RuntimeException | Error e) {
             return false;
         }
         unsure &= ~output.bit();

@@ -20,7 +20,8 @@ class RealBoardTest {
 
         assertThat(context.providers().all().values()).extracting(p -> p.getClass().getPackageName())
                 .containsExactlyInAnyOrder("com.pi4j.plugin.gpiod.provider.gpio.digital",
-                        "com.pi4j.plugin.gpiod.provider.gpio.digital", "com.pi4j.plugin.linuxfs.provider.i2c");
+                        "com.pi4j.plugin.gpiod.provider.gpio.digital", "com.pi4j.plugin.linuxfs.provider.i2c",
+                        "com.pi4j.plugin.linuxfs.provider.spi");
 
         context.shutdown();
     }
@@ -29,10 +30,11 @@ class RealBoardTest {
     void a_machine_without_the_rigs_buses_is_refused_by_what_it_lacks() throws Exception {
         Files.createFile(devices.resolve("i2c-1"));
 
-        assertThatThrownBy(() -> RealBoard.open(List.of(1, 3), devices))
+        assertThatThrownBy(() -> RealBoard.open(List.of("i2c-1", "i2c-3", "spidev0.1"), devices))
                 .isInstanceOf(BusFailure.class)
                 .hasMessageContaining("gpiochip0")
                 .hasMessageContaining("i2c-3")
+                .hasMessageContaining("spidev0.1")
                 .hasMessageNotContaining("no " + devices.resolve("i2c-1") + ",");
     }
 }

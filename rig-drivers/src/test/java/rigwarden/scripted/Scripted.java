@@ -11,7 +11,7 @@ public final class Scripted {
         return Pi4J.newContextBuilder()
                 .noAutoDetect()
                 .disableShutdownHook()
-                .add(new ScriptedI2c(wire), new ScriptedLines.Outputs(wire), new ScriptedLines.Inputs(wire))
+                .add(new ScriptedI2c(wire), new ScriptedSpi(wire), new ScriptedLines.Outputs(wire), new ScriptedLines.Inputs(wire))
                 .build();
     }
 }
