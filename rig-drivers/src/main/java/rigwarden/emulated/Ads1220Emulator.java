@@ -72,11 +72,12 @@ public final class Ads1220Emulator extends SpiChip {
     private int outputBits;
     private boolean outputIsData;
 
-    /** A chip that has just been given its supply. */
+    /** A chip that has had its supply for long enough to hear; the conversion of its power-on goes on. */
     public Ads1220Emulator(Wiring wiring, Errors errors, Chance noise) {
         this.wiring = wiring;
         converter = new Ads1220Converter(wiring, errors, noise);
-        reset();
+        converter.reset();
+        hearsNanos = wiring.nanos();
     }
 
     private Ads1220Emulator(Ads1220Emulator other, Wiring wiring) {

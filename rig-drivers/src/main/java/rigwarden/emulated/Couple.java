@@ -1,7 +1,5 @@
 package rigwarden.emulated;
 
-import java.util.function.DoubleUnaryOperator;
-
 /**
  * A thermocouple as a source of voltage. Types K, T, J and N follow NIST Monograph 175; the four that no rig uses are straight
  * lines through their voltage at 50 °C (from memory): good enough to be wrong by the right amount where a chip is set to
@@ -9,22 +7,23 @@ import java.util.function.DoubleUnaryOperator;
  */
 public enum Couple {
     /** Type B. */
-    B(250, 1820, line(0.002)),
+    B(250, 1820),
     /** Type E. */
-    E(-200, 1000, line(3.048)),
+    E(-200, 1000),
     /** Type J. */
-    J(-210, 1200, CoupleFunctions::j),
+    J(-210, 1200),
     /** Type K. */
-    K(-200, 1372, CoupleFunctions::k),
+    K(-200, 1372),
     /** Type N. */
-    N(-200, 1300, CoupleFunctions::n),
+    N(-200, 1300),
     /** Type R. */
-    R(-50, 1768, line(0.296)),
+    R(-50, 1768),
     /** Type S. */
-    S(-50, 1768, line(0.299)),
+    S(-50, 1768),
     /** Type T. */
-    T(-200, 400, CoupleFunctions::t);
+    T(-200, 400);
 
+    private static final double LINE_C = 50;
     private static final int MOST_STEPS = 60;
     private static final double CLOSE_KELVIN = 1e-9;
     private static final double BESIDE_KELVIN = 1e-3;
@@ -33,21 +32,24 @@ public enum Couple {
     /** The least and the most that is measured with it, °C (ranges of the MAX31856's table, from memory). */
     final double lowestC;
     final double highestC;
-    private final DoubleUnaryOperator millivolts;
 
-    Couple(double lowestC, double highestC, DoubleUnaryOperator millivolts) {
+    Couple(double lowestC, double highestC) {
         this.lowestC = lowestC;
         this.highestC = highestC;
-        this.millivolts = millivolts;
-    }
-
-    private static DoubleUnaryOperator line(double millivoltsAtFifty) {
-        return celsius -> celsius * millivoltsAtFifty / 50;
     }
 
     /** Voltage of a tip at this temperature whose other ends are at 0 °C, mV. */
     public double millivolts(double celsius) {
-        return millivolts.applyAsDouble(celsius);
+        return switch (this) {
+            case B -> 0.002 / LINE_C * celsius;
+            case E -> 3.048 / LINE_C * celsius;
+            case J -> CoupleFunctions.j(celsius);
+            case K -> CoupleFunctions.k(celsius);
+            case N -> CoupleFunctions.n(celsius);
+            case R -> 0.296 / LINE_C * celsius;
+            case S -> 0.299 / LINE_C * celsius;
+            case T -> CoupleFunctions.t(celsius);
+        };
     }
 
     /** Voltage at the ends of a probe, mV: what a chip's terminals see. */

@@ -62,7 +62,8 @@ public final class EmulatedBoard implements AutoCloseable {
     }
 
     /**
-     * Wires a chip to one of an SPI controller's own selects; a bus exists from its first chip on.
+     * Wires a chip to one of an SPI controller's own selects; a bus exists from its first chip on. A chip's own pins go to inputs
+     * by {@code input(bcm, chip::readyPinHigh)}.
      *
      * @param select number of the select, 0 to 10
      * @throws IllegalStateException when another chip has that select

@@ -58,6 +58,8 @@ final class EmulatedSpi extends SpiBase {
     @Override
     public int transfer(byte[] write, int writeOffset, byte[] read, int readOffset, int length) {
         requireSomething(length);
+        Objects.checkFromIndexSize(writeOffset, length, write.length);
+        Objects.checkFromIndexSize(readOffset, length, read.length);
         byte[] got = new byte[length];
         if (!message(Arrays.copyOfRange(write, writeOffset, writeOffset + length), got, false)) {
             return -1;
@@ -76,6 +78,7 @@ final class EmulatedSpi extends SpiBase {
     @Override
     public int read(byte[] into, int offset, int length) {
         requireSomething(length);
+        Objects.checkFromIndexSize(offset, length, into.length);
         byte[] got = new byte[length];
         if (!message(new byte[length], got, false)) {
             return -1;

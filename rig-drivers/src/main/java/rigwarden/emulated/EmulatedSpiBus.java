@@ -87,12 +87,19 @@ final class EmulatedSpiBus {
         return switch (upset) {
             case NONE -> carried(select, sent, got, kept);
             case NOT_ACKNOWLEDGED -> false;
-            case BIT_TURNED -> {
-                boolean done = carried(select, sent, got, kept);
-                upsets.orElseThrow().turn(got, 0, got.length);
-                yield done;
-            }
+            case BIT_TURNED -> turned(upsets.orElseThrow(), select, sent, got, kept);
         };
+    }
+
+    private boolean turned(WireUpsets by, int select, byte[] sent, byte[] got, boolean kept) {
+        if (by.outwards()) {
+            byte[] other = sent.clone();
+            by.turn(other, 0, other.length);
+            return carried(select, other, got, kept);
+        }
+        boolean done = carried(select, sent, got, kept);
+        by.turn(got, 0, got.length);
+        return done;
     }
 
     private boolean carried(int select, byte[] sent, byte[] got, boolean kept) {

@@ -22,6 +22,7 @@ public final class FaultySpiTarget implements SpiTarget {
     /** Wraps a chip; the chip itself stays usable, for example to be copied. */
     public FaultySpiTarget(SpiChip inner) {
         this.inner = inner;
+        active = inner.active();
     }
 
     /** Sets the fault; {@link ChipFault.Plain#BROWN_OUT} resets the chip at once, each time it is set. */

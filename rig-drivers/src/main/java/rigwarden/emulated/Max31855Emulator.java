@@ -84,13 +84,13 @@ public final class Max31855Emulator extends SpiChip {
     private int shifting;
     private int shifted;
 
-    /** A chip that has just been given its supply. */
+    /** A chip that has had its supply for a while: its first conversion has just ended. */
     public Max31855Emulator(Version version, Wiring wiring, Errors errors, Chance noise) {
         this.version = version;
         this.wiring = wiring;
         this.errors = errors;
         this.noise = noise;
-        reset();
+        endNanos = wiring.nanos();
     }
 
     private Max31855Emulator(Max31855Emulator other, Wiring wiring) {

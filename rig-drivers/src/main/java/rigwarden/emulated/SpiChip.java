@@ -12,6 +12,10 @@ public abstract class SpiChip implements SpiTarget {
         active = other.active;
     }
 
+    boolean active() {
+        return active;
+    }
+
     /** Takes the supply away and gives it back: registers at their reset values, conversions begun anew. */
     public void powerOnReset() {
         reset();

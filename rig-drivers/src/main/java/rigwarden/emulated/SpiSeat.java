@@ -41,10 +41,9 @@ final class SpiSeat implements LineSink {
         }
     }
 
-    /** Another chip, or the same with a fault, under the same select at the level at which it stands. */
-    void replace(SpiTarget other) {
-        chip = other;
-        chip.selected(active);
+    /** The same chip with a fault, under the same select, of which it knows how it stands. */
+    void replace(SpiTarget faulty) {
+        chip = faulty;
     }
 
     /** Stands as another seat does; its chip knows already. */

@@ -218,6 +218,63 @@ class EmulatedSpiTest {
     }
 
     @Test
+    void aFaultThatComesLaterSitsUnderTheSameSelectEvenInTheMiddleOfAFrame() {
+        Max31856Emulator chip = probe(warmer);
+        board.putSpiByLine(0, LINE, true, chip);
+        Spi spi = device("bus", 0, 1, SpiMode.MODE_1);
+        line("select", LINE, DigitalState.HIGH);
+        spi.transfer(new byte[] {0x01});
+        FaultySpiTarget faulty = new FaultySpiTarget(chip);
+
+        board.spiBus(0).orElseThrow().replace(chip, faulty);
+        byte[] healthy = {0};
+        spi.transfer(healthy);
+        faulty.set(ChipFault.Plain.ALL_ONES);
+        byte[] ones = {0, 0};
+        spi.transfer(ones);
+
+        assertThat(healthy).containsExactly(0x03);
+        assertThat(ones).containsExactly(0xFF, 0xFF);
+    }
+
+    @Test
+    void aCopyOfABoardStandsInTheMiddleOfTheSameFrame() {
+        Max31856Emulator chip = probe(warmer);
+        board.putSpi(1, 0, chip);
+        Spi spi = device("probe", 1, 0, SpiMode.MODE_1);
+        spi.write(new byte[] {(byte) 0x83, 0x11});
+
+        try (EmulatedBoard other = new EmulatedBoard().putSpi(0, 0, probe(bench)).putSpi(1, 0, chip.copy(warmer))) {
+            other.meddleLike(board, new VirtualClock(0));
+            Spi again = other.context().create(Spi.newConfigBuilder(other.context()).id("probe").bus(SpiBus.BUS_1).address(0)
+                    .mode(SpiMode.MODE_0).build());
+            again.transfer(new byte[] {0x22});
+            byte[] frame = {0x03, 0, 0};
+            again.transfer(frame);
+            assertThat(frame).containsExactly(0xFF, 0x11, 0x22);
+        }
+    }
+
+    @Test
+    void aTurnedBitMayBeInWhatIsSentOrInWhatArrives() {
+        Spi spi = device("probe", 0, 0, SpiMode.MODE_1);
+        board.upset(new WireUpsets(Chance.of(3, "bus", "turned"), 1));
+        int stored = 0;
+        int shown = 0;
+
+        for (int i = 0; i < 60; i++) {
+            spi.transfer(new byte[] {(byte) 0x83, 0x11, 0x22});
+            String kept = SpiBench.frame(probe, "03 00 00").substring(3).replace(" ", "");
+            stored += Integer.bitCount(Integer.parseInt(kept, 16) ^ 0x1122) == 1 ? 1 : 0;
+            byte[] frame = {0x01, 0};
+            shown += spi.transfer(frame) == 2 && frame[1] != 0x03 ? 1 : 0;
+        }
+
+        assertThat(stored).isPositive();
+        assertThat(shown).isPositive();
+    }
+
+    @Test
     void aChipSelectedByALineHearsOnlyWhileTheLineIsActive() {
         board.putSpiByLine(0, LINE, false, probe(warmer));
         Spi spi = device("bus", 0, 1, SpiMode.MODE_1);

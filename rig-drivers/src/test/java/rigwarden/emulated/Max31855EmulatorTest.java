@@ -78,6 +78,7 @@ class Max31855EmulatorTest {
     // from memory (sheet, electrical characteristics): 200 ms from power-up to the first result, 70 ms for each further
     @Test
     void theFrameIsEmptyUntilTheFirstConversionAndOldUntilTheNext() {
+        chip.powerOnReset();
         bench.pass(0.199);
         assertThat(frame(chip, "00 00 00 00")).isEqualTo("00 00 00 00");
         bench.pass(0.002);
