@@ -15,14 +15,11 @@ public final class Max31856Emulator extends SpiChip {
     private static final int MASK = 0x02;
     private static final int COLD_OFFSET = 0x09;
     private static final int COLD = 0x0A;
-    private static final int LAST_WRITABLE = 0x0B;
     private static final int HOT = 0x0C;
-    private static final int LAST_OF_HOT = 0x0E;
     private static final int STATUS = 0x0F;
     private static final int REGISTERS = 16;
     private static final int WRITE = 0x80;
     private static final int NO_ADDRESS = -1;
-
     private static final int ONE_SHOT = 1 << 6;
     private static final int LATCHED = 1 << 2;
     private static final int ACKNOWLEDGE = 1 << 1;
@@ -151,7 +148,7 @@ public final class Max31856Emulator extends SpiChip {
             store(address, in);
         } else {
             answer = address == STATUS ? faults.status() : registers[address];
-            unread &= address != LAST_OF_HOT;
+            unread &= address != HOT + 2;
         }
         address = (address + 1) % REGISTERS;
         return answer;
@@ -172,7 +169,7 @@ public final class Max31856Emulator extends SpiChip {
     }
 
     private void store(int register, int word) {
-        if (register > LAST_WRITABLE || register >= COLD && (registers[CONTROL] & Max31856Cycle.COLD_OFF) == 0) {
+        if (register > COLD + 1 || register >= COLD && (registers[CONTROL] & Max31856Cycle.COLD_OFF) == 0) {
             return;
         }
         if (register == CONTROL) {
