@@ -8,7 +8,7 @@ public sealed interface ChipFault {
     enum Plain implements ChipFault {
         /** Nothing is wrong. */
         HEALTHY,
-        /** The address is not acknowledged. */
+        /** The address is not acknowledged; on SPI the chip lets go of the line to the host. */
         NO_ANSWER,
         /** The last byte of each read is not delivered. */
         SHORT_READ,

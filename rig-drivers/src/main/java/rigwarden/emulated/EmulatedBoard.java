@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.function.BooleanSupplier;
 
 /**
- * A single-board computer's header without the computer: a Pi4J 3.0.3 context whose I2C buses lead to emulated chips
- * and whose lines lead to {@link LineSink} and {@link BooleanSupplier}. It fails as the official linuxfs and gpiod
+ * A single-board computer's header without the computer: a Pi4J 3.0.3 context whose I2C and SPI buses lead to emulated
+ * chips and whose lines lead to {@link LineSink} and {@link BooleanSupplier}. It fails as the official linuxfs and gpiod
  * plugins of that version fail (read off their class files), so that a driver which copes here copes there.
  *
  * <p>One thread owns a board and all that hangs on it; nothing here locks.
@@ -22,6 +22,7 @@ public final class EmulatedBoard implements AutoCloseable {
 
     private final Traffic traffic = new Traffic();
     private final Map<Integer, EmulatedI2cBus> buses = new HashMap<>();
+    private final Map<Integer, EmulatedSpiBus> spiBuses = new HashMap<>();
     private final Map<Integer, List<LineSink>> sinks = new HashMap<>();
     private final Map<Integer, BooleanSupplier> levels = new HashMap<>();
     private final Context context;
@@ -32,7 +33,8 @@ public final class EmulatedBoard implements AutoCloseable {
                 .noAutoDetect()
                 .noAutoInject()
                 .disableShutdownHook()
-                .add(new EmulatedI2cProvider(this), new EmulatedOutputProvider(this), new EmulatedInputProvider(this))
+                .add(new EmulatedI2cProvider(this), new EmulatedSpiProvider(this), new EmulatedOutputProvider(this),
+                        new EmulatedInputProvider(this))
                 .build();
     }
 
@@ -60,6 +62,36 @@ public final class EmulatedBoard implements AutoCloseable {
     }
 
     /**
+     * Wires a chip to one of an SPI controller's own selects; a bus exists from its first chip on. A chip's own pins go to inputs
+     * by {@code input(bcm, chip::readyPinHigh)}.
+     *
+     * @param select number of the select, 0 to 10
+     * @throws IllegalStateException when another chip has that select
+     */
+    public EmulatedBoard putSpi(int bus, int select, SpiTarget chip) {
+        madeSpiBus(bus).put(SpiSeat.atSelect(select, chip));
+        return this;
+    }
+
+    /**
+     * Wires a chip to an SPI bus and its select to an output line of the board: it hears whatever passes on the bus while
+     * that line is at its active level. Before the line is claimed it hears nothing.
+     *
+     * @param bcm the output line
+     */
+    public EmulatedBoard putSpiByLine(int bus, int bcm, boolean activeHigh, SpiTarget chip) {
+        SpiSeat seat = SpiSeat.atLine(activeHigh, chip);
+        madeSpiBus(bus).put(seat);
+        return output(bcm, seat);
+    }
+
+    /** Pulls the line from the chips to the host up, or down as it is at first (the header's default, from memory). */
+    public EmulatedBoard pullSpi(int bus, boolean up) {
+        madeSpiBus(bus).pull(up);
+        return this;
+    }
+
+    /**
      * Lets a kernel driver hold an address, or release it: selecting it then fails with "Device or resource busy".
      *
      * @throws IllegalArgumentException for a reserved address
@@ -73,6 +105,7 @@ public final class EmulatedBoard implements AutoCloseable {
     /** Lets the wires of every bus pick up something now and then. */
     public EmulatedBoard upset(WireUpsets upsets) {
         buses.values().forEach(bus -> bus.upset(upsets));
+        spiBuses.values().forEach(bus -> bus.upset(upsets));
         return this;
     }
 
@@ -84,11 +117,22 @@ public final class EmulatedBoard implements AutoCloseable {
     /** Lets the wires of this board meddle as those of another board do. */
     void meddleLike(EmulatedBoard other, VirtualClock clock) {
         buses.forEach((number, bus) -> bus.meddleLike(other.existingBus(number), clock));
+        spiBuses.forEach((number, bus) -> bus.meddleLike(other.spiBus(number).orElseThrow(), clock));
     }
 
     /** Numbers of all buses. */
     List<Integer> busNumbers() {
         return buses.keySet().stream().sorted().toList();
+    }
+
+    /** Numbers of all SPI buses. */
+    List<Integer> spiBusNumbers() {
+        return spiBuses.keySet().stream().sorted().toList();
+    }
+
+    /** An SPI bus, if there is one of that number. */
+    Optional<EmulatedSpiBus> spiBus(int bus) {
+        return Optional.ofNullable(spiBuses.get(bus));
     }
 
     /** Hangs something on an output; several may share a line. A line with nothing on it can be driven too. */
@@ -127,6 +171,10 @@ public final class EmulatedBoard implements AutoCloseable {
 
     private EmulatedI2cBus bus(int bus) {
         return buses.computeIfAbsent(bus, number -> new EmulatedI2cBus(number, traffic));
+    }
+
+    private EmulatedSpiBus madeSpiBus(int bus) {
+        return spiBuses.computeIfAbsent(bus, _ -> new EmulatedSpiBus());
     }
 
     private static void requireAddress(int address) {

@@ -7,13 +7,13 @@ public final class FaultyTarget implements I2cTarget {
     private static final int REGISTERS = 256;
     private static final int WIDEST = 8;
 
-    private final RegisterChip inner;
+    private final PoweredTarget inner;
     private final byte[][] stuck = new byte[REGISTERS][];
     private ChipFault fault = ChipFault.Plain.HEALTHY;
     private int pointer;
 
     /** Wraps a chip; the chip itself stays usable, for example to be copied. */
-    public FaultyTarget(RegisterChip inner) {
+    public FaultyTarget(PoweredTarget inner) {
         this.inner = inner;
     }
 
@@ -27,7 +27,7 @@ public final class FaultyTarget implements I2cTarget {
     }
 
     /** The same fault in the same state, on another chip; a random stream goes on from where it stands. */
-    public FaultyTarget copy(RegisterChip newInner) {
+    public FaultyTarget copy(PoweredTarget newInner) {
         FaultyTarget copy = new FaultyTarget(newInner);
         copy.fault = fault instanceof ChipFault.Garbage garbage
                 ? new ChipFault.Garbage(garbage.chance().copy()) : fault;

@@ -4,7 +4,7 @@ package rigwarden.emulated;
  * A chip with a pointer and big-endian registers. The first byte written sets the pointer, further bytes write the
  * register that it points to, a read starts there. What the datasheet does not document is not acknowledged.
  */
-public abstract class RegisterChip implements I2cTarget {
+public abstract class RegisterChip implements PoweredTarget {
     private static final int REGISTERS = 256;
 
     private final byte[] widths;
@@ -22,7 +22,7 @@ public abstract class RegisterChip implements I2cTarget {
         pointer = other.pointer;
     }
 
-    /** Takes the supply away and gives it back: registers at their reset values, conversions begun anew. */
+    @Override
     public void powerOnReset() {
         pointer = 0;
         reset();
@@ -40,8 +40,16 @@ public abstract class RegisterChip implements I2cTarget {
     /** Writes a register; false when it cannot be written. */
     abstract boolean store(int register, int word);
 
+    /** Whether it answers nothing for ever. */
+    boolean dead() {
+        return false;
+    }
+
     @Override
     public final int written(byte[] bytes, int offset, int length) {
+        if (dead()) {
+            return -1;
+        }
         if (length == 0) {
             return 0;
         }
@@ -66,6 +74,9 @@ public abstract class RegisterChip implements I2cTarget {
 
     @Override
     public final int read(byte[] into, int offset, int length) {
+        if (dead()) {
+            return -1;
+        }
         int width = widths[pointer];
         long value = value(pointer);
         int count = Math.min(width, length);

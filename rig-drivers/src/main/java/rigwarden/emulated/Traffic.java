@@ -17,6 +17,9 @@ public final class Traffic {
     /** Writes that the driver framed itself. */
     public long plainWrites;
 
+    /** Messages of the SPI buses, whatever was sent or read in them. */
+    public long spiMessages;
+
     /** Levels read from inputs. */
     public long gpioReads;
 
@@ -30,6 +33,6 @@ public final class Traffic {
 
     /** All transactions. */
     public long all() {
-        return i2c() + gpioReads + gpioWrites;
+        return i2c() + spiMessages + gpioReads + gpioWrites;
     }
 }

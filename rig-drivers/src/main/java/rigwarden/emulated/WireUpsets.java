@@ -36,6 +36,11 @@ public final class WireUpsets {
         }
     }
 
+    /** Whether it is what the host sends, of two that pass at once. */
+    boolean outwards() {
+        return chance.nextBoolean();
+    }
+
     /** The same from here on, for a copy that goes its own way. */
     public WireUpsets copy() {
         return new WireUpsets(chance.copy(), share);

@@ -1,11 +1,13 @@
 package rigwarden.emulated;
 
 /** What the emulators are wired to in tests: every quantity is set by hand, and the clock stands until it is moved. */
-final class Bench implements Ina228Emulator.Wiring, Ads1115Emulator.Wiring, Mcp9601Emulator.Wiring {
+final class Bench implements Ina226Emulator.Wiring, Ina228Emulator.Wiring, Ads1115Emulator.Wiring,
+        Mcp9601Emulator.Wiring {
     long nanos = 1_000_000_000_000L;
     double shuntVolts;
     double voltSeconds;
     double busVolts;
+    double commonModeVolts;
     double dieCelsius = 25;
     final double[] pins = new double[4];
     double hotCelsius = 25;
@@ -61,6 +63,11 @@ final class Bench implements Ina228Emulator.Wiring, Ads1115Emulator.Wiring, Mcp9
     @Override
     public double busVolts() {
         return busVolts;
+    }
+
+    @Override
+    public double commonModeVolts() {
+        return commonModeVolts;
     }
 
     @Override

@@ -34,9 +34,9 @@ class EmulatedBoardTest {
     }
 
     @Test
-    void onlyOurThreeProvidersAreInTheContext() {
+    void onlyOurFourProvidersAreInTheContext() {
         assertThat(board.context().providers().all().keySet())
-                .containsExactlyInAnyOrder("emulated-i2c", "emulated-output", "emulated-input");
+                .containsExactlyInAnyOrder("emulated-i2c", "emulated-spi", "emulated-output", "emulated-input");
     }
 
     @Test
