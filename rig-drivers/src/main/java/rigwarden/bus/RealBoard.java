@@ -53,16 +53,16 @@ public final class RealBoard {
         String lines = "gpiochip" + controller.orElse(FIRST);
         List<Path> nodes = buses.stream().sorted().map(bus -> devices.resolve("i2c-" + bus)).toList();
         refuseMissing(Stream.concat(Stream.of(devices.resolve(lines)), nodes.stream()).toList());
-        if (controller.isPresent()) {
-            BoardInfoHelper.current().setBoardModel(BoardModel.GENERIC);
-            GpioDContext.getInstance().setChip(lines);
-        }
-        if (!BoardInfoHelper.runningOnRaspberryPi()) {
+        if (controller.isEmpty() && !BoardInfoHelper.runningOnRaspberryPi()) {
             throw new BusFailure(Failure.NO_ANSWER, "this board is none that the library for its lines knows; it knows the"
                     + " Raspberry Pi's. Name the lines' controller in the rig file: panel.controller = 0 for /dev/gpiochip0");
         }
         List<NodeLock> locks = locked(nodes);
         try {
+            if (controller.isPresent()) {
+                BoardInfoHelper.current().setBoardModel(BoardModel.GENERIC);
+                GpioDContext.getInstance().setChip(lines);
+            }
             GpioDContext.getInstance().initialize();
             Context context = context();
             context.addListener(new Unlocking(locks));
