@@ -21,7 +21,7 @@ import java.util.stream.Stream;
 final class GuestBoard {
     /** A line of the board that begins so asks for a command of the monitor. */
     static final String ASK = "ask: ";
-    private static final long LONGEST_SECONDS = 300;
+    private static final long LONGEST_SECONDS = 420;
 
     private final Path image;
     private final Path program;
@@ -41,7 +41,7 @@ final class GuestBoard {
         this.trace = trace;
     }
 
-    /** Runs it until it switches itself off, or for five minutes; what it said. */
+    /** Runs it until it switches itself off, or for seven minutes; what it said. */
     List<String> run() throws IOException, InterruptedException {
         Path monitor = Files.createTempDirectory("board").resolve("m");
         long began = System.nanoTime();

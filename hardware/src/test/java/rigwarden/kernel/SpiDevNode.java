@@ -63,10 +63,13 @@ final class SpiDevNode implements OpenNode {
                     return new Ioctl.Refused(EINVAL);
                 }
             }
-            default -> {
+            case LEAST_BIT_FIRST -> {
                 if (value != 0) {
                     return new Ioctl.Refused(EINVAL);
                 }
+            }
+            default -> {
+                return new Ioctl.Refused(ENOTTY);
             }
         }
         return new Ioctl.Done(0, new byte[0]);
