@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.Set;
 import rigwarden.rig.Cells;
 import rigwarden.rig.Device;
@@ -118,7 +119,10 @@ final class RigKeys {
         Panel panel = new Panel(line(keys, "contactor"),
                 keys.whole("precharge", RefusalKind.NO_PRECHARGE, "", 0, 511,
                         "closing onto empty capacitors welds the contact"),
-                line(keys, "heartbeat"), line(keys, "sounder"), line(keys, "loop"), line(keys, "coil_feed"), line(keys, "feedback"), line(keys, "arm"));
+                line(keys, "heartbeat"), line(keys, "sounder"), line(keys, "loop"), line(keys, "coil_feed"), line(keys, "feedback"), line(keys, "arm"),
+                keys.has("controller")
+                        ? OptionalInt.of(keys.whole("controller", "", 0, 99, "it is the number of the lines' controller, gpiochipN"))
+                        : OptionalInt.empty());
         keys.noOthers();
         return panel;
     }

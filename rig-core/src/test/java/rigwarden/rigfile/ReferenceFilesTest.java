@@ -39,6 +39,14 @@ class ReferenceFilesTest {
     }
 
     @Test
+    void the_lines_controller_is_the_boards_own_unless_it_is_named() {
+        Rig named = Reference.sound(Reference.rig("heartbeat = 26", "controller = 4\nheartbeat = 26")).value();
+
+        assertThat(Reference.rig().value().panel().controller()).isEmpty();
+        assertThat(named.panel().controller()).hasValue(4);
+    }
+
+    @Test
     void its_uncalibrated_tap_is_named_and_nothing_else() {
         assertThat(Reference.rig().warnings()).extracting(Refusal::kind).containsExactly(RefusalKind.TAP_NAMED);
     }

@@ -7,6 +7,7 @@ public final class BusFailure extends Exception {
     private static final long serialVersionUID = 1L;
 
     private final Failure why;
+    private final Trouble trouble;
 
     /**
      * Makes a failure.
@@ -15,8 +16,19 @@ public final class BusFailure extends Exception {
      * @param text which part, what was found, what was expected
      */
     public BusFailure(Failure why, String text) {
+        this(why, Trouble.UNNAMED, text);
+    }
+
+    /** A failure of a transfer, with the kernel's reason. */
+    BusFailure(Failure why, Trouble trouble, String text) {
         super(text, null, false, false);
         this.why = why;
+        this.trouble = trouble;
+    }
+
+    /** The kernel's reason, where there is one. */
+    public Trouble trouble() {
+        return trouble;
     }
 
     public Failure why() {

@@ -15,6 +15,8 @@ public final class Chip implements AutoCloseable {
 
     private final I2C wire;
     private final byte[] buffer = new byte[LONGEST];
+    /** The select failed: a plain write would go to the chip that was selected before, and is never made again. */
+    private boolean barred;
 
     private Chip(I2C wire) {
         this.wire = wire;
@@ -55,7 +57,7 @@ public final class Chip implements AutoCloseable {
         try {
             count = wire.readRegister(register, buffer, 0, length);
         } catch (RuntimeException e) {
-            throw failure("register " + Integer.toHexString(register) + "h not read: " + e.getMessage());
+            throw failed("register " + Integer.toHexString(register) + "h not read", e);
         }
         if (count != length) {
             throw failure("register " + Integer.toHexString(register) + "h: " + count + " of " + length + " bytes");
@@ -91,16 +93,27 @@ public final class Chip implements AutoCloseable {
     }
 
     private void write(int register, int length) throws BusFailure {
+        if (barred) {
+            throw new BusFailure(Failure.NO_ANSWER, Trouble.HELD_BY_KERNEL, this + ": not written, since "
+                    + Trouble.HELD_BY_KERNEL.words());
+        }
         int count;
         try {
             count = wire.writeRegister(register, buffer, 0, length);
         } catch (RuntimeException e) {
-            throw failure("register " + Integer.toHexString(register) + "h not written: " + e.getMessage());
+            throw failed("register " + Integer.toHexString(register) + "h not written", e);
         }
         if (count < length) {
             throw failure("register " + Integer.toHexString(register) + "h: " + count + " of " + length
                     + " bytes written");
         }
+    }
+
+    private BusFailure failed(String what, RuntimeException thrown) {
+        Trouble trouble = Trouble.of(thrown);
+        barred |= trouble == Trouble.HELD_BY_KERNEL;
+        return new BusFailure(Failure.NO_ANSWER, trouble, this + ": " + what + ": " + trouble.words() + " ("
+                + thrown.getMessage() + ")");
     }
 
     private BusFailure failure(String what) {

@@ -92,7 +92,7 @@ final class EmulatedI2cBus implements I2CBus {
         }
         boolean lost = selected == NONE_YET || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
         if (lost || wire.written(selected, sent, from, length) < length) {
-            throw failure("action", device, "Remote I/O error");
+            throw failure("action", device, Errno.REMOTE_IO);
         }
         return length;
     }
@@ -104,7 +104,7 @@ final class EmulatedI2cBus implements I2CBus {
         boolean lost = selected == NONE_YET || upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
         int count = lost ? -1 : wire.read(selected, into, offset, length);
         if (count < 0) {
-            throw failure("action", device, "Remote I/O error");
+            throw failure("action", device, Errno.REMOTE_IO);
         }
         if (upset == WireUpsets.Upset.BIT_TURNED) {
             upsets.orElseThrow().turn(into, offset, count);
@@ -121,11 +121,11 @@ final class EmulatedI2cBus implements I2CBus {
         WireUpsets.Upset upset = upset();
         boolean lost = upset == WireUpsets.Upset.NOT_ACKNOWLEDGED;
         if (lost || wire.written(device, pointer, 0, pointerLength) < pointerLength) {
-            throw failure("ioctl", device, "Remote I/O error");
+            throw failure("ioctl", device, Errno.REMOTE_IO);
         }
         int count = wire.read(device, into, offset, length);
         if (count < 0) {
-            throw failure("ioctl", device, "Remote I/O error");
+            throw failure("ioctl", device, Errno.REMOTE_IO);
         }
         for (int i = count; i < length; i++) {
             into[offset + i] = (byte) 0xFF;
@@ -152,13 +152,15 @@ final class EmulatedI2cBus implements I2CBus {
         }
         remembered = device;
         if (held[device]) {
-            throw failure(what, device, "Device or resource busy");
+            throw failure(what, device, Errno.BUSY);
         }
         selected = device;
     }
 
-    private Pi4JException failure(String what, int device, String errno) {
-        return new Pi4JException(text("action", device), new Pi4JException(text(what, device), new IOException(errno)));
+    /** The plugin hands the error's number on where it made the call itself, and only its words for a plain transfer. */
+    private Pi4JException failure(String what, int device, Errno errno) {
+        IOException cause = what.equals("ioctl") || errno == Errno.BUSY ? new NumberedException(errno) : new IOException(errno.words());
+        return new Pi4JException(text("action", device), new Pi4JException(text(what, device), cause));
     }
 
     private String text(String what, int device) {

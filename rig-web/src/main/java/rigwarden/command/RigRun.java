@@ -85,7 +85,7 @@ final class RigRun {
 
     private static Context board(Rig rig) {
         try {
-            return RealBoard.open(rig.nodes(), DEVICES);
+            return RealBoard.open(rig.nodes(), DEVICES, rig.panel().controller());
         } catch (BusFailure e) {
             throw new Refused("The rig cannot be started: " + e.getMessage());
         }
