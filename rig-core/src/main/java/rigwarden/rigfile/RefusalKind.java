@@ -126,7 +126,15 @@ public enum RefusalKind {
     PROTECTION_INSIDE(122, "The battery's protection may open inside the programme.", Weight.NAMED),
     EMPTY_AND_PARKED(123, "Cells shall be left empty and parked."),
     TOO_MANY_STEPS(124, "The programme has too many steps."),
-    TOO_LONG(125, "The programme takes too long.");
+    TOO_LONG(125, "The programme takes too long."),
+    TWO_SPEECHES(140, "An instrument has both commands and a register map."),
+    REGISTER_MISFIT(141, "A register's type does not fit the function that reads or writes it."),
+    REGISTER_BEYOND(142, "A register ends beyond the last address."),
+    REGISTER_TWICE(143, "Two numbers are written to the same register."),
+    REGISTER_NARROW(144, "A register cannot hold a number that it must hold."),
+    REGISTER_COARSE(145, "A register's steps are too coarse for what is set by it."),
+    LINK_TIME_SHORT(146, "An instrument would switch off between two polls, or long after the link died."),
+    STATION_BAUD(147, "A serial line is too slow for the registers of a poll.");
 
     /** What a kind does to a file. */
     public enum Weight {

@@ -8,6 +8,9 @@ import org.junit.jupiter.api.Test;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
 import rigwarden.rig.Channel;
+import rigwarden.rig.Device;
+import rigwarden.rig.Register;
+import rigwarden.rig.RegisterMap;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 
@@ -29,6 +32,21 @@ class ReferenceFilesTest {
         assertThat(rig.shunt().toleranceRelative()).isCloseTo(0.0025, within(1e-12));
         assertThat(rig.busHertz()).containsEntry(1, 400_000).containsEntry(3, 100_000).hasSize(2);
         assertThat(rig.rehearsed().roomCelsius()).isEqualTo(22);
+    }
+
+    @Test
+    void the_register_maps_are_read_in_volts_amperes_and_seconds() {
+        Rig rig = Reference.sound(Reference.registers()).value();
+        RegisterMap source = (RegisterMap) ((Device.Programmed) rig.devices().get(0)).instrument().speech();
+        RegisterMap sink = (RegisterMap) ((Device.Programmed) rig.devices().get(1)).instrument().speech();
+
+        assertThat(source.amps()).isEqualTo(new Register(4, 1, Register.Type.S16, false, 0.01));
+        assertThat(source.power()).isEqualTo(new Register(5, 0, Register.Type.BIT, false, 1));
+        assertThat(source.link()).hasValueSatisfying(link -> assertThat(link.time().most()).isCloseTo(6553.5, within(1e-9)));
+        assertThat(sink.volts()).isEqualTo(new Register(3, 0x1000, Register.Type.F32, true, 1));
+        assertThat(sink.limit().most()).isCloseTo(4_294_967.295, within(1e-6));
+        assertThat(sink.setVolts()).isEmpty();
+        assertThat(sink.link()).isEmpty();
     }
 
     @Test

@@ -26,7 +26,7 @@ final class LiveAgents implements AutoCloseable {
         for (Device device : rig.devices()) {
             made.add(switch (device) {
                 case Device.Programmed p -> Optional.of(InstrumentAgent.of(rig, p,
-                        new JSerialLine(p.instrument().port(), p.instrument().baud()), AgentState.at(clock.nanos())));
+                        JSerialLine.of(p.instrument()), AgentState.at(clock.nanos())));
                 case Device.PlainCharger _, Device.Inverter _ -> Optional.empty();
             });
         }
