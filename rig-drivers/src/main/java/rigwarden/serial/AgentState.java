@@ -15,6 +15,7 @@ import rigwarden.warden.Failure;
  * @param carried what was sent last
  * @param unsure whether that may not have been obeyed
  * @param refused whether the instrument said no to it since the last poll
+ * @param complained whether it complained in the last poll, or said something odd
  * @param switchings how often it was told to switch on since the last Off
  * @param heard what was published last
  */
@@ -29,6 +30,7 @@ public record AgentState(
         Order carried,
         boolean unsure,
         boolean refused,
+        boolean complained,
         int switchings,
         Heard heard) {
 
@@ -46,7 +48,7 @@ public record AgentState(
 
     /** Not yet opened. */
     public static AgentState at(long nanos) {
-        return new AgentState(Phase.CLOSED, nanos, nanos, nanos, false, Order.OFF, false, Order.OFF, true, false, 0,
-                new Heard.Silent(Failure.NOT_READ, nanos));
+        return new AgentState(Phase.CLOSED, nanos, nanos, nanos, false, Order.OFF, false, Order.OFF, true, false, false,
+                0, new Heard.Silent(Failure.NOT_READ, nanos));
     }
 }

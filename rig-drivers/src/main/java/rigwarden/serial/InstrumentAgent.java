@@ -41,6 +41,7 @@ public final class InstrumentAgent {
     private Order carried;
     private boolean unsure;
     private boolean refused;
+    private boolean complained;
     private boolean overtaken;
     private int switchings;
 
@@ -61,6 +62,7 @@ public final class InstrumentAgent {
         carried = state.carried();
         unsure = state.unsure();
         refused = state.refused();
+        complained = state.complained();
         switchings = state.switchings();
         heard = state.heard();
     }
@@ -264,6 +266,7 @@ public final class InstrumentAgent {
                 case ASK -> ask(nanos);
                 case LISTEN -> waits = !hear(nanos);
                 case DONE -> done(nanos);
+                case COMPLAINED -> complainInPoll(nanos);
                 case REFUSED -> refuse(nanos);
                 case WRONG -> fail(Failure.NONSENSE, nanos);
             }
@@ -313,19 +316,38 @@ public final class InstrumentAgent {
                 phase = AgentState.Phase.READY;
             }
             case POLL -> {
-                heard = new Heard.Answer(tongue.volts(), tongue.amps(), tongue.on(), begun);
-                unsure |= tongue.on() && carried instanceof Order.Off;
-                if (tongue.on() && carried instanceof Order.On) {
-                    switchings = SWITCHINGS;
-                }
-                phase = AgentState.Phase.READY;
+                boolean odd = tongue.on() && carried instanceof Order.Off;
+                due = odd && !complained ? nanos : due;
+                complained = odd;
+                answered();
             }
         }
     }
 
+    /** An instrument that says on although it is off is told again, and asked again at once: one letter may be upset. */
+    private void answered() {
+        heard = new Heard.Answer(tongue.volts(), tongue.amps(), tongue.on(), begun);
+        unsure |= tongue.on() && carried instanceof Order.Off;
+        if (tongue.on() && carried instanceof Order.On) {
+            switchings = SWITCHINGS;
+        }
+        phase = AgentState.Phase.READY;
+    }
+
+    /** Something was not obeyed, perhaps a frame that arrived upset: the order is said again. Twice in a row is a failure. */
+    private void complainInPoll(long nanos) {
+        complain(nanos);
+        answered();
+        if (complained) {
+            silent(Failure.NONSENSE, nanos);
+        }
+        complained = true;
+        unsure = true;
+    }
+
     private void refuse(long nanos) {
         unsure = true;
-        refused = act != Tongue.Act.POLL;
+        refused = true;
         switch (act) {
             case NAME, LIMIT -> fail(Failure.NONSENSE, nanos);
             case SET, ON, OFF, POLL -> {
@@ -347,6 +369,9 @@ public final class InstrumentAgent {
         silent(why, nanos);
         quiet = nanos;
         phase = AgentState.Phase.DRAINING;
+        if (tongue.fresh().length > 0) {
+            send(tongue.fresh(), tongue.fresh().length, nanos);
+        }
     }
 
     private void lose(long nanos) {
@@ -378,7 +403,7 @@ public final class InstrumentAgent {
 
     /** What the agent knows, for a copy that goes on with another line in the same condition. */
     public AgentState state() {
-        return new AgentState(phase, due, asked, quiet, limited, order, offWaiting.get(), carried, unsure, refused, switchings,
-                heard);
+        return new AgentState(phase, due, asked, quiet, limited, order, offWaiting.get(), carried, unsure, refused, complained,
+                switchings, heard);
     }
 }

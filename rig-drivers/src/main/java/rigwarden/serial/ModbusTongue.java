@@ -160,6 +160,11 @@ final class ModbusTongue implements Tongue {
     }
 
     @Override
+    public byte[] fresh() {
+        return new byte[0];
+    }
+
+    @Override
     public byte[] off() {
         return off;
     }

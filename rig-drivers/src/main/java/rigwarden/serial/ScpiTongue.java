@@ -131,7 +131,7 @@ final class ScpiTongue implements Tongue {
         }
         double number = reply.value(reply.fields() - 1);
         if (number == 0) {
-            return errors == 0 ? Turn.DONE : Turn.REFUSED;
+            return errors == 0 ? Turn.DONE : act == Act.POLL ? Turn.COMPLAINED : Turn.REFUSED;
         }
         errors++;
         complaint.append(complaint.isEmpty() ? "" : "; ").append((long) number).append(' ').append(reply.text());
@@ -146,6 +146,11 @@ final class ScpiTongue implements Tongue {
     @Override
     public int length() {
         return length;
+    }
+
+    @Override
+    public byte[] fresh() {
+        return Words.END;
     }
 
     @Override

@@ -35,6 +35,8 @@ interface Tongue {
         LISTEN,
         /** The act is over and was obeyed. */
         DONE,
+        /** The poll was answered, and the instrument complains of something before it. */
+        COMPLAINED,
         /** The act is over; the instrument understood it and said no. */
         REFUSED,
         /** What came back is no answer to this. */
@@ -68,6 +70,9 @@ interface Tongue {
 
     /** A byte has come back. */
     Turn take(byte next);
+
+    /** Ends whatever the instrument may have heard half of; empty where silence does that. */
+    byte[] fresh();
 
     /** Switches it off at any time, whatever is open, without looking at an answer. */
     byte[] off();

@@ -103,6 +103,7 @@ class InstrumentAgentTest {
 
     @Test
     void anAnswerIsPublishedWithTheTimeOfItsQuestionInEveryChunkSize() {
+        line.poll = "28.5;10.25;0;0,\"No error\"\n";
         for (int piece = 1; piece <= line.poll.length() + 1; piece++) {
             line.piece = piece;
             long asked = now;
@@ -113,13 +114,13 @@ class InstrumentAgentTest {
             }
 
             assertThat(agent.heard()).as("pieces of " + piece)
-                    .isEqualTo(new Heard.Answer(28.5, 10.25, true, asked));
+                    .isEqualTo(new Heard.Answer(28.5, 10.25, false, asked));
             line.sent.clear();
         }
     }
 
     private static AgentState ready(long nanos) {
-        return new AgentState(AgentState.Phase.READY, nanos, nanos, nanos, true, Order.OFF, false, Order.OFF, false, false, 0,
+        return new AgentState(AgentState.Phase.READY, nanos, nanos, nanos, true, Order.OFF, false, Order.OFF, false, false, false, 0,
                 new Heard.Silent(Failure.NOT_READ, nanos));
     }
 
@@ -190,16 +191,19 @@ class InstrumentAgentTest {
     }
 
     @Test
-    void anErrorIsAFailureAndTheSetPointIsSentAgain() {
+    void anErrorInAPollHasTheSetPointSentAgainAndTwoInARowAreAFailure() {
         agent.order(ON);
         steps(10);
         line.sent.clear();
         line.poll = "28.5;10.25;1;-222,\"Data out of range\"\n";
-        steps(6);
+        steps(5);
+        Heard once = agent.heard();
+        steps(5);
 
+        assertThat(line.sent).contains("SOUR:VOLT 28.800;:SOUR:CURR 10.250");
+        assertThat(once).isInstanceOf(Heard.Answer.class);
         assertThat(agent.heard()).isInstanceOfSatisfying(Heard.Silent.class,
                 silent -> assertThat(silent.why()).isEqualTo(Failure.NONSENSE));
-        assertThat(line.sent).contains("SOUR:VOLT 28.800;:SOUR:CURR 10.250");
     }
 
     @Test
@@ -262,6 +266,21 @@ class InstrumentAgentTest {
         steps(10);
 
         assertThat(line.sent).contains("OUTP 0");
+    }
+
+    @Test
+    void whatSaysOnAlthoughOrderedOffIsAskedAgainAtOnceAndThenAtItsPace() {
+        steps(6);
+        line.sent.clear();
+        steps(10);
+
+        assertThat(line.sent.stream().filter(text -> text.startsWith("MEAS"))).hasSize(2);
+        line.poll = line.poll.replace(";1;", ";0;");
+        steps(10);
+        line.poll = line.poll.replace(";0;0", ";1;0");
+        line.sent.clear();
+        steps(5);
+        assertThat(line.sent.stream().filter(text -> text.startsWith("MEAS"))).hasSize(2);
     }
 
     @Test
