@@ -2,7 +2,9 @@ package rigwarden.proof;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
@@ -28,6 +30,7 @@ import rigwarden.serial.JSerialLine;
 import rigwarden.warden.Inbox;
 import rigwarden.warden.Lease;
 import rigwarden.warden.Orders;
+import rigwarden.warden.Request;
 import rigwarden.warden.Scan;
 import rigwarden.warden.Warden;
 
@@ -47,6 +50,14 @@ final class OutsideRun implements AutoCloseable {
     private int answering;
     private boolean asked;
     private volatile long beatNanos;
+    private boolean energised;
+    /** When the last Off went out that ended an energised state, on the clock of this run. */
+    long offNanos;
+    /** When the last scan began, and how late that was. */
+    long begunNanos;
+    long lateNanos;
+    final Deque<Request> wishes = new ArrayDeque<>();
+    final List<TimedLine> lines = new ArrayList<>();
     Optional<Event.Tripped> tripped = Optional.empty();
 
     OutsideRun(Path folder, Path rigFile, Rig rig, Program program, long seed) throws IOException, BusFailure {
@@ -64,10 +75,11 @@ final class OutsideRun implements AutoCloseable {
         for (int i = 0; i < rig.devices().size(); i++) {
             Device.Programmed device = (Device.Programmed) rig.devices().get(i);
             JSerialLine line = new JSerialLine(instruments.get(i).port().toString(), Characters.of(device.instrument()));
-            InstrumentAgent agent = InstrumentAgent.of(rig, device, line, AgentState.at(clock.nanos()));
+            lines.add(new TimedLine(line));
+            InstrumentAgent agent = InstrumentAgent.of(rig, device, lines.getLast(), AgentState.at(clock.nanos()));
             agents.add(agent);
             made.add(Optional.of(agent));
-            threads.add(AgentThread.start(agent, clock, device.name()));
+            threads.add(AgentThread.start(agent, clock, device.name(), _ -> { }));
         }
         emulated = new EmulatedRig(rig, seed, clock, new Agents(made, false));
         pacer = Pacer.ofScan(clock, rig.scanNanos());
@@ -86,7 +98,11 @@ final class OutsideRun implements AutoCloseable {
 
         @Override
         public boolean apply(Orders orders) {
-            return emulated.rigBench().apply(orders);
+            boolean out = emulated.rigBench().apply(orders);
+            boolean now = orders instanceof Orders.Energised;
+            offNanos = energised && !now ? clock.nanos() : offNanos;
+            energised = now;
+            return out;
         }
 
         @Override
@@ -100,7 +116,7 @@ final class OutsideRun implements AutoCloseable {
         boolean all = agents.stream().allMatch(agent -> agent.heard() instanceof Heard.Answer);
         answering = all ? answering + 1 : 0;
         if (asked || answering < HEALTHY_SCANS) {
-            return Inbox.EMPTY;
+            return wishes.isEmpty() ? Inbox.EMPTY : Inbox.of(wishes.remove());
         }
         asked = true;
         return Inbox.of(RunMachine.start(program));
@@ -109,6 +125,8 @@ final class OutsideRun implements AutoCloseable {
     /** One scan. */
     List<Event> scan() {
         emulated.await(pacer);
+        begunNanos = clock.nanos();
+        lateNanos = Math.round(pacer.lateSeconds() * 1e9);
         for (int i = 0; i < instruments.size(); i++) {
             instruments.get(i).carry(emulated.terminals(i));
         }
