@@ -70,7 +70,7 @@ class LibmodbusTest {
                 boolean flowing;
                 boolean off;
                 try (AgentThread thread = AgentThread.start(agent, clock, "source",
-                        said -> complaints.add(said.words()))) {
+                        complaint -> complaints.add(complaint.words()))) {
                     assertThat(thread).isNotNull();
                     idle = comes(() -> says(agent, false, 0));
                     agent.order(new Order.On(new Setpoint(10.25, 3.5)));
