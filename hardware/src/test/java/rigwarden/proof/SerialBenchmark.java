@@ -28,6 +28,7 @@ import rigwarden.warden.Request;
  */
 class SerialBenchmark {
     private static final double MINUTES = Double.parseDouble(System.getProperty("rigwarden.minutes", "3"));
+    private static final int ATTEMPTS = 20;
     private static final long SECOND = 1_000_000_000L;
     private static final Program STEADY = new Program("steady", false,
             List.of(new Step.Pulse(1, 10, 3600 * SECOND, 20, 60 * SECOND)));
@@ -91,17 +92,15 @@ class SerialBenchmark {
     /** The cause is gone, a person clears the trip and starts anew. */
     private static void again(OutsideRun run, Rig rig, List<Long> late, List<Long> took) {
         run.emulated.inflict(new BoardFault.InputStuck(rig.panel().loop(), true));
-        long quiet = run.clock.nanos() + 8 * SECOND;
-        while (run.clock.nanos() < quiet) {
-            scan(run, late, took);
-        }
-        run.wishes.add(Request.CLEAR);
-        for (int i = 0; i < 30; i++) {
-            scan(run, late, took);
-        }
-        run.wishes.add(Request.START);
-        for (int i = 0; i < 20 && run.over(); i++) {
-            scan(run, late, took);
+        for (int attempt = 0; attempt < ATTEMPTS && run.over(); attempt++) {
+            run.wishes.add(Request.CLEAR);
+            for (int i = 0; i < 10; i++) {
+                scan(run, late, took);
+            }
+            run.wishes.add(Request.START);
+            for (int i = 0; i < 10; i++) {
+                scan(run, late, took);
+            }
         }
     }
 
@@ -133,9 +132,13 @@ class SerialBenchmark {
         }
 
         @Override
-        public void close() throws InterruptedException {
+        public void close() {
             ending = true;
-            thread.join();
+            try {
+                thread.join();
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
         }
     }
 }
