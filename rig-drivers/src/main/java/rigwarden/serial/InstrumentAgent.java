@@ -16,6 +16,8 @@ import rigwarden.warden.Failure;
  * limit is set and read back before it is ever switched on, and again after each loss of the port.
  */
 public final class InstrumentAgent {
+    /** Silence behind an answer that came too late, after which nothing more of it is to come: one slice of a port. */
+    private static final long LATE_NANOS = 100_000_000;
     private static final long BACK_OFF_NANOS = 1_000_000_000L;
     /** An order to switch on that may have been lost is said once more; what went off by itself stays off. */
     private static final int SWITCHINGS = 2;
@@ -197,7 +199,7 @@ public final class InstrumentAgent {
         if (count < 0) {
             lose(nanos);
         } else if (count > 0) {
-            quiet = nanos;
+            quiet = Math.max(quiet, nanos - patience() + LATE_NANOS);
         } else if (nanos - quiet >= patience()) {
             if (limited) {
                 phase = AgentState.Phase.READY;
