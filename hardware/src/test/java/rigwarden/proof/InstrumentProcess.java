@@ -55,7 +55,7 @@ final class InstrumentProcess {
         void feel() {
             try (BufferedReader in = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.US_ASCII))) {
                 for (String line = in.readLine(); line != null; line = in.readLine()) {
-                    String[] words = line.split(" ");
+                    String[] words = line.split(" ", -1);
                     volts = Double.parseDouble(words[0]);
                     amps = Double.parseDouble(words[1]);
                 }

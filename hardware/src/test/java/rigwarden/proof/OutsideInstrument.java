@@ -56,7 +56,7 @@ final class OutsideInstrument implements AutoCloseable {
         String now = ordered.get();
         if (!now.equals(carried)) {
             carried = now;
-            String[] words = now.split(" ");
+            String[] words = now.split(" ", -1);
             terminals.order(words[0].equals("1"), Double.parseDouble(words[1]), Double.parseDouble(words[2]));
         }
         try {
