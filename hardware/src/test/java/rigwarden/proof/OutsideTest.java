@@ -107,7 +107,8 @@ class OutsideTest {
                 boolean flows = Math.abs(run.emulated.world().amps()) > 5;
                 begun = begun < 0 && flows ? now : begun;
                 if (done < 0 && run.over()) {
-                    System.out.printf("spoilt: %s, loop late by at most %.0f ms%n", rule(run), run.pacer.worstSeconds() * 1000);
+                    System.out.printf("spoilt: %s, loop late by at most %.0f ms, slowest answers of each instrument in ms %s%n",
+                            rule(run), run.pacer.worstSeconds() * 1000, run.lines.stream().map(OutsideTest::slowest).toList());
                     return new Row(number, rig.name(), victim.name(), how, at, 0, 0, allowed, "before: " + rule(run));
                 }
                 if (done < 0 && begun >= 0 && now - begun > at * SECOND) {
@@ -121,6 +122,11 @@ class OutsideTest {
             return new Row(number, rig.name(), victim.name(), how, at, (safe - done) * 1e-9,
                     Math.max(0, run.beatNanos() - done) * 1e-9, allowed, rule(run));
         }
+    }
+
+    private static List<Long> slowest(TimedLine line) {
+        List<Long> sorted = line.nanos().stream().map(nanos -> nanos / 1_000_000).sorted().toList();
+        return sorted.subList(Math.max(0, sorted.size() - 4), sorted.size());
     }
 
     private static String rule(OutsideRun run) {
