@@ -11,7 +11,7 @@ package rigwarden.rig;
  * @param pollNanos time between two polls
  * @param ampsU expanded relative uncertainty of its own current figure
  * @param voltsU expanded relative uncertainty of its own voltage figure
- * @param commands how orders are said to it
+ * @param speech how orders are said to it
  */
 public record Instrument(
         String port,
@@ -22,4 +22,4 @@ public record Instrument(
         long pollNanos,
         double ampsU,
         double voltsU,
-        Commands commands) {}
+        Speech speech) {}

@@ -25,7 +25,8 @@ final class CommandKeys {
                 message(keys, "off", usual.off(), List.of()),
                 message(keys, "limit", usual.limit(), List.of("limit")),
                 question(keys, "ask_limit", usual.askLimit()),
-                question(keys, "poll", usual.poll()));
+                question(keys, "poll", usual.poll()),
+                question(keys, "ask_error", usual.askError()));
         keys.noOthers();
         return commands;
     }

@@ -6,6 +6,7 @@ import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Instrument;
 import rigwarden.rig.PathPart;
+import rigwarden.rig.RegisterMap;
 import rigwarden.rig.Rig;
 
 /** Whether sources and sinks can do on this rig what they are there for, each by itself. */
@@ -57,10 +58,12 @@ final class DeviceChecks {
             page.refuse(RefusalKind.PORT_NO_DEVICE, sketch.key(device, "port"), "a device file, /dev/…",
                     "orders go out over a serial line", "Use the name that the udev rule gives it.");
         }
-        if (POLL_BITS / instrument.baud() > instrument.pollNanos() / 2e9) {
+        if (instrument.speech() instanceof RegisterMap map) {
+            new RegisterChecks(page, sketch, device, map).check();
+        } else if (POLL_BITS / instrument.baud() > instrument.pollNanos() / 2.5e9) {
             page.refuse(RefusalKind.BAUD_SLOW, sketch.key(device, "baud"), instrument.baud() + " bit/s",
-                    "at least " + Figures.of(Math.ceil(POLL_BITS * 2e9 / instrument.pollNanos())) + " bit/s",
-                    "an answer must be there in half a poll", "Set both ends faster, or poll more slowly.");
+                    "at least " + Figures.of(Math.ceil(POLL_BITS * 2.5e9 / instrument.pollNanos())) + " bit/s",
+                    "an answer must be there in two fifths of a poll", "Set both ends faster, or poll more slowly.");
         }
         if (device.stops().contains("relay") && rig.path().stream().noneMatch(p -> p.device().equals(device.name())
                 && p.kind() == PathPart.Kind.RELAY)) {

@@ -3,8 +3,10 @@ package rigwarden.rigfile;
 import java.util.ArrayList;
 import java.util.List;
 import rigwarden.rig.Cells;
+import rigwarden.rig.Commands;
 import rigwarden.rig.Device;
 import rigwarden.rig.Instrument;
+import rigwarden.rig.Speech;
 
 /** Reads sources and sinks: those that take orders, and those that do as they like. */
 final class DeviceKeys {
@@ -64,7 +66,18 @@ final class DeviceKeys {
                 keys.whole("poll_ms", "ms", 100, 2000, "an answer older than 2.5 polls trips") * RigKeys.MILLI,
                 keys.number("amps_u_percent", "%", 0, 20, "its figure is a second opinion on the shunt") / HUNDRED,
                 keys.number("volts_u_percent", "%", 0, 20, "its figure is a second opinion on the taps") / HUNDRED,
-                CommandKeys.commands(keys, source));
+                speech(keys, source));
+    }
+
+    private static Speech speech(Keys keys, boolean source) {
+        boolean registers = keys.has("modbus");
+        Commands words = CommandKeys.commands(keys, source);
+        if (registers && keys.has("commands")) {
+            keys.page().refuse(RefusalKind.TWO_SPEECHES, keys.full("commands"), "commands beside a register map",
+                    "one of the two", "an instrument speaks in words or in registers, not in both",
+                    "Take out the one that it does not understand.");
+        }
+        return registers ? RegisterKeys.map(keys, source) : words;
     }
 
     private Device charger(Keys keys) {

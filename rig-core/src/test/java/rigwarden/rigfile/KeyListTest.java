@@ -52,7 +52,7 @@ class KeyListTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"one-cell.toml", "eight-cells.toml", "one-cell-spi.toml"})
+    @ValueSource(strings = {"one-cell.toml", "eight-cells.toml", "one-cell-spi.toml", "one-cell-modbus.toml"})
     void every_key_of_a_reference_rig_is_listed(String file) throws Exception {
         assertThat(names(KeyList.ofRig())).containsAll(written(file));
     }

@@ -18,6 +18,8 @@ final class Reference {
     static final Path PACK_NIGHT = Path.of("..", "hardware", "rigs", "eight-cells-night.toml");
     static final Path NIGHT = Path.of("..", "hardware", "rigs", "one-cell-night.toml");
 
+    static final Path REGISTERS = Path.of("..", "hardware", "rigs", "one-cell-modbus.toml");
+
     private Reference() {}
 
     static Read.Sound<Rig> rig() {
@@ -38,6 +40,10 @@ final class Reference {
 
     static Read<Rig> pack(String... edits) {
         return RigFile.read("eight-cells.toml", edited(text(PACK), edits));
+    }
+
+    static Read<Rig> registers(String... edits) {
+        return RigFile.read("one-cell-modbus.toml", edited(text(REGISTERS), edits));
     }
 
     static Read<Program> packNight(Read.Sound<Rig> rig, String... edits) {

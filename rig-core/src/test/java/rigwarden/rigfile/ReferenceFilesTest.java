@@ -12,6 +12,9 @@ import rigwarden.rig.Channel;
 import rigwarden.rig.Converter;
 import rigwarden.rig.Expander;
 import rigwarden.rig.ProbeChip;
+import rigwarden.rig.Device;
+import rigwarden.rig.Register;
+import rigwarden.rig.RegisterMap;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.ShuntChip;
@@ -44,6 +47,21 @@ class ReferenceFilesTest {
 
         assertThat(Reference.rig().value().panel().controller()).isEmpty();
         assertThat(named.panel().controller()).hasValue(4);
+    }
+
+    @Test
+    void the_register_maps_are_read_in_volts_amperes_and_seconds() {
+        Rig rig = Reference.sound(Reference.registers()).value();
+        RegisterMap source = (RegisterMap) ((Device.Programmed) rig.devices().get(0)).instrument().speech();
+        RegisterMap sink = (RegisterMap) ((Device.Programmed) rig.devices().get(1)).instrument().speech();
+
+        assertThat(source.amps()).isEqualTo(new Register(4, 1, Register.Type.S16, false, 0.01));
+        assertThat(source.power()).isEqualTo(new Register(5, 0, Register.Type.BIT, false, 1));
+        assertThat(source.link()).hasValueSatisfying(link -> assertThat(link.time().most()).isCloseTo(6553.5, within(1e-9)));
+        assertThat(sink.volts()).isEqualTo(new Register(3, 0x1000, Register.Type.F32, true, 1));
+        assertThat(sink.limit().most()).isCloseTo(4_294_967.295, within(1e-6));
+        assertThat(sink.setVolts()).isEmpty();
+        assertThat(sink.link()).isEmpty();
     }
 
     @Test

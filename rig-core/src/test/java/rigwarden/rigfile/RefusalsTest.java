@@ -50,7 +50,8 @@ class RefusalsTest {
         SPI,
         NIGHT,
         PACK,
-        PACK_NIGHT;
+        PACK_NIGHT,
+        REGISTERS;
 
         List<Refusal> refusals(String old, String replacement) {
             return switch (this) {
@@ -60,6 +61,7 @@ class RefusalsTest {
                 case PACK -> Reference.refusals(Reference.pack(old, replacement));
                 case PACK_NIGHT ->
                     Reference.refusals(Reference.packNight(Reference.sound(Reference.pack()), old, replacement));
+                case REGISTERS -> Reference.refusals(Reference.registers(old, replacement));
             };
         }
     }
@@ -78,6 +80,10 @@ class RefusalsTest {
 
     private static Edit pack(RefusalKind kind, String key, String old, String replacement) {
         return new Edit(kind, Subject.PACK, key, old, replacement);
+    }
+
+    private static Edit registers(RefusalKind kind, String key, String old, String replacement) {
+        return new Edit(kind, Subject.REGISTERS, "source.source." + key, old, replacement);
     }
 
     private static Edit packNight(RefusalKind kind, String key, String old, String replacement) {
@@ -204,6 +210,26 @@ class RefusalsTest {
                     "limit_read_back = true\ncommands = { set = \"SOUR:VOLT {volts}\" }"),
             rig(RefusalKind.COMMAND_WRONG, "source.source.commands.poll", "limit_read_back = true",
                     "limit_read_back = true\ncommands = { poll = \"MEAS:VOLT\" }"),
+            rig(RefusalKind.COMMAND_WRONG, "source.source.commands.ask_error", "limit_read_back = true",
+                    "limit_read_back = true\ncommands = { ask_error = \"SYST:ERR\" }"),
+            registers(RefusalKind.TWO_SPEECHES, "commands", "limit_read_back = true",
+                    "limit_read_back = true\ncommands = { on = \"OUTP 1\" }"),
+            registers(RefusalKind.REGISTER_MISFIT, "modbus.volts.function", "function = 4", "function = 2"),
+            registers(RefusalKind.REGISTER_MISFIT, "modbus.set_volts.function",
+                    "function = 6\naddress = 0x0100\ntype = \"u16\"",
+                    "function = 6\naddress = 0x0100\ntype = \"u32\"\norder = \"high_first\""),
+            registers(RefusalKind.REGISTER_MISFIT, "modbus.switch.function", "function = 5", "function = 6"),
+            registers(RefusalKind.REGISTER_BEYOND, "modbus.amps.address", "address = 0x0001\ntype = \"s16\"",
+                    "address = 0xFFFF\ntype = \"s32\"\norder = \"high_first\""),
+            registers(RefusalKind.REGISTER_TWICE, "modbus", "address = 0x0101", "address = 0x0100"),
+            registers(RefusalKind.REGISTER_NARROW, "modbus.amps", "unit = \"mA\"\nscale = 10.0", "unit = \"mA\"\nscale = 1.0"),
+            registers(RefusalKind.REGISTER_COARSE, "modbus.limit", "address = 0x0110\ntype = \"u16\"\nunit = \"mV\"\nscale = 1.0",
+                    "address = 0x0110\ntype = \"u16\"\nunit = \"V\"\nscale = 0.1"),
+            registers(RefusalKind.LINK_TIME_SHORT, "modbus.link_s", "link_s = 2.0", "link_s = 0.6"),
+            registers(RefusalKind.STATION_BAUD, "baud", "baud = 115200", "baud = 2400"),
+            registers(RefusalKind.MISSING_KEY, "modbus.link_time", "[source.modbus.link_time]", "[source.modbus.link_times]"),
+            registers(RefusalKind.UNKNOWN_WORD, "modbus.amps.type", "\"s16\"", "\"i16\""),
+            registers(RefusalKind.OUT_OF_RANGE, "modbus.station", "station = 7", "station = 248"),
             night(RefusalKind.ATTENDED_STEP, "unattended", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",
                     "kind = \"recover\"\nrate_c = 0.05\nuntil_v = 2.6"),
             night(RefusalKind.NOT_GENTLE, "step.3.rate_c", "kind = \"discharge\"\nrate_c = 0.1\ncut_off_v = 2.50",

@@ -29,9 +29,9 @@ final class Answers {
                 table.value(on, answer.on() ? 1 : 0, answer.takenNanos());
             }
             case Heard.Silent silent -> {
-                table.failed(volts, silent.why());
-                table.failed(amps, silent.why());
-                table.failed(on, silent.why());
+                table.silent(volts, silent.why());
+                table.silent(amps, silent.why());
+                table.silent(on, silent.why());
             }
         }
     }

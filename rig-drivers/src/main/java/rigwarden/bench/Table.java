@@ -62,13 +62,23 @@ final class Table {
 
     /** Enters a failure; its time is that of the first scan without a valid reading. */
     void failed(Channel channel, Failure why) {
+        failed(channel, why, scanNanos);
+    }
+
+    /** Enters the silence of something that is asked more seldom than once a scan: it lasts since its last answer. */
+    void silent(Channel channel, Failure why) {
+        long since = readings[channel.index()] instanceof Reading.Valid last ? last.takenNanos() : scanNanos;
+        failed(channel, why, since);
+    }
+
+    private void failed(Channel channel, Failure why, long nanos) {
         int index = channel.index();
         if (readings[index] instanceof Reading.Failed before) {
             if (before.why() != why) {
                 readings[index] = new Reading.Failed(why, before.sinceNanos());
             }
         } else {
-            readings[index] = new Reading.Failed(why, scanNanos);
+            readings[index] = new Reading.Failed(why, nanos);
         }
     }
 

@@ -1,31 +1,24 @@
 package rigwarden.emulated;
 
 import rigwarden.rig.Device;
-import rigwarden.rig.Instrument;
 
 /**
  * A programmable source or sink at the far end of its serial line.
  *
- * @param scpi what understands the orders
+ * @param end what understands the orders
  * @param line what carries them
  */
-record EmulatedInstrument(ScpiInstrument scpi, EmulatedLine line) {
-    private EmulatedInstrument(ScpiInstrument scpi) {
-        this(scpi, new EmulatedLine(scpi));
+record EmulatedInstrument(FarEnd end, EmulatedLine line) {
+    private EmulatedInstrument(FarEnd end) {
+        this(end, new EmulatedLine(end));
     }
 
-    EmulatedInstrument(Device.Programmed device, Terminals terminals, ScpiInstrument.Errors errors) {
-        this(device.charges()
-                ? ScpiInstrument.source(terminals, errors, ratings(device.instrument()))
-                : ScpiInstrument.sink(terminals, errors, ratings(device.instrument())));
-    }
-
-    private static ScpiInstrument.Ratings ratings(Instrument instrument) {
-        return new ScpiInstrument.Ratings(instrument.maxVolts(), instrument.maxAmps());
+    EmulatedInstrument(Device.Programmed device, Terminals terminals, ScpiInstrument.Errors errors, VirtualClock clock) {
+        this(FarEnd.of(device, terminals, errors, clock));
     }
 
     EmulatedInstrument copy(Terminals terminals, VirtualClock clock) {
-        ScpiInstrument copied = scpi.copy(terminals);
+        FarEnd copied = end.copy(terminals, clock);
         return new EmulatedInstrument(copied, line.copy(copied, EmulatedInstrument::nothing, clock));
     }
 

@@ -11,7 +11,7 @@ import rigwarden.serial.SerialLine;
  * that the virtual clock can be moved.
  */
 public final class EmulatedLine implements SerialLine {
-    private final ScpiInstrument instrument;
+    private final FarEnd instrument;
     private final Runnable emptySlice;
     private final Chance garble;
     private final Port straight;
@@ -27,7 +27,7 @@ public final class EmulatedLine implements SerialLine {
     public long reads;
 
     /** A line whose empty slices take no time at all. */
-    public EmulatedLine(ScpiInstrument instrument) {
+    public EmulatedLine(FarEnd instrument) {
         this(instrument, () -> {});
     }
 
@@ -36,11 +36,11 @@ public final class EmulatedLine implements SerialLine {
      *
      * @param emptySlice called for each read that ends without a byte: 100 ms of the virtual clock
      */
-    public EmulatedLine(ScpiInstrument instrument, Runnable emptySlice) {
+    public EmulatedLine(FarEnd instrument, Runnable emptySlice) {
         this(instrument, emptySlice, Chance.of(1, "line", "garbled"));
     }
 
-    private EmulatedLine(ScpiInstrument instrument, Runnable emptySlice, Chance garble) {
+    private EmulatedLine(FarEnd instrument, Runnable emptySlice, Chance garble) {
         this.instrument = instrument;
         this.emptySlice = emptySlice;
         this.garble = garble;
@@ -49,11 +49,11 @@ public final class EmulatedLine implements SerialLine {
     }
 
     /** The same line in the same state to another instrument, usually the copy of this one's. */
-    public EmulatedLine copy(ScpiInstrument newInstrument, Runnable newEmptySlice) {
+    public EmulatedLine copy(FarEnd newInstrument, Runnable newEmptySlice) {
         return copy(newInstrument, newEmptySlice, new VirtualClock(0));
     }
 
-    EmulatedLine copy(ScpiInstrument newInstrument, Runnable newEmptySlice, VirtualClock clock) {
+    EmulatedLine copy(FarEnd newInstrument, Runnable newEmptySlice, VirtualClock clock) {
         EmulatedLine copy = new EmulatedLine(newInstrument, newEmptySlice, garble.copy());
         copy.port = port.onto(copy.straight, clock);
         copy.fault = fault;
@@ -101,7 +101,7 @@ public final class EmulatedLine implements SerialLine {
             int before = instrument.pending();
             port.send(bytes, length);
             if (fault == LineFault.HALF_ANSWER) {
-                instrument.answer.cut(before + (instrument.pending() - before) / 2);
+                instrument.cut(before + (instrument.pending() - before) / 2);
             }
         }
         return length;

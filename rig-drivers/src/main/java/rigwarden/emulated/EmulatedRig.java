@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.IntFunction;
 import java.util.function.Predicate;
 import rigwarden.bench.Agents;
@@ -57,12 +58,26 @@ public final class EmulatedRig {
      * @throws BusFailure when a chip does not answer as it must at the start
      */
     public EmulatedRig(Rig rig, long seed) throws BusFailure {
+        this(rig, seed, new VirtualClock(0), Optional.empty());
+    }
+
+    /**
+     * A fresh specimen in real time, whose instruments are other processes: chips, panel and cells are here, and whoever
+     * owns those processes carries orders to {@link #terminals}.
+     *
+     * @throws BusFailure when a chip does not answer as it must at the start
+     */
+    public EmulatedRig(Rig rig, long seed, WallClock clock, Agents agents) throws BusFailure {
+        this(rig, seed, clock, Optional.of(agents));
+    }
+
+    private EmulatedRig(Rig rig, long seed, VirtualClock clock, Optional<Agents> outside) throws BusFailure {
         Emulable.check(rig);
         this.rig = rig;
+        this.clock = clock;
         specimen = new Specimen(rig, seed);
         world = new World(specimen.world(), specimen.arrival());
         world.arm(true);
-        clock = new VirtualClock(0);
         defects = new Defects(rig.probes().size(), rig.inputs().size());
         wirings = new Wirings(rig, specimen, world, clock, defects);
         window = new CellWindow(rig, false);
@@ -71,9 +86,9 @@ public final class EmulatedRig {
         converters();
         probes = probeChips();
         for (Device device : rig.devices()) {
-            instruments.add(instrument(device));
+            instruments.add(outside.isPresent() ? Optional.empty() : instrument(device));
         }
-        agents = agents(_ -> AgentState.at(0));
+        agents = outside.orElseGet(() -> agents(_ -> AgentState.at(0)));
         board = board();
         bench = RigBench.start(rig, board.context(), clock, agents, own.readings(clock));
     }
@@ -204,7 +219,7 @@ public final class EmulatedRig {
     private Optional<EmulatedInstrument> instrument(Device device) {
         return switch (device) {
             case Device.Programmed p -> Optional.of(new EmulatedInstrument(p, wirings.terminals(p),
-                    specimen.instrumentErrors(p.name(), p.instrument())));
+                    specimen.instrumentErrors(p.name(), p.instrument()), clock));
             case Device.PlainCharger _, Device.Inverter _ -> Optional.empty();
         };
     }
@@ -362,7 +377,7 @@ public final class EmulatedRig {
     }
 
     /** Waits for a scan's slot, and keeps how late it is; while the clock stands nothing is waited for. */
-    void await(Pacer pacer) {
+    public void await(Pacer pacer) {
         if (own.clockStands > 0) {
             own.clockStands--;
             clock.back(own.scanNanos);
@@ -378,6 +393,22 @@ public final class EmulatedRig {
         own.lagSeconds = seconds;
     }
 
+    /** What a device's power leads are bolted to. */
+    public Terminals terminals(int device) {
+        return wirings.terminals(rig.devices().get(device));
+    }
+
+    /**
+     * From now on one message in about so many, to or from this device, has some of its bits turned.
+     *
+     * @return how many were
+     */
+    public AtomicLong glitches(int device, int every, long seed) {
+        AtomicLong count = new AtomicLong();
+        line(device).meddle(port -> new GlitchedPort(port, every, count, Chance.of(seed, "port " + device, "glitches")));
+        return count;
+    }
+
     public World world() {
         return world;
     }
@@ -389,7 +420,7 @@ public final class EmulatedRig {
 
     /** Whether a programmable device has switched itself off at its own limit. */
     public boolean ownLimitReached() {
-        return instruments.stream().flatMap(Optional::stream).anyMatch(one -> one.scpi().protectedItself());
+        return instruments.stream().flatMap(Optional::stream).anyMatch(one -> one.end().protectedItself());
     }
 
     public VirtualClock clock() {
@@ -411,7 +442,7 @@ public final class EmulatedRig {
         for (int i = 0; i < instruments.size(); i++) {
             boolean dead = defects.protectionDead && rig.devices().get(i).charges();
             if (!dead && instruments.get(i).isPresent()) {
-                instruments.get(i).get().scpi().protect();
+                instruments.get(i).get().end().protect();
             }
         }
     }

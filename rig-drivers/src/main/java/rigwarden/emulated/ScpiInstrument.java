@@ -5,7 +5,7 @@ package rigwarden.emulated;
  * a message. It keeps doing what it was last told for as long as nothing else comes, which is what makes a lost link
  * dangerous. A command error ends its message; an execution error does not.
  */
-public final class ScpiInstrument {
+public final class ScpiInstrument implements FarEnd {
     private static final double PROTECTION_MARGIN = 1.1;
 
     /**
@@ -93,21 +93,25 @@ public final class ScpiInstrument {
     }
 
     /** Takes bytes from the link and carries out each message that they complete. */
+    @Override
     public void receive(byte[] bytes, int length) {
         parser.receive(bytes, length);
     }
 
     /** Bytes of answers that wait to be taken. */
+    @Override
     public int pending() {
         return answer.pending();
     }
 
     /** Hands over answers, as many as there is room for. */
+    @Override
     public int take(byte[] into) {
         return answer.take(into);
     }
 
     /** Switches off when its own protection sees too much, volts at a source, amperes at a sink; the world's to call. */
+    @Override
     public void protect() {
         double seen = guardsVolts ? terminals.volts() : terminals.amps();
         if (on && seen > protection) {
@@ -118,13 +122,27 @@ public final class ScpiInstrument {
         }
     }
 
-    /** Whether its own protection has ever switched it off. */
-    boolean protectedItself() {
+    /** A line feed ends a message, silence does not. */
+    @Override
+    public void still() {}
+
+    @Override
+    public void cut(int keep) {
+        answer.cut(keep);
+    }
+
+    @Override
+    public ScpiInstrument copy(Terminals newTerminals, VirtualClock clock) {
+        return copy(newTerminals);
+    }
+
+    @Override
+    public boolean protectedItself() {
         return protectedItself;
     }
 
-    /** Lets orders be acknowledged but not followed. */
-    void deaf(boolean newDeaf) {
+    @Override
+    public void deaf(boolean newDeaf) {
         deaf = newDeaf;
     }
 

@@ -1,10 +1,11 @@
 package rigwarden.emulated;
 
 /** A port with which nothing is wrong. */
-record StraightPort(ScpiInstrument instrument) implements Port {
+record StraightPort(FarEnd instrument) implements Port {
     @Override
     public void send(byte[] bytes, int length) {
         instrument.receive(bytes, length);
+        instrument.still();
     }
 
     @Override

@@ -3,7 +3,7 @@ package rigwarden.emulated;
 import rigwarden.loop.Clock;
 
 /** A clock that is where the last wait left it. */
-public final class VirtualClock implements Clock {
+public sealed class VirtualClock implements Clock permits WallClock {
     private long nanos;
 
     public VirtualClock(long nanos) {

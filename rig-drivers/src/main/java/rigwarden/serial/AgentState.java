@@ -14,6 +14,9 @@ import rigwarden.warden.Failure;
  * @param offWaiting whether an Off has not been carried out yet
  * @param carried what was sent last
  * @param unsure whether that may not have been obeyed
+ * @param refused whether the instrument said no to it since the last poll
+ * @param complained whether it complained in the last poll, or said something odd
+ * @param switchings how often it was told to switch on since the last Off
  * @param heard what was published last
  */
 public record AgentState(
@@ -26,6 +29,9 @@ public record AgentState(
         boolean offWaiting,
         Order carried,
         boolean unsure,
+        boolean refused,
+        boolean complained,
+        int switchings,
         Heard heard) {
 
     /** Where an agent stands with its port. */
@@ -34,19 +40,15 @@ public record AgentState(
         CLOSED,
         /** Bytes are thrown away until the line has been silent for the time that an answer may take. */
         DRAINING,
-        /** It is being asked for its name. */
-        NAMING,
-        /** The limit has been set and is being asked for. */
-        LIMITING,
+        /** An act is open. */
+        TALKING,
         /** Nothing is open. */
-        READY,
-        /** A poll is open. */
-        ASKED
+        READY
     }
 
     /** Not yet opened. */
     public static AgentState at(long nanos) {
-        return new AgentState(Phase.CLOSED, nanos, nanos, nanos, false, Order.OFF, false, Order.OFF, true,
-                new Heard.Silent(Failure.NOT_READ, nanos));
+        return new AgentState(Phase.CLOSED, nanos, nanos, nanos, false, Order.OFF, false, Order.OFF, true, false, false,
+                0, new Heard.Silent(Failure.NOT_READ, nanos));
     }
 }

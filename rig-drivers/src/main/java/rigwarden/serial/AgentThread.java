@@ -1,6 +1,7 @@
 package rigwarden.serial;
 
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.Consumer;
 import rigwarden.loop.Clock;
 
 /** The runner of one agent when the rig is live. */
@@ -11,9 +12,11 @@ public final class AgentThread implements AutoCloseable {
     private final InstrumentAgent agent;
     private final Clock clock;
     private final Thread thread;
+    private final Consumer<Said> told;
     private volatile boolean ending;
 
-    private AgentThread(InstrumentAgent agent, Clock clock, String name) {
+    private AgentThread(InstrumentAgent agent, Clock clock, String name, Consumer<Said> told) {
+        this.told = told;
         this.agent = agent;
         this.clock = clock;
         thread = Thread.ofPlatform().daemon().name(name).unstarted(this::run);
@@ -23,9 +26,10 @@ public final class AgentThread implements AutoCloseable {
      * Starts a runner.
      *
      * @param name role of the thread, for example "source"
+     * @param told takes each complaint of the instrument, on the runner's thread; must not wait
      */
-    public static AgentThread start(InstrumentAgent agent, Clock clock, String name) {
-        AgentThread runner = new AgentThread(agent, clock, name);
+    public static AgentThread start(InstrumentAgent agent, Clock clock, String name, Consumer<Said> told) {
+        AgentThread runner = new AgentThread(agent, clock, name, told);
         runner.thread.start();
         return runner;
     }
@@ -34,6 +38,7 @@ public final class AgentThread implements AutoCloseable {
         try {
             while (!ending) {
                 agent.step(clock.nanos());
+                agent.said().ifPresent(told);
                 if (!agent.listening()) {
                     LockSupport.parkNanos(IDLE_NANOS);
                 }

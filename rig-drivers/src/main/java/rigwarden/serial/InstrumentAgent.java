@@ -1,5 +1,8 @@
 package rigwarden.serial;
 
+import java.util.Optional;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.atomic.AtomicBoolean;
 import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
@@ -13,25 +16,25 @@ import rigwarden.warden.Failure;
  * limit is set and read back before it is ever switched on, and again after each loss of the port.
  */
 public final class InstrumentAgent {
+    /** Silence behind an answer that came too late, after which nothing more of it is to come: one slice of a port. */
+    private static final long LATE_NANOS = 100_000_000;
     private static final long BACK_OFF_NANOS = 1_000_000_000L;
-    private static final double LIMIT_RELATIVE = 0.001;
-    private static final double LIMIT_LEAST = 0.01;
-    /** Beyond it a number is one of the standard's marks (9.91E37 is "not a number"), or nonsense. */
-    private static final double LARGEST = 1e6;
+    /** An order to switch on that may have been lost is said once more; what went off by itself stays off. */
+    private static final int SWITCHINGS = 2;
+    private static final int COMPLAINTS = 64;
 
-    private final Words words;
+    private final Tongue tongue;
     private final Instrument instrument;
-    private final double limit;
     private final SerialLine line;
-    private final Message message = new Message();
-    private final Reply reply = new Reply();
+    private final BlockingQueue<Said> complaints = new ArrayBlockingQueue<>(COMPLAINTS);
     private final byte[] arrived = new byte[Reply.LONGEST];
     private final AtomicBoolean offWaiting;
     private volatile Order order;
     private volatile Heard heard;
-    /** Letters of the name that have arrived and fit; negative once one does not. */
-    private int named;
     private AgentState.Phase phase;
+    private Tongue.Act act = Tongue.Act.NAME;
+    private Tongue.Turn turn = Tongue.Turn.DONE;
+    private long begun;
     private long due;
     private long asked;
     private long quiet;
@@ -39,18 +42,18 @@ public final class InstrumentAgent {
     private boolean limited;
     private Order carried;
     private boolean unsure;
+    private boolean refused;
+    private boolean complained;
+    private boolean overtaken;
+    private int switchings;
 
     /** Takes up an instrument with what its agent knew. Nothing is sent; an open question is not waited for. */
     public InstrumentAgent(
             Instrument instrument, double limit, SerialLine line, AgentState state) {
-        words = new Words(instrument.commands());
+        tongue = Tongue.of(instrument, limit);
         this.instrument = instrument;
-        this.limit = limit;
         this.line = line;
-        boolean open = switch (state.phase()) {
-            case ASKED, LIMITING, NAMING -> true;
-            case CLOSED, DRAINING, READY -> false;
-        };
+        boolean open = state.phase() == AgentState.Phase.TALKING;
         phase = open ? AgentState.Phase.DRAINING : state.phase();
         due = state.dueNanos();
         asked = state.askedNanos();
@@ -60,6 +63,9 @@ public final class InstrumentAgent {
         offWaiting = new AtomicBoolean(state.offWaiting());
         carried = state.carried();
         unsure = state.unsure();
+        refused = state.refused();
+        complained = state.complained();
+        switchings = state.switchings();
         heard = state.heard();
     }
 
@@ -102,6 +108,11 @@ public final class InstrumentAgent {
         return rated;
     }
 
+    /** Takes the oldest complaint of the instrument that nobody has taken; of too many the newest are lost. */
+    public Optional<Said> said() {
+        return Optional.ofNullable(complaints.poll());
+    }
+
     /** The latest answer, or why there is none. */
     public Heard heard() {
         return heard;
@@ -111,7 +122,7 @@ public final class InstrumentAgent {
     boolean listening() {
         return switch (phase) {
             case CLOSED, READY -> false;
-            case DRAINING, NAMING, LIMITING, ASKED -> true;
+            case DRAINING, TALKING -> true;
         };
     }
 
@@ -128,28 +139,31 @@ public final class InstrumentAgent {
         if (order instanceof Order.On && nanos > until) {
             order(Order.OFF);
         }
-        if (phase == AgentState.Phase.CLOSED) {
-            if (nanos >= due) {
-                open(nanos);
-            }
-            return;
-        }
-        if (offWaiting.getAndSet(false) && !off(nanos)) {
-            return;
-        }
         switch (phase) {
-            case DRAINING -> drain(nanos);
+            case CLOSED -> {
+                if (nanos >= due) {
+                    open(nanos);
+                }
+            }
+            case DRAINING -> {
+                if (overtake(nanos)) {
+                    drain(nanos);
+                }
+            }
+            case TALKING -> {
+                if (!tongue.overtakes() || overtake(nanos)) {
+                    talk(nanos);
+                    work(nanos);
+                }
+            }
             case READY -> work(nanos);
-            case NAMING -> hearName(nanos);
-            case LIMITING, ASKED -> listen(nanos);
-            case CLOSED -> { }
         }
     }
 
     /** Closes the port after an Off, as far as that still goes out. */
     public void close() {
         if (phase != AgentState.Phase.CLOSED) {
-            line.write(words.off(), words.off().length);
+            line.write(tongue.off(), tongue.off().length);
             line.close();
             phase = AgentState.Phase.CLOSED;
         }
@@ -157,8 +171,7 @@ public final class InstrumentAgent {
 
     private void open(long nanos) {
         if (line.open()) {
-            unsure = true;
-            if (off(nanos)) {
+            if (offNow(nanos)) {
                 quiet = nanos;
                 phase = AgentState.Phase.DRAINING;
             }
@@ -167,17 +180,18 @@ public final class InstrumentAgent {
         }
     }
 
-    /** Sends Off unless that is already in force; false when the port was lost over it. */
-    private boolean off(long nanos) {
-        if (carried instanceof Order.Off && !unsure) {
-            return true;
-        }
-        boolean sent = send(words.off(), words.off().length, nanos);
-        if (sent) {
-            carried = Order.OFF;
-            unsure = false;
-        }
-        return sent;
+    /** Sends an Off that waits past whatever is open; it is said again in turn. False when the port was lost over it. */
+    private boolean overtake(long nanos) {
+        boolean wanted = offWaiting.get() && carried instanceof Order.On;
+        return !wanted || offNow(nanos);
+    }
+
+    private boolean offNow(long nanos) {
+        carried = Order.OFF;
+        unsure = true;
+        overtaken = true;
+        switchings = 0;
+        return send(tongue.off(), tongue.off().length, nanos);
     }
 
     private void drain(long nanos) {
@@ -185,135 +199,181 @@ public final class InstrumentAgent {
         if (count < 0) {
             lose(nanos);
         } else if (count > 0) {
-            quiet = nanos;
+            quiet = Math.max(quiet, nanos - patience() + LATE_NANOS);
         } else if (nanos - quiet >= patience()) {
             if (limited) {
                 phase = AgentState.Phase.READY;
-            } else if (words.name().length > 0) {
-                named = 0;
-                if (send(Words.ASK_NAME, Words.ASK_NAME.length, nanos)) {
-                    asked = nanos;
-                    phase = AgentState.Phase.NAMING;
-                }
+                work(nanos);
             } else {
-                limit(nanos);
+                begin(Tongue.Act.NAME, 0, 0, nanos);
             }
         }
     }
 
-    /** An instrument with another name than the rig file's is never switched on. */
-    private void hearName(long nanos) {
-        int count = line.read(arrived);
-        if (count < 0) {
-            lose(nanos);
-            return;
-        }
-        for (int i = 0; i < count; i++) {
-            if (arrived[i] == '\n') {
-                if (named >= words.name().length) {
-                    limit(nanos);
-                } else {
-                    fail(Failure.NONSENSE, nanos);
-                }
-                return;
-            }
-            boolean fits = named >= words.name().length || named >= 0 && arrived[i] == words.name()[named];
-            named = fits ? named + 1 : Integer.MIN_VALUE;
-        }
-        if (nanos - asked >= patience()) {
-            fail(Failure.NO_ANSWER, nanos);
-        }
-    }
-
-    private void limit(long nanos) {
-        message.start().add(words.limit(), 0, 0, limit).add(Words.END);
-        if (send(message.bytes(), message.length(), nanos)) {
-            ask(words.askLimit(), AgentState.Phase.LIMITING, nanos);
-        }
-    }
-
+    /** Begins what is due, one act after the other, until one has to wait for its answer. */
     private void work(long nanos) {
-        boolean whole = switch (order) {
-            case Order.Off() -> off(nanos);
-            case Order.On on -> on(on, nanos);
-        };
-        if (whole && nanos >= due) {
-            due = nanos + instrument.pollNanos();
-            ask(words.poll(), AgentState.Phase.ASKED, nanos);
-        }
-    }
-
-    /** It is switched on once after each Off: an instrument that went off by itself stays off. */
-    private boolean on(Order.On wanted, long nanos) {
-        if (wanted.equals(carried) && !unsure) {
-            return true;
-        }
-        boolean switchedOn = carried instanceof Order.On;
-        message.start().add(words.set(), wanted.set().volts(), wanted.set().amps(), limit);
-        message.add(switchedOn ? Words.END : words.thenOn());
-        carried = wanted;
-        unsure = false;
-        return send(message.bytes(), message.length(), nanos);
-    }
-
-    private void ask(byte[] question, AgentState.Phase then, long nanos) {
-        if (send(question, question.length, nanos)) {
-            reply.start();
-            asked = nanos;
-            phase = then;
-            listen(nanos);
-        }
-    }
-
-    private void listen(long nanos) {
-        int count = line.read(arrived);
-        if (count < 0) {
-            lose(nanos);
-            return;
-        }
-        for (int i = 0; i < count; i++) {
-            Reply.Outcome outcome = reply.take(arrived[i]);
-            if (outcome != Reply.Outcome.MORE) {
-                boolean alone = outcome == Reply.Outcome.COMPLETE && i == count - 1;
-                if (!alone || !understood(nanos)) {
-                    fail(Failure.NONSENSE, nanos);
-                }
+        while (phase == AgentState.Phase.READY) {
+            boolean off = offWaiting.getAndSet(false) || order instanceof Order.Off;
+            if (off && (carried instanceof Order.On || again())) {
+                carried = Order.OFF;
+                unsure = true;
+                switchings = 0;
+                begin(Tongue.Act.OFF, 0, 0, nanos);
+            } else if (order instanceof Order.On on && (!on.equals(carried) || again())) {
+                set(on, nanos);
+            } else if (nanos >= due) {
+                due = nanos + instrument.pollNanos();
+                refused = false;
+                begin(Tongue.Act.POLL, 0, 0, nanos);
+            } else {
                 return;
             }
         }
-        if (nanos - asked >= patience()) {
-            fail(Failure.NO_ANSWER, nanos);
+    }
+
+    /** Whether the last order is to be said again; one that was refused only after another poll. */
+    private boolean again() {
+        return unsure && !refused;
+    }
+
+    private void set(Order.On wanted, long nanos) {
+        boolean switching = switchings == 0 || unsure && switchings < SWITCHINGS;
+        carried = wanted;
+        unsure = true;
+        if (switching) {
+            switchings++;
+        }
+        begin(switching ? Tongue.Act.ON : Tongue.Act.SET, wanted.set().volts(), wanted.set().amps(), nanos);
+    }
+
+    private void begin(Tongue.Act wanted, double volts, double amps, long nanos) {
+        act = wanted;
+        begun = nanos;
+        overtaken = false;
+        phase = AgentState.Phase.TALKING;
+        turn = tongue.begin(wanted, volts, amps);
+        talk(nanos);
+    }
+
+    /** Makes turns until one must wait for bytes or the act is over. */
+    private void talk(long nanos) {
+        boolean waits = false;
+        while (phase == AgentState.Phase.TALKING && !waits) {
+            switch (turn) {
+                case SEND -> {
+                    if (send(tongue.bytes(), tongue.length(), nanos)) {
+                        turn = tongue.sent();
+                    }
+                }
+                case ASK -> ask(nanos);
+                case LISTEN -> waits = !hear(nanos);
+                case DONE -> done(nanos);
+                case COMPLAINED -> complainInPoll(nanos);
+                case REFUSED -> refuse(nanos);
+                case WRONG -> fail(Failure.NONSENSE, nanos);
+            }
         }
     }
 
-    private boolean understood(long nanos) {
-        if (phase == AgentState.Phase.LIMITING) {
-            limited = reply.fields() == 1
-                    && Math.abs(reply.value(0) - limit) <= limit * LIMIT_RELATIVE + LIMIT_LEAST;
+    /** Asks, unless an Off waits that could not be sent before the last answer was there: then this act is given up. */
+    private void ask(long nanos) {
+        if (offWaiting.get() && carried instanceof Order.On) {
             phase = AgentState.Phase.READY;
-            due = nanos;
-            return limited;
+        } else if (send(tongue.bytes(), tongue.length(), nanos)) {
+            asked = nanos;
+            turn = Tongue.Turn.LISTEN;
         }
-        double on = reply.value(2);
-        if (reply.fields() != 4 || Math.abs(reply.value(0)) > LARGEST || Math.abs(reply.value(1)) > LARGEST
-                || on != 0 && on != 1) {
+    }
+
+    /** Takes what has arrived; false when that is no whole answer yet. */
+    private boolean hear(long nanos) {
+        int count = line.read(arrived);
+        if (count < 0) {
+            lose(nanos);
             return false;
         }
+        for (int i = 0; i < count; i++) {
+            turn = tongue.take(arrived[i]);
+            if (turn != Tongue.Turn.LISTEN) {
+                turn = i == count - 1 ? turn : Tongue.Turn.WRONG;
+                return true;
+            }
+        }
+        if (nanos - asked >= patience()) {
+            fail(Failure.NO_ANSWER, nanos);
+        }
+        return false;
+    }
+
+    private void done(long nanos) {
+        switch (act) {
+            case NAME -> begin(Tongue.Act.LIMIT, 0, 0, nanos);
+            case LIMIT -> {
+                limited = true;
+                due = nanos;
+                phase = AgentState.Phase.READY;
+            }
+            case SET, ON, OFF -> {
+                unsure = overtaken;
+                phase = AgentState.Phase.READY;
+            }
+            case POLL -> {
+                boolean odd = tongue.on() && carried instanceof Order.Off;
+                due = odd && !complained ? nanos : due;
+                complained = odd;
+                answered();
+            }
+        }
+    }
+
+    /** An instrument that says on although it is off is told again, and asked again at once: one letter may be upset. */
+    private void answered() {
+        heard = new Heard.Answer(tongue.volts(), tongue.amps(), tongue.on(), begun);
+        unsure |= tongue.on() && carried instanceof Order.Off;
+        if (tongue.on() && carried instanceof Order.On) {
+            switchings = SWITCHINGS;
+        }
         phase = AgentState.Phase.READY;
-        if (reply.value(3) == 0) {
-            heard = new Heard.Answer(reply.value(0), reply.value(1), on == 1, asked);
-            unsure = unsure || on == 1 && carried instanceof Order.Off;
-        } else {
-            unsure = true;
+    }
+
+    /** Something was not obeyed, perhaps a frame that arrived upset: the order is said again. Twice in a row is a failure. */
+    private void complainInPoll(long nanos) {
+        complain(nanos);
+        answered();
+        if (complained) {
             silent(Failure.NONSENSE, nanos);
         }
-        return true;
+        complained = true;
+        unsure = true;
+    }
+
+    private void refuse(long nanos) {
+        unsure = true;
+        refused = true;
+        switch (act) {
+            case NAME, LIMIT -> fail(Failure.NONSENSE, nanos);
+            case SET, ON, OFF, POLL -> {
+                complain(nanos);
+                silent(Failure.NONSENSE, nanos);
+                phase = AgentState.Phase.READY;
+            }
+        }
+    }
+
+    private void complain(long nanos) {
+        if (!tongue.complaint().isEmpty()) {
+            complaints.offer(new Said(nanos, tongue.complaint()));
+        }
     }
 
     private void fail(Failure why, long nanos) {
+        complain(nanos);
         silent(why, nanos);
         quiet = nanos;
         phase = AgentState.Phase.DRAINING;
+        if (tongue.fresh().length > 0) {
+            send(tongue.fresh(), tongue.fresh().length, nanos);
+        }
     }
 
     private void lose(long nanos) {
@@ -338,13 +398,14 @@ public final class InstrumentAgent {
         return sent;
     }
 
-    /** Time that an answer may take; two silent polls are the warden's business. */
+    /** Time that an answer may take: after one lost answer the next is there before 2.5 polls are over. */
     private long patience() {
-        return instrument.pollNanos() / 2;
+        return instrument.pollNanos() * 2 / 5;
     }
 
     /** What the agent knows, for a copy that goes on with another line in the same condition. */
     public AgentState state() {
-        return new AgentState(phase, due, asked, quiet, limited, order, offWaiting.get(), carried, unsure, heard);
+        return new AgentState(phase, due, asked, quiet, limited, order, offWaiting.get(), carried, unsure, refused, complained,
+                switchings, heard);
     }
 }

@@ -2,6 +2,8 @@ package rigwarden.serial;
 
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortInvalidPortException;
+import java.util.concurrent.locks.LockSupport;
+import rigwarden.rig.Instrument;
 
 /**
  * A real serial port. It is opened by name, so that a link under /dev/serial/by-id finds the same instrument again.
@@ -12,18 +14,25 @@ public final class JSerialLine implements SerialLine {
     private static final int DATA_BITS = 8;
 
     private final String name;
-    private final int baud;
+    private final Characters characters;
     private SerialPort port;
+    private long touchedNanos;
 
     /**
      * Names a port; nothing is opened.
      *
      * @param name path of the port
-     * @param baud bits a second; 8 data bits, 1 stop bit, no parity
+     * @param characters how bytes become bits on it
      */
-    public JSerialLine(String name, int baud) {
+    public JSerialLine(String name, Characters characters) {
         this.name = name;
-        this.baud = baud;
+        this.characters = characters;
+        touchedNanos = System.nanoTime();
+    }
+
+    /** The port of an instrument, not yet opened. */
+    public static JSerialLine of(Instrument instrument) {
+        return new JSerialLine(instrument.port(), Characters.of(instrument));
     }
 
     @Override
@@ -31,7 +40,8 @@ public final class JSerialLine implements SerialLine {
         close();
         try {
             SerialPort found = SerialPort.getCommPort(name);
-            found.setComPortParameters(baud, DATA_BITS, SerialPort.ONE_STOP_BIT, SerialPort.NO_PARITY);
+            found.setComPortParameters(characters.baud(), DATA_BITS,
+                    characters.stopBits() == 2 ? SerialPort.TWO_STOP_BITS : SerialPort.ONE_STOP_BIT, parity());
             found.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, SLICE_MILLIS, 0);
             if (!found.openPort()) {
                 return false;
@@ -43,14 +53,39 @@ public final class JSerialLine implements SerialLine {
         }
     }
 
+    private int parity() {
+        return switch (characters.parity()) {
+            case NONE -> SerialPort.NO_PARITY;
+            case EVEN -> SerialPort.EVEN_PARITY;
+            case ODD -> SerialPort.ODD_PARITY;
+        };
+    }
+
+    /** Waits first until the line has been still for as long as its language asks, a few milliseconds at most. */
     @Override
     public int write(byte[] bytes, int length) {
-        return port == null ? 0 : port.writeBytes(bytes, length);
+        if (port == null) {
+            return 0;
+        }
+        long free = touchedNanos + characters.stillNanos();
+        for (long left = free - System.nanoTime(); left > 0; left = free - System.nanoTime()) {
+            LockSupport.parkNanos(left);
+        }
+        int sent = port.writeBytes(bytes, length);
+        touchedNanos = System.nanoTime();
+        return sent;
     }
 
     @Override
     public int read(byte[] into) {
-        return port == null ? -1 : port.readBytes(into, into.length);
+        if (port == null) {
+            return -1;
+        }
+        int count = port.readBytes(into, into.length);
+        if (count > 0) {
+            touchedNanos = System.nanoTime();
+        }
+        return count;
     }
 
     @Override

@@ -38,6 +38,7 @@ final class Reply {
         LOST
     }
 
+    private final StringBuilder text = new StringBuilder();
     private final double[] values = new double[FIELDS];
     private State state = State.FIELD;
     private int fields;
@@ -53,7 +54,13 @@ final class Reply {
         state = State.FIELD;
         fields = 0;
         seen = 0;
+        text.setLength(0);
         clear();
+    }
+
+    /** What stood in quotes. */
+    String text() {
+        return text.toString();
     }
 
     private void clear() {
@@ -109,9 +116,14 @@ final class Reply {
             case EXPONENT_SIGNED -> exponentDigit(next);
             case EXPONENT_DIGITS -> isDigit(next) ? exponentDigit(next) : end(next);
             case TEXT -> next == '"' ? State.QUOTED : next == ';' ? State.FIELD : State.TEXT;
-            case QUOTED -> next == '"' ? State.TEXT : State.QUOTED;
+            case QUOTED -> next == '"' ? State.TEXT : quoted(next);
             case LOST -> State.LOST;
         };
+    }
+
+    private State quoted(byte next) {
+        text.append(next >= ' ' && next <= '~' ? (char) next : '?');
+        return State.QUOTED;
     }
 
     private State sign(byte next) {

@@ -28,6 +28,7 @@ final class Words {
     private final byte[] thenOn;
     private final byte[] off;
     private final byte[] poll;
+    private final byte[] askError;
 
     Words(Commands commands) {
         name = bytes(commands.identity());
@@ -37,6 +38,7 @@ final class Words {
         thenOn = line((commands.on().startsWith(":") || commands.on().startsWith("*") ? ";" : ";:") + commands.on());
         off = line(commands.off());
         poll = line(commands.poll());
+        askError = line(commands.askError());
     }
 
     private static byte[] bytes(String text) {
@@ -96,5 +98,10 @@ final class Words {
     /** Asks for four answers in one line: volts, amperes, state, oldest error. */
     byte[] poll() {
         return poll;
+    }
+
+    /** Takes the oldest error out of the queue. */
+    byte[] askError() {
+        return askError;
     }
 }

@@ -2,6 +2,8 @@ package rigwarden.serial;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -41,8 +43,10 @@ class AgentThreadTest {
                 return super.write(bytes, length);
             }
         };
+        line.errors.add("-222,\"Data out of range\"");
+        List<String> complaints = Collections.synchronizedList(new ArrayList<>());
         InstrumentAgent agent = new InstrumentAgent(SINK, 29.2, line, AgentState.at(0));
-        try (AgentThread runner = AgentThread.start(agent, new LookedAt(), "sink")) {
+        try (AgentThread runner = AgentThread.start(agent, new LookedAt(), "sink", said -> complaints.add(said.words()))) {
             assertThat(polled.await(10, TimeUnit.SECONDS)).isTrue();
             assertThat(runner).isNotNull();
         }
@@ -50,5 +54,6 @@ class AgentThreadTest {
         List<String> sent = List.copyOf(line.sent);
         assertThat(sent).startsWith("INP 0", "SOUR:CURR:PROT 29.200");
         assertThat(sent.getLast()).isEqualTo("INP 0");
+        assertThat(complaints).contains("-222 Data out of range");
     }
 }

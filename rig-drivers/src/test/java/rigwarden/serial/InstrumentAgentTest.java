@@ -36,27 +36,28 @@ class InstrumentAgentTest {
         agent.order(ON);
         steps(8);
 
-        assertThat(line.sent).startsWith("OUTP 0", "SOUR:VOLT:PROT 29.200", "SOUR:VOLT:PROT?",
-                "SOUR:VOLT 28.800;:SOUR:CURR 10.250;:OUTP 1", "MEAS:VOLT?;CURR?;:OUTP?;:SYST:ERR?");
+        assertThat(line.sent).startsWith("OUTP 0", "SOUR:VOLT:PROT 29.200", "SOUR:VOLT:PROT?", "SYST:ERR?",
+                "SOUR:VOLT 28.800;:SOUR:CURR 10.250;:OUTP 1", "SYST:ERR?", "MEAS:VOLT?;CURR?;:OUTP?;:SYST:ERR?");
     }
 
     @Test
     void ordersAreSaidAsTheRigFileSaysThem() {
         Commands said = new Commands("", "SOURce:CURRent {amps};:SOURce:VOLTage {volts}", "OUTPut:STATe ON", "OUTPut:STATe OFF",
-                "SOURce:VOLTage:PROTection {limit}", "SOURce:VOLTage:PROTection?", "MEAS:VOLT?;CURR?;:OUTP?;:SYST:ERR?");
+                "SOURce:VOLTage:PROTection {limit}", "SOURce:VOLTage:PROTection?", "MEAS:VOLT?;CURR?;:OUTP?;:SYST:ERR?", "SYST:ERR?");
         agent = new InstrumentAgent(with(said), 29.2, line, AgentState.at(0));
         line.answers.put("SOURce:VOLTage:PROTection?", "29.200");
         agent.order(ON);
         steps(8);
 
         assertThat(line.sent).startsWith("OUTPut:STATe OFF", "SOURce:VOLTage:PROTection 29.200",
-                "SOURce:VOLTage:PROTection?", "SOURce:CURRent 10.250;:SOURce:VOLTage 28.800;:OUTPut:STATe ON");
+                "SOURce:VOLTage:PROTection?", "SYST:ERR?", "SOURce:CURRent 10.250;:SOURce:VOLTage 28.800;:OUTPut:STATe ON");
     }
 
     @Test
     void anInstrumentWithTheNameOfTheRigFileIsUsedAndAnyOtherIsNeverSwitchedOn() {
         Commands named = new Commands("HUTWORKS,S60,", Commands.SOURCE.set(), Commands.SOURCE.on(), Commands.SOURCE.off(),
-                Commands.SOURCE.limit(), Commands.SOURCE.askLimit(), Commands.SOURCE.poll());
+                Commands.SOURCE.limit(), Commands.SOURCE.askLimit(), Commands.SOURCE.poll(),
+                Commands.SOURCE.askError());
         for (String answer : List.of("HUTWORKS,S60,0,0", "HUTWORKS,S30,0,0", "HUT")) {
             line.sent.clear();
             line.answers.put("*IDN?", answer);
@@ -102,6 +103,7 @@ class InstrumentAgentTest {
 
     @Test
     void anAnswerIsPublishedWithTheTimeOfItsQuestionInEveryChunkSize() {
+        line.poll = "28.5;10.25;0;0,\"No error\"\n";
         for (int piece = 1; piece <= line.poll.length() + 1; piece++) {
             line.piece = piece;
             long asked = now;
@@ -112,13 +114,13 @@ class InstrumentAgentTest {
             }
 
             assertThat(agent.heard()).as("pieces of " + piece)
-                    .isEqualTo(new Heard.Answer(28.5, 10.25, true, asked));
+                    .isEqualTo(new Heard.Answer(28.5, 10.25, false, asked));
             line.sent.clear();
         }
     }
 
     private static AgentState ready(long nanos) {
-        return new AgentState(AgentState.Phase.READY, nanos, nanos, nanos, true, Order.OFF, false, Order.OFF, false,
+        return new AgentState(AgentState.Phase.READY, nanos, nanos, nanos, true, Order.OFF, false, Order.OFF, false, false, false, 0,
                 new Heard.Silent(Failure.NOT_READ, nanos));
     }
 
@@ -144,7 +146,7 @@ class InstrumentAgentTest {
         agent.order(ON);
         steps(1);
 
-        assertThat(line.sent).startsWith("OUTP 0", "SOUR:VOLT 28.800;:SOUR:CURR 10.250;:OUTP 1");
+        assertThat(line.sent).startsWith("OUTP 0", "SYST:ERR?", "SOUR:VOLT 28.800;:SOUR:CURR 10.250;:OUTP 1");
     }
 
     @Test
@@ -164,7 +166,9 @@ class InstrumentAgentTest {
     void aLateAnswerIsThrownAwayAndNotMatchedToTheNextQuestion() {
         steps(10);
         line.answering = false;
-        steps(8);
+        for (int i = 0; i < 20 && !(agent.heard() instanceof Heard.Silent); i++) {
+            steps(1);
+        }
         assertThat(agent.heard()).isInstanceOf(Heard.Silent.class);
         line.put("1.0;1.0;0;0,\"No error\"\n");
         steps(1);
@@ -187,16 +191,72 @@ class InstrumentAgentTest {
     }
 
     @Test
-    void anErrorIsAFailureAndTheSetPointIsSentAgain() {
+    void anErrorInAPollHasTheSetPointSentAgainAndTwoInARowAreAFailure() {
         agent.order(ON);
         steps(10);
         line.sent.clear();
         line.poll = "28.5;10.25;1;-222,\"Data out of range\"\n";
-        steps(6);
+        steps(5);
+        Heard once = agent.heard();
+        steps(5);
 
+        assertThat(line.sent).contains("SOUR:VOLT 28.800;:SOUR:CURR 10.250");
+        assertThat(once).isInstanceOf(Heard.Answer.class);
         assertThat(agent.heard()).isInstanceOfSatisfying(Heard.Silent.class,
                 silent -> assertThat(silent.why()).isEqualTo(Failure.NONSENSE));
-        assertThat(line.sent).contains("SOUR:VOLT 28.800;:SOUR:CURR 10.250");
+    }
+
+    @Test
+    void theQueueOfErrorsIsEmptiedAfterASettingAndSaidInTheInstrumentsOwnWords() {
+        steps(10);
+        line.errors.addAll(List.of("-222,\"Data out of range\"", "-113,\"Undefined header; CURR\""));
+        agent.order(ON);
+        steps(1);
+
+        assertThat(agent.said()).hasValueSatisfying(said -> assertThat(said.words())
+                .isEqualTo("-222 Data out of range; -113 Undefined header; CURR"));
+        assertThat(agent.said()).isEmpty();
+        assertThat(line.errors).isEmpty();
+        assertThat(agent.heard()).isInstanceOf(Heard.Silent.class);
+    }
+
+    @Test
+    void aLimitThatTheInstrumentComplainsOfNeverLetsTheOutputOn() {
+        agent.order(ON);
+        for (int i = 0; i < 60; i++) {
+            if (line.errors.isEmpty()) {
+                line.errors.add("-222,\"Data out of range\"");
+            }
+            steps(1);
+        }
+
+        assertThat(line.sent).contains("SOUR:VOLT:PROT 29.200").noneMatch(text -> text.contains("OUTP 1"));
+    }
+
+    @Test
+    void anOrderToSwitchOnThatWasLostIsSaidOnceMoreAndNoThirdTime() {
+        steps(10);
+        line.poll = "3.3;0;0;0,\"No error\"\n";
+        for (int i = 0; i < 100; i++) {
+            if (line.errors.isEmpty()) {
+                line.errors.add("-102,\"Syntax error\"");
+            }
+            agent.order(ON);
+            steps(1);
+        }
+
+        assertThat(line.sent.stream().filter(text -> text.endsWith("OUTP 1"))).hasSize(2);
+    }
+
+    @Test
+    void anInstrumentThatWentOffByItselfStaysOff() {
+        agent.order(ON);
+        steps(10);
+        line.sent.clear();
+        line.poll = "3.3;0;0;-240,\"Hardware error\"\n";
+        steps(40);
+
+        assertThat(line.sent).noneMatch(text -> text.contains("OUTP 1"));
     }
 
     @Test
@@ -206,6 +266,21 @@ class InstrumentAgentTest {
         steps(10);
 
         assertThat(line.sent).contains("OUTP 0");
+    }
+
+    @Test
+    void whatSaysOnAlthoughOrderedOffIsAskedAgainAtOnceAndThenAtItsPace() {
+        steps(6);
+        line.sent.clear();
+        steps(10);
+
+        assertThat(line.sent.stream().filter(text -> text.startsWith("MEAS"))).hasSize(2);
+        line.poll = line.poll.replace(";1;", ";0;");
+        steps(10);
+        line.poll = line.poll.replace(";0;0", ";1;0");
+        line.sent.clear();
+        steps(5);
+        assertThat(line.sent.stream().filter(text -> text.startsWith("MEAS"))).hasSize(2);
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rigwarden.rig.RegisterMap;
 
 class JSerialLineTest {
     @TempDir
@@ -12,7 +13,8 @@ class JSerialLineTest {
 
     @Test
     void aPortThatIsNotThereIsLostAndNotAnException() {
-        JSerialLine line = new JSerialLine(folder.resolve("gone").toString(), 115_200);
+        JSerialLine line = new JSerialLine(folder.resolve("gone").toString(),
+                new Characters(115_200, RegisterMap.Parity.NONE, 1, 0));
 
         assertThat(line.open()).isFalse();
         assertThat(line.read(new byte[8])).isEqualTo(-1);

@@ -13,6 +13,7 @@ class ScriptedLine implements SerialLine {
     final List<String> sent = new ArrayList<>();
     final Deque<Byte> waiting = new ArrayDeque<>();
     final Map<String, String> answers = new HashMap<>();
+    final Deque<String> errors = new ArrayDeque<>();
     int piece = 1000;
     boolean there = true;
     boolean answering = true;
@@ -43,6 +44,8 @@ class ScriptedLine implements SerialLine {
             put(answers.get(text.strip()) + "\n");
         } else if (answering && text.startsWith("MEAS")) {
             put(poll);
+        } else if (answering && text.startsWith("SYST:ERR?")) {
+            put((errors.isEmpty() ? "0,\"No error\"" : errors.remove()) + "\n");
         } else if (answering && text.contains(":PROT?")) {
             put(limit + "\n");
         } else if (text.contains(":PROT ")) {

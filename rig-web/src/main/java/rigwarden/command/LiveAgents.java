@@ -3,6 +3,7 @@ package rigwarden.command;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import rigwarden.bench.Agents;
 import rigwarden.loop.Clock;
 import rigwarden.rig.Device;
@@ -21,19 +22,25 @@ final class LiveAgents implements AutoCloseable {
         this.agents = agents;
     }
 
-    static LiveAgents start(Rig rig, Clock clock) {
+    /**
+     * Starts them.
+     *
+     * @param told takes what an instrument complains of, on its agent's thread; must not wait
+     */
+    static LiveAgents start(Rig rig, Clock clock, Consumer<String> told) {
         List<Optional<InstrumentAgent>> made = new ArrayList<>();
         for (Device device : rig.devices()) {
             made.add(switch (device) {
                 case Device.Programmed p -> Optional.of(InstrumentAgent.of(rig, p,
-                        new JSerialLine(p.instrument().port(), p.instrument().baud()), AgentState.at(clock.nanos())));
+                        JSerialLine.of(p.instrument()), AgentState.at(clock.nanos())));
                 case Device.PlainCharger _, Device.Inverter _ -> Optional.empty();
             });
         }
         LiveAgents live = new LiveAgents(new Agents(made, false));
         for (int i = 0; i < made.size(); i++) {
             String name = rig.devices().get(i).name();
-            made.get(i).ifPresent(agent -> live.threads.add(AgentThread.start(agent, clock, name)));
+            made.get(i).ifPresent(agent -> live.threads.add(AgentThread.start(agent, clock, name,
+                    said -> told.accept(name + ": " + said.words()))));
         }
         return live;
     }

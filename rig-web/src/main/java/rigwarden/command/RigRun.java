@@ -108,7 +108,7 @@ final class RigRun {
         Desk desk = new Desk();
         Pacer pacer = Pacer.ofScan(clock, rig.scanNanos());
         Ending ending = new Ending(System.out);
-        try (LiveAgents agents = LiveAgents.start(rig, clock);
+        try (LiveAgents agents = LiveAgents.start(rig, clock, words -> writer.note("instrument", words));
                 Live live = new Live(rig, inputs.program(), writer).start()) {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
             Watched watched = new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1,

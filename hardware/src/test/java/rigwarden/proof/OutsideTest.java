@@ -1,0 +1,135 @@
+package rigwarden.proof;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rigwarden.bus.BusFailure;
+import rigwarden.program.Program;
+import rigwarden.program.Step;
+import rigwarden.rig.Device;
+import rigwarden.rig.Rig;
+import rigwarden.rigfile.Read;
+import rigwarden.rigfile.RigFile;
+
+/**
+ * Runs in real time of a programme of ten seconds, whose instruments are stopped, killed, garbled or unplugged from outside
+ * at random: three by default, {@code -DargLine=-Drigwarden.runs=40} for the campaign.
+ */
+class OutsideTest {
+    private static final long SECOND = 1_000_000_000L;
+    private static final int SINK = 1;
+    private static final Program TEN_SECONDS = new Program("ten seconds", false,
+            List.of(new Step.Pulse(SINK, 10, 5 * SECOND, 20, 5 * SECOND)));
+    private static final int RUNS = Integer.getInteger("rigwarden.runs", 3);
+
+    @TempDir
+    private Path folder;
+
+    /** What became of one run. */
+    private record Row(int run, String rig, String device, Suffering how, double atSeconds, double safeSeconds,
+            double lastBeatSeconds, double allowedSeconds, String rule) {
+        String print() {
+            return String.format(Locale.ROOT, "%3d  %-18s %-7s %-10s %5.2f s   %5.2f s   %5.2f s   %4.2f s   %s", run, rig,
+                    device, how.name().toLowerCase(Locale.ROOT), atSeconds, safeSeconds, lastBeatSeconds, allowedSeconds, rule);
+        }
+    }
+
+    @Test
+    void whatever_is_done_to_an_instrument_the_contactor_is_open_in_time() throws Exception {
+        Random random = new Random(20_260_501);
+        List<Row> rows = new ArrayList<>();
+        int spoilt = 0;
+        Count before = new Count(0, 0);
+        for (int run = 1; run <= RUNS; ) {
+            Path file = rigFile(run % 2 == 1 ? "one-cell.toml" : "one-cell-modbus.toml");
+            Suffering how = Suffering.values()[(run - 1) % Suffering.values().length];
+            Row row = run(run, file, how, random.nextInt(2), 0.3 + 9 * random.nextDouble(), random.nextLong());
+            if (row.rule().startsWith("before")) {
+                spoilt++;
+                assertThat(spoilt).as("runs that tripped before anything was done to them: " + row.print()).isLessThan(RUNS + 2);
+            } else {
+                rows.add(row);
+                before = rows.size() == 1 ? Count.now() : before;
+                run++;
+            }
+        }
+        Count after = Count.now();
+
+        System.out.println("run  rig                device  done        at        safe after last beat allowed  by rule");
+        rows.forEach(row -> System.out.println(row.print()));
+        System.out.printf("%d spoilt before; threads %d before, %d after; descriptors %d before, %d after%n", spoilt,
+                before.threads(), after.threads(), before.files(), after.files());
+        assertThat(rows).allSatisfy(row -> {
+            assertThat(row.safeSeconds()).isLessThan(row.allowedSeconds());
+            assertThat(row.lastBeatSeconds()).isLessThan(row.allowedSeconds());
+        });
+        assertThat(after).isEqualTo(before);
+    }
+
+    /** Polls once a second: two virtual machines that share two cores with this one answer late at times. */
+    private Path rigFile(String name) throws IOException {
+        String text = Files.readString(Bench.RIGS.resolve(name)).replace("poll_ms = 500", "poll_ms = 1000")
+                .replace("link_s = 2.0", "link_s = 3.0");
+        return Files.writeString(folder.resolve(name), text);
+    }
+
+    /** Threads and open files of this process. */
+    private record Count(int threads, int files) {
+        static Count now() throws IOException {
+            try (Stream<Path> open = Files.list(Path.of("/proc/self/fd"))) {
+                return new Count(Thread.getAllStackTraces().size(), (int) open.count());
+            }
+        }
+    }
+
+    private Row run(int number, Path file, Suffering how, int device, double at, long seed) throws IOException, BusFailure {
+        Rig rig = ((Read.Sound<Rig>) RigFile.read(file)).value();
+        Device.Programmed victim = (Device.Programmed) rig.devices().get(device);
+        double allowed = 2 * victim.instrument().pollNanos() * 1e-9 + 1;
+        Path place = Files.createDirectory(folder.resolve("run" + number + "-" + System.nanoTime()));
+        try (OutsideRun run = new OutsideRun(place, file, rig, TEN_SECONDS, seed)) {
+            long begun = -1;
+            long done = -1;
+            long safe = -1;
+            long end = run.clock.nanos() + 90 * SECOND;
+            while (run.clock.nanos() < end && (safe < 0 || run.clock.nanos() < safe + 2 * SECOND)) {
+                run.scan();
+                long now = run.clock.nanos();
+                boolean flows = Math.abs(run.emulated.world().amps()) > 5;
+                begun = begun < 0 && flows ? now : begun;
+                if (done < 0 && run.over()) {
+                    System.out.printf("spoilt: %s, loop late by at most %.0f ms, slowest answers of each instrument in ms %s%n",
+                            rule(run), run.pacer.worstSeconds() * 1000, run.lines.stream().map(OutsideTest::slowest).toList());
+                    return new Row(number, rig.name(), victim.name(), how, at, 0, 0, allowed, "before: " + rule(run));
+                }
+                if (done < 0 && begun >= 0 && now - begun > at * SECOND) {
+                    run.instruments.get(device).suffer(how);
+                    done = run.clock.nanos();
+                } else if (done >= 0 && safe < 0 && run.open()) {
+                    safe = run.clock.nanos();
+                }
+            }
+            assertThat(safe).as("never safe: " + how + " of " + victim.name()).isPositive();
+            return new Row(number, rig.name(), victim.name(), how, at, (safe - done) * 1e-9,
+                    Math.max(0, run.beatNanos() - done) * 1e-9, allowed, rule(run));
+        }
+    }
+
+    private static List<Long> slowest(TimedLine line) {
+        List<Long> sorted = line.nanos().stream().map(nanos -> nanos / 1_000_000).sorted().toList();
+        return sorted.subList(Math.max(0, sorted.size() - 4), sorted.size());
+    }
+
+    private static String rule(OutsideRun run) {
+        return run.tripped.map(trip -> trip.first().rule().number() + " " + trip.first().rule().name() + ", " + trip.first().where().name()).orElse("ended by " + run.state());
+    }
+}
