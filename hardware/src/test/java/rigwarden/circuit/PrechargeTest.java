@@ -43,7 +43,7 @@ class PrechargeTest {
         return seen.get("reached") - 0.1;
     }
 
-    private static Rig rig(String name) {
+    static Rig rig(String name) {
         return switch (RigFile.read(Path.of("rigs", name + ".toml"))) {
             case Read.Sound<Rig> sound -> sound.value();
             case Read.Refused<Rig> refused -> throw new AssertionError(refused.refusals().toString());
