@@ -13,7 +13,7 @@ final class Ink {
     static final int WIDTH = 520;
     static final int EDGE = 16;
     /** Width of an average letter as a share of its size: wide, so that no text is longer than was thought. */
-    static final double LETTER = 0.58;
+    static final double LETTER = 0.63;
 
     private static final String SVG = "http://www.w3.org/2000/svg";
     private static final String STYLE = """
