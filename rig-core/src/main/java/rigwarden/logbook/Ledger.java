@@ -38,6 +38,8 @@ final class Ledger implements AutoCloseable {
                 words TEXT NOT NULL) STRICT;
             CREATE TABLE IF NOT EXISTS audit (
                 number INTEGER PRIMARY KEY, made TEXT NOT NULL, who TEXT NOT NULL, words TEXT NOT NULL) STRICT;
+            CREATE TABLE IF NOT EXISTS caution (
+                rig_sha256 TEXT PRIMARY KEY, rig TEXT NOT NULL, confirmed TEXT NOT NULL, words TEXT NOT NULL) STRICT;
             """;
 
     private final Connection connection;
@@ -121,6 +123,26 @@ final class Ledger implements AutoCloseable {
             update.setString(1, why);
             update.setInt(2, number);
             return update.executeUpdate() == 1;
+        }
+    }
+
+    boolean cautioned(String rigHash, String words) throws SQLException {
+        try (PreparedStatement ask = connection.prepareStatement("SELECT 1 FROM caution WHERE rig_sha256 = ? AND words = ?")) {
+            ask.setString(1, rigHash);
+            ask.setString(2, words);
+            try (ResultSet row = ask.executeQuery()) {
+                return row.next();
+            }
+        }
+    }
+
+    void caution(String rigHash, String rig, String confirmed, String words) throws SQLException {
+        try (PreparedStatement insert = connection.prepareStatement("INSERT OR REPLACE INTO caution VALUES (?, ?, ?, ?)")) {
+            insert.setString(1, rigHash);
+            insert.setString(2, rig);
+            insert.setString(3, confirmed);
+            insert.setString(4, words);
+            insert.executeUpdate();
         }
     }
 

@@ -81,6 +81,24 @@ public final class Logbook implements AutoCloseable {
         }
     }
 
+    /** Whether somebody confirmed these very cautions for this very rig file, told by its {@link RunAbout#hashOf}. */
+    public boolean cautioned(String rigHash, String words) {
+        try {
+            return ledger.cautioned(rigHash, words);
+        } catch (SQLException e) {
+            throw new LogbookException("Whether the cautions were confirmed cannot be read", e);
+        }
+    }
+
+    /** Keeps that somebody confirmed the cautions for a rig file, with the wall-clock label of when. */
+    public void caution(String rigHash, String rig, String confirmed, String words) {
+        try {
+            ledger.caution(rigHash, rig, confirmed, words);
+        } catch (SQLException e) {
+            throw new LogbookException("That the cautions were confirmed cannot be kept", e);
+        }
+    }
+
     /** The file of a run, whether it is there or not. */
     public Path file(int number) {
         return runs.resolve(String.format(Locale.ROOT, "%04d.db", number));

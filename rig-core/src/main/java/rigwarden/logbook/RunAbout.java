@@ -47,6 +47,11 @@ public record RunAbout(
         this(rigText, programmeText, versions, boot, seed, rehearsal, started, originNanos, List.of(), Optional.empty());
     }
 
+    /** SHA-256 of a rig file's or a programme's text in UTF-8, hexadecimal. */
+    public static String hashOf(String text) {
+        return Recovery.sha256(text);
+    }
+
     /** SHA-256 of the rig file. */
     public String rigHash() {
         return Recovery.sha256(rigText);

@@ -1,7 +1,10 @@
 package rigwarden.command;
 
 import com.pi4j.context.Context;
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -59,17 +62,34 @@ final class RigRun {
         card.lines().forEach(System.out::println);
         Context board = board(inputs.rig());
         String now = begin.toString();
-        Cautions.confirm(logbook.folder(), inputs.rig().name(), now);
-        try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds())) {
-            return signal.done(shown(inputs, from, card, plan, board, signal, now));
+        try {
+            Logbook book = cautioned(inputs, now);
+            try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds())) {
+                return signal.done(shown(inputs, from, card, plan, board, book, signal, now));
+            }
         } finally {
             board.shutdown();
         }
     }
 
-    private int shown(Inputs inputs, Optional<PickUp> from, Card card, Optional<NoticePlan> plan, Context board, SignalStop signal, String now)
-            throws IOException {
-        try (Logbook book = Logbook.open(logbook.folder(), now);
+    /** The logbook, once somebody has confirmed the cautions for this rig file. */
+    private Logbook cautioned(Inputs inputs, String now) throws IOException {
+        Logbook book = Logbook.open(logbook.folder(), now);
+        boolean confirmed = false;
+        try {
+            new Cautions(new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)), System.out).confirm(book, inputs, now);
+            confirmed = true;
+            return book;
+        } finally {
+            if (!confirmed) {
+                book.close();
+            }
+        }
+    }
+
+    private int shown(Inputs inputs, Optional<PickUp> from, Card card, Optional<NoticePlan> plan, Context board, Logbook book, SignalStop signal,
+            String now) throws IOException {
+        try (book;
                 Telling telling = new Telling(plan);
                 Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
             book.said().forEach(System.out::println);

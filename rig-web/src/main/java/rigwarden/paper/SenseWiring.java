@@ -1,0 +1,106 @@
+package rigwarden.paper;
+
+import java.util.ArrayList;
+import java.util.List;
+import rigwarden.rig.Device;
+import rigwarden.rig.Probe;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rig.VoltageInput;
+
+/** What measures: sense leads, probes, the links to chips and instruments. */
+final class SenseWiring {
+    private static final String LEAD = "0.25 mm², 0.5 A fuse at the stud";
+
+    private final Rig rig;
+    private final List<Connection> all = new ArrayList<>();
+    private int leads;
+    private int probes;
+    private int links;
+
+    private SenseWiring(Rig rig) {
+        this.rig = rig;
+    }
+
+    static List<Connection> of(Rig rig) {
+        SenseWiring wiring = new SenseWiring(rig);
+        wiring.leads();
+        rig.probes().forEach(wiring::probe);
+        wiring.links();
+        return wiring.all;
+    }
+
+    /** Where a voltage input's chip has its ground: the bottom of its island. */
+    static String ground(Rig rig, VoltageInput input) {
+        int lowest = rig.inputs().stream()
+                .filter(other -> other.bus() == input.bus() && other.address() == input.address() && other.role() == Role.TAP_VOLTS)
+                .mapToInt(VoltageInput::cell).min().orElse(1);
+        return lowest == 1 ? "B−" : Wiring.stud(lowest - 1);
+    }
+
+    static String chip(VoltageInput input) {
+        return "ADS1115, bus %d, 0x%02x, AIN%d".formatted(input.bus(), input.address(), input.input());
+    }
+
+    static String chip(Probe probe) {
+        return "MCP9601, bus %d, 0x%02x".formatted(probe.bus(), probe.address());
+    }
+
+    /** Where the lead of an input begins. */
+    static String place(Rig rig, VoltageInput input) {
+        return input.role() == Role.BUS_VOLTS ? "bus+" : Wiring.stud(input.role() == Role.TAP_VOLTS ? input.cell() : rig.cells().series());
+    }
+
+    /** Where a probe sits. */
+    static String place(Probe probe) {
+        return switch (probe.place()) {
+            case BODY -> "cell " + probe.cell() + ", body";
+            case STUD -> "cell " + probe.cell() + (probe.positive() ? ", + stud" : ", − stud");
+            case BAR -> "bar between cells " + probe.cell() + " and " + (probe.cell() + 1);
+            case SHUNT_BODY -> "shunt";
+            case CONTACTOR_BODY -> "K1";
+            case ROOM -> "the room, away from cells and heater";
+            case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, CELL_VOLTS, BUS_VOLTS, LOOP, COIL_FEED, FEEDBACK, ARM,
+                    SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS ->
+                throw new IllegalArgumentException(probe.name() + " sits nowhere");
+        };
+    }
+
+    private void leads() {
+        String monitor = "INA228, bus %d, 0x%02x".formatted(rig.shunt().bus(), rig.shunt().address());
+        lead("shunt, battery's side", monitor + ", IN−", "twisted pair from the shunt's own screws", "");
+        lead("shunt, other side", monitor + ", IN+", "twisted with the lead before", "swapped leads show in the sign of the first small current");
+        lead(Wiring.stud(rig.cells().series()), monitor + ", VBUS", LEAD, "the whole pack; a lead of its own");
+        for (VoltageInput input : rig.inputs()) {
+            String divider = input.divider() == 1 ? "" : "divider " + Wiring.plain(input.divider()) + " : 1; ";
+            lead(place(rig, input), chip(input), input.role() == Role.BUS_VOLTS ? "0.25 mm², 0.5 A fuse at the bus" : LEAD,
+                    input.name() + "; " + divider + "ground is " + ground(rig, input));
+        }
+    }
+
+    private void probe(Probe probe) {
+        probes++;
+        all.add(new Connection("T" + probes, place(probe), chip(probe), "thermocouple type T, insulated",
+                probe.name() + (probe.place() == Role.ROOM ? "" : "; insulation tested before it is mounted")));
+    }
+
+    private void links() {
+        rig.busHertz().keySet().stream().sorted().forEach(bus -> link("controller, I2C bus " + bus, "its chips", "isolated, supply and data",
+                rig.busHertz().get(bus) / 1000 + " kHz"));
+        for (Device device : rig.devices()) {
+            if (device instanceof Device.Programmed programmed) {
+                link("controller, " + programmed.instrument().port(), device.name(), "serial, isolated", programmed.instrument().baud() + " bit/s");
+            }
+        }
+    }
+
+    private void lead(String from, String to, String conductor, String note) {
+        leads++;
+        all.add(new Connection("S" + leads, from, to, conductor, note));
+    }
+
+    private void link(String from, String to, String conductor, String note) {
+        links++;
+        all.add(new Connection("B" + links, from, to, conductor, note));
+    }
+}
