@@ -1,0 +1,138 @@
+package rigwarden.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rigwarden.findings.trace.Edge;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Channels;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rig.VoltageInput;
+
+/**
+ * Direct-current resistance of one cell, with all that lies between its two taps: voltage over current of a step.
+ *
+ * @param cell its number, from 1
+ * @param how in words: the currents, and the delay or the two-current method
+ * @param seconds delay after the step; 0 for the two-current method
+ * @param ohms with its budget
+ * @param amps current before and after
+ * @param budget in ohms
+ * @param scan where it was measured
+ */
+public record Resistance(int cell, String how, double seconds, double ohms, double[] amps, Budget budget, long scan) {
+    /** Each reading's own rounding, as a rectangle of one step: 1/√12 of it. */
+    private static final double ROUNDING = Math.sqrt(12);
+
+    /** Of every cell, from a step at which the current stopped, at each delay that was caught. */
+    static List<Resistance> atOpening(Rig rig, Edge edge) {
+        List<Resistance> found = new ArrayList<>();
+        for (int i = 0; i < edge.after().size(); i++) {
+            Edge.Moment after = edge.after().get(i);
+            for (int cell = 0; cell < edge.before().volts().length; cell++) {
+                double relaxation = relaxation(edge, i, cell) * rig.scanNanos() * 1e-9;
+                String how = Words.say("%.2f A to %.2f A, after %.1f s", edge.before().amps(), after.amps(), after.nominalSeconds());
+                one(rig, cell, how, after.seconds(), edge.before(), after, edge, relaxation).ifPresent(found::add);
+            }
+        }
+        return found;
+    }
+
+    /**
+     * By two currents: the voltage at the end of the first and at the end of the second, both under load (IEC 61960-3:2017,
+     * 7.7.3, from memory).
+     */
+    static List<Resistance> byTwoCurrents(Rig rig, Edge rise, Edge drop) {
+        List<Resistance> found = new ArrayList<>();
+        for (int cell = 0; cell < rise.before().volts().length; cell++) {
+            String how = Words.say("two currents, %.2f A and %.2f A", rise.before().amps(), drop.before().amps());
+            double late = Math.max(Math.abs(rise.fallVoltsPerSecond()[cell]), Math.abs(drop.fallVoltsPerSecond()[cell]))
+                    * rig.scanNanos() * 1e-9;
+            one(rig, cell, how, 0, rise.before(), drop.before(), rise, late).ifPresent(found::add);
+        }
+        return found;
+    }
+
+    /** The method's own arithmetic: (U1 − U2) / (I2 − I1), discharge currents as magnitudes; Ω. */
+    public static double twoCurrents(double volts1, double volts2, double amps1, double amps2) {
+        return (volts1 - volts2) / (amps2 - amps1);
+    }
+
+    private static double relaxation(Edge edge, int at, int cell) {
+        int other = at + 1 < edge.after().size() ? at + 1 : at - 1;
+        if (other < 0) {
+            return 0;
+        }
+        Edge.Moment a = edge.after().get(at);
+        Edge.Moment b = edge.after().get(other);
+        return Math.abs((b.volts()[cell] - a.volts()[cell]) / (b.seconds() - a.seconds()));
+    }
+
+    private static Optional<Resistance> one(Rig rig, int cell, String how, double seconds, Edge.Moment before, Edge.Moment after,
+            Edge edge, double lateVolts) {
+        double volts = before.volts()[cell] - after.volts()[cell];
+        double amps = before.amps() - after.amps();
+        if (Double.isNaN(volts) || Double.isNaN(edge.noiseVolts()[cell]) || Math.abs(amps) < 1) {
+            return Optional.empty();
+        }
+        double ohms = volts / amps;
+        Taps taps = Taps.of(rig, rig.channels(Role.CELL_VOLTS).get(cell));
+        double per = 1 / Math.abs(amps);
+        double gain = Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN);
+        List<Budget.Term> terms = List.of(
+                Budget.standard("tap gain", taps.gain() * Math.abs(ohms)),
+                Budget.standard("noise of the taps", 1.2 * edge.noiseVolts()[cell] * per),
+                Budget.standard("rounding of the taps", taps.step() / ROUNDING * Math.sqrt(2) * per),
+                Budget.limits("instant of the reading", (lateVolts + Math.abs(edge.fallVoltsPerSecond()[cell])
+                        * rig.scanNanos() * 1e-9) * per),
+                Budget.limits("shunt and amplifier gain", gain * Math.abs(ohms)));
+        return Optional.of(new Resistance(cell + 1, how, seconds, ohms, new double[] {before.amps(), after.amps()},
+                new Budget(terms), edge.scan()));
+    }
+
+    /** Standard gain error of a cell's voltage difference, relative, and the step of its readings, V. */
+    private record Taps(double gain, double step) {
+        static Taps of(Rig rig, Channel cell) {
+            if (cell.gainU() > 0) {
+                return new Taps(cell.gainU() / 2, cell.scale());
+            }
+            Optional<VoltageInput> upper = rig.inputs().stream()
+                    .filter(i -> i.role() == Role.TAP_VOLTS && i.cell() == cell.cell()).findFirst();
+            if (upper.isEmpty()) {
+                return new Taps(0, cell.scale());
+            }
+            Optional<VoltageInput> lower = Channels.below(upper.get(), rig.inputs());
+            int place = 1;
+            for (Optional<VoltageInput> next = lower; next.isPresent(); next = Channels.below(next.get(), rig.inputs())) {
+                place++;
+            }
+            double up = place * gainU(rig, upper.get());
+            double down = lower.isPresent() ? (place - 1) * gainU(rig, lower.get()) : 0;
+            return new Taps(Math.hypot(up, down) / 2, Math.hypot(step(rig, upper.get()), lower.map(l -> step(rig, l)).orElse(0.0)));
+        }
+
+        private static double gainU(Rig rig, VoltageInput tap) {
+            return rig.column(tap.name()).map(Channel::gainU).orElse(0.0);
+        }
+
+        private static double step(Rig rig, VoltageInput tap) {
+            return rig.column(tap.name()).map(Channel::scale).orElse(0.0);
+        }
+    }
+
+    /** Resolution of a cell's voltage, V: of its tap and of the one below together. */
+    static double resolution(Rig rig, Channel cell) {
+        return Math.max(cell.scale(), Taps.of(rig, cell).step());
+    }
+
+    Finding finding() {
+        return new Finding(Kind.RESISTANCE, "cell " + cell, new Answer.Value(ohms * 1000, "mΩ", inMilliohms()), List.of(how),
+                List.of("with all that lies between its two taps; never to be held against a 1 kHz value"), scan, scan);
+    }
+
+    private Budget inMilliohms() {
+        return new Budget(budget.terms().stream()
+                .map(t -> new Budget.Term(t.name(), 1000 * t.standard(), t.freedom(), t.rectangular())).toList());
+    }
+}
