@@ -46,11 +46,13 @@ final class ModelNights {
     private final ModelRig model;
     private final Trace trace;
     private final List<Truth> truths = new ArrayList<>();
+    private final Chance chance;
     private int step;
 
     private ModelNights(Rig rig, WorldParameters p, double[] charges, long seed, Consumer<Row> also) {
         this.rig = rig;
         trace = new Trace(rig);
+        chance = Chance.of(seed, "night", "opening");
         model = new ModelRig(rig, p, charges, seed, row -> {
             trace.take(row);
             also.accept(row);
@@ -172,6 +174,8 @@ final class ModelNights {
             rows += due ? 1 : 0;
         }
         model.live(3, SCAN);
+        double phase = SCAN * (0.05 + 0.9 * chance.nextDouble());
+        model.pass(phase);
         int cells = rig.cells().series();
         double[] volts = new double[cells];
         Arrays.setAll(volts, model::trueVolts);
@@ -184,26 +188,31 @@ final class ModelNights {
         if (amps > 0) {
             model.world().sink(sink, false, 0);
         }
-        double[][] ohms = opened(volts, flowing);
+        double[][] ohms = opened(volts, flowing, phase);
         model.end(Ended.CUT_OFF);
         truths.add(new Truth((model.world().coulombs() - before) / 3600, ohms, celsius, bars, early,
                 (model.world().nanos() - began) / 3600e9, rows == 0 ? 0 : squares / rows));
     }
 
-    private double[][] opened(double[] before, double flowing) {
-        double[][] ohms = new double[3][before.length];
+    /** The contact opened so long after a scan; what is true at the delays is looked at between the scans. */
+    private double[][] opened(double[] before, double flowing, double phase) {
         double[] at = {0.1, 1, 10};
-        model.step(0.01);
-        double lived = 0.0;
+        double[][] ohms = new double[at.length][before.length];
+        double since = 0;
+        double next = SCAN - phase;
         for (int i = 0; i < at.length; i++) {
-            while (lived < at[i] - 1e-6) {
-                model.step(SCAN);
-                lived += SCAN;
+            while (next <= at[i]) {
+                model.step(next - since);
+                since = next;
+                next += SCAN;
             }
+            model.pass(at[i] - since);
+            since = at[i];
             for (int k = 0; k < before.length; k++) {
                 ohms[i][k] = (before[k] - model.trueVolts(k)) / (flowing - model.world().amps());
             }
         }
+        model.step(next - since);
         return ohms;
     }
 

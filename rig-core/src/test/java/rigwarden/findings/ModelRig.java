@@ -20,7 +20,6 @@ import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.VoltageInput;
 import rigwarden.run.Account;
-import rigwarden.warden.Failure;
 import rigwarden.warden.Reading;
 import rigwarden.warden.Scan;
 
@@ -52,7 +51,7 @@ final class ModelRig {
     private long lastNanos;
     private long number;
     private double past;
-    private Channel silent;
+    private double drift;
 
     ModelRig(Rig rig, WorldParameters p, double[] charges, long seed, Consumer<Row> out) {
         this.rig = rig;
@@ -99,9 +98,9 @@ final class ModelRig {
         past = share;
     }
 
-    /** A channel that says nothing from now on. */
-    void silence(Channel channel) {
-        silent = channel;
+    /** An effect that no budget knows: so many amperes are read where there are none. */
+    void drift(double amps) {
+        drift = amps;
     }
 
     void begin(int step, String kind) {
@@ -124,8 +123,13 @@ final class ModelRig {
     }
 
     void step(double seconds) {
-        world.advanceTo(world.nanos() + Math.round(seconds * 1e9));
+        pass(seconds);
         scan();
+    }
+
+    /** Time passes and nobody looks. */
+    void pass(double seconds) {
+        world.advanceTo(world.nanos() + Math.round(seconds * 1e9));
     }
 
     void relay(Line line, boolean closed) {
@@ -152,9 +156,7 @@ final class ModelRig {
         }
         List<Reading> readings = new ArrayList<>(rig.channels().size());
         for (Channel channel : rig.channels()) {
-            readings.add(channel.equals(silent)
-                    ? new Reading.Failed(Failure.NO_ANSWER, nanos)
-                    : Reading.of(channel, code(channel, inputs, codes), nanos));
+            readings.add(Reading.of(channel, code(channel, inputs, codes), nanos));
         }
         number++;
         integrate(readings, nanos);
@@ -168,7 +170,7 @@ final class ModelRig {
     }
 
     private long code(Channel channel, double[] inputs, long[] codes) {
-        double amps = (1 - past) * world.amps() * shuntGain + offsetAmps;
+        double amps = (1 - past) * world.amps() * shuntGain + offsetAmps + drift;
         return switch (channel.role()) {
             case CURRENT -> Math.round((amps + SHUNT_NOISE_VOLTS / rig.shunt().ohms() * noise.nextGaussian()) / channel.scale());
             case ACCUMULATED -> Math.round(accumulated() / channel.scale());
@@ -188,7 +190,7 @@ final class ModelRig {
     /** Of the chip: its clock is fast where a host's second is more than one of its own. */
     private double accumulated() {
         double through = (1 - past) * (world.coulombs() + shuntPerKelvin * world.coulombKelvins());
-        return (through * shuntGain + offsetAmps * world.nanos() * 1e-9) / clock;
+        return (through * shuntGain + (offsetAmps + drift) * world.nanos() * 1e-9) / clock;
     }
 
     private int input(Channel channel) {
