@@ -65,13 +65,14 @@ public final class Heat {
      * @param warmth of the step until now
      * @param endHours when the step will end, since it began
      * @param squareAmps mean of the current's square from now until then, A²; a sink of constant power raises it
+     * @param reversible of a cell, where it is known how full it was when the step began
      */
-    public static List<Ahead> ahead(List<Warmth> warmth, double endHours, double squareAmps) {
+    public static List<Ahead> ahead(List<Warmth> warmth, double endHours, double squareAmps, Optional<Reversible> reversible) {
         Optional<Warmth> room = warmth.stream().filter(w -> w.where().role() == Role.ROOM).findFirst();
         List<Ahead> all = new ArrayList<>();
         for (Warmth body : warmth) {
             if (body.where().role() == Role.BODY && room.isPresent()) {
-                over(body, room.get(), Forecast.Clock.BODY, endHours, squareAmps).ifPresent(f -> all.add(new Ahead(body.where(),
+                over(body, room.get(), Forecast.Clock.BODY, endHours, squareAmps, reversible).ifPresent(f -> all.add(new Ahead(body.where(),
                         f.celsius() + last(room.get()), probed(f.expandedKelvin(), body.where()), f.settled())));
             }
         }
@@ -81,7 +82,7 @@ public final class Heat {
             Optional<Warmth> body = warmth.stream()
                     .filter(w -> w.where().role() == Role.BODY && w.where().cell() == joint.where().cell()).findFirst();
             if (joint.where().role().joint() && cell.isPresent() && body.isPresent()) {
-                over(joint, body.get(), Forecast.Clock.JOINT, endHours, squareAmps).ifPresent(f -> all.add(new Ahead(joint.where(),
+                over(joint, body.get(), Forecast.Clock.JOINT, endHours, squareAmps, Optional.empty()).ifPresent(f -> all.add(new Ahead(joint.where(),
                         f.celsius() + cell.get().celsius(), Math.hypot(f.expandedKelvin(), cell.get().expandedKelvin()),
                         f.settled() && cell.get().settled())));
             }
@@ -103,11 +104,12 @@ public final class Heat {
         return Math.hypot(expandedKelvin, probe.offsetU());
     }
 
-    private static Optional<Forecast> over(Warmth place, Warmth reference, Forecast.Clock clock, double endHours, double squareAmps) {
+    private static Optional<Forecast> over(Warmth place, Warmth reference, Forecast.Clock clock, double endHours, double squareAmps,
+            Optional<Reversible> reversible) {
         double[] rise = new double[place.celsius().length];
         Arrays.setAll(rise, i -> place.celsius()[i] - reference.celsius()[i]);
         return Forecast.of(new Warmth(place.where(), place.atRestCelsius() - reference.atRestCelsius(), place.hours(), rise,
-                place.squareAmps()), clock, endHours, squareAmps);
+                place.amps(), place.squareAmps()), clock, endHours, squareAmps, reversible);
     }
 
     /**

@@ -1,6 +1,7 @@
 package rigwarden.findings;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.LongStream;
 import rigwarden.findings.trace.Edge;
@@ -65,7 +66,7 @@ final class CampaignNights {
 
     private static void ahead(ModelNights.Night night, int step, String of, Coverage coverage) {
         ModelNights.Truth truth = night.truths().get(step);
-        for (Heat.Ahead ahead : Heat.ahead(truth.early(), truth.hours(), truth.squareAmps())) {
+        for (Heat.Ahead ahead : Heat.ahead(truth.early(), truth.hours(), truth.squareAmps(), Optional.of(new Reversible(0.98, 105)))) {
             if (ahead.where().role() == Role.BODY) {
                 coverage.add("body at the end of the step, " + of + ", °C", ahead.celsius(), ahead.expandedKelvin(),
                         truth.celsius()[ahead.where().cell() - 1]);

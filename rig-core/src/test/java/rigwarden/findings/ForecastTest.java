@@ -3,6 +3,7 @@ package rigwarden.findings;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.analysis.differentiation.Gradient;
@@ -28,13 +29,15 @@ class ForecastTest {
         Random random = new Random(7);
         double[] hours = new double[points];
         double[] celsius = new double[points];
+        double[] amps = new double[points];
         double[] squares = new double[points];
         for (int i = 0; i < points; i++) {
             hours[i] = untilHours * (i + 0.5) / points;
             celsius[i] = rise.applyAsDouble(hours[i]) + noise * random.nextGaussian();
+            amps[i] = -52.5;
             squares[i] = 52.5 * 52.5;
         }
-        return new Warmth(CELL.channel(Role.BODY), 0, hours, celsius, squares);
+        return new Warmth(CELL.channel(Role.BODY), 0, hours, celsius, amps, squares);
     }
 
     @Test
@@ -46,7 +49,7 @@ class ForecastTest {
 
         Curve.Fit fit = exponential.through(early.hours(), early.celsius(), 8, 3);
         Gradient atEnd = exponential.at(end, new Gradient[] {Gradient.variable(2, 0, fit.parameters()[0]), Gradient.variable(2, 1, fit.parameters()[1])});
-        Forecast forecast = Forecast.of(early, Forecast.Clock.BODY, end, 52.5 * 52.5).orElseThrow();
+        Forecast forecast = Forecast.of(early, Forecast.Clock.BODY, end, 52.5 * 52.5, Optional.empty()).orElseThrow();
 
         double truth = twoClocks(end);
         assertThat(atEnd.getValue()).as("one exponential").isLessThan(truth - 4);
@@ -63,7 +66,7 @@ class ForecastTest {
         double lastU = Double.POSITIVE_INFINITY;
         for (double seen : new double[] {0.5, 1.5, 3.5}) {
             Forecast forecast = Forecast.of(warmth(seen, 100, 0.03, h -> 20 * (1 - Math.exp(-h / 2))), Forecast.Clock.BODY, end,
-                    52.5 * 52.5).orElseThrow();
+                    52.5 * 52.5, Optional.empty()).orElseThrow();
 
             assertThat(forecast.celsius()).isCloseTo(truth, within(forecast.expandedKelvin()));
             assertThat(forecast.expandedKelvin()).isLessThan(lastU);
@@ -76,17 +79,17 @@ class ForecastTest {
     void a_current_that_grows_until_the_end_warms_more() {
         Warmth early = warmth(0.5, 60, 0.03, ForecastTest::twoClocks);
 
-        double constant = Forecast.of(early, Forecast.Clock.BODY, 1.5, 52.5 * 52.5).orElseThrow().celsius();
-        double growing = Forecast.of(early, Forecast.Clock.BODY, 1.5, 1.4 * 52.5 * 52.5).orElseThrow().celsius();
+        double constant = Forecast.of(early, Forecast.Clock.BODY, 1.5, 52.5 * 52.5, Optional.empty()).orElseThrow().celsius();
+        double growing = Forecast.of(early, Forecast.Clock.BODY, 1.5, 1.4 * 52.5 * 52.5, Optional.empty()).orElseThrow().celsius();
 
         assertThat(growing).isGreaterThan(constant + 1);
     }
 
     @Test
     void of_a_plateau_is_spoken_only_after_two_of_the_slow_clock() {
-        assertThat(Forecast.of(warmth(1.5, 100, 0.03, h -> 20 * (1 - Math.exp(-h / 1.2))), Forecast.Clock.BODY, 3, 2756).orElseThrow().settled()).isFalse();
-        assertThat(Forecast.of(warmth(6, 100, 0.03, h -> 20 * (1 - Math.exp(-h / 1.2))), Forecast.Clock.BODY, 7, 2756).orElseThrow().settled()).isTrue();
-        assertThat(Forecast.of(warmth(1, 5, 0, h -> h), Forecast.Clock.BODY, 2, 2756)).as("five points tell nothing").isEmpty();
+        assertThat(Forecast.of(warmth(1.5, 100, 0.03, h -> 20 * (1 - Math.exp(-h / 1.2))), Forecast.Clock.BODY, 3, 2756, Optional.empty()).orElseThrow().settled()).isFalse();
+        assertThat(Forecast.of(warmth(6, 100, 0.03, h -> 20 * (1 - Math.exp(-h / 1.2))), Forecast.Clock.BODY, 7, 2756, Optional.empty()).orElseThrow().settled()).isTrue();
+        assertThat(Forecast.of(warmth(1, 5, 0, h -> h), Forecast.Clock.BODY, 2, 2756, Optional.empty())).as("five points tell nothing").isEmpty();
     }
 
     @Test

@@ -48,7 +48,7 @@ public final class FindingsText {
 
     private static int rank(Finding finding) {
         int place = FIRST.indexOf(finding.kind());
-        return place < 0 ? FIRST.size() + finding.kind().ordinal() : place;
+        return place < 0 ? FIRST.size() + List.of(Kind.values()).indexOf(finding.kind()) : place;
     }
 
     private static List<String> whole(Finding finding) {

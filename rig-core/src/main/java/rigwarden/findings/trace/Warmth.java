@@ -9,9 +9,11 @@ import rigwarden.rig.Channel;
  * @param atRestCelsius its reading when the step began, before any current of the step warmed it; NaN if it had none
  * @param hours since the step began
  * @param celsius at those times
+ * @param amps mean current up to each point since the one before, A, signed
  * @param squareAmps mean of the current's square up to each point since the one before, A²
  */
-public record Warmth(Channel where, double atRestCelsius, double[] hours, double[] celsius, double[] squareAmps) {
+public record Warmth(Channel where, double atRestCelsius, double[] hours, double[] celsius, double[] amps,
+        double[] squareAmps) {
     /** Only the points up to a time, as they were known then. */
     public Warmth until(double hour) {
         int points = 0;
@@ -19,6 +21,6 @@ public record Warmth(Channel where, double atRestCelsius, double[] hours, double
             points++;
         }
         return new Warmth(where, atRestCelsius, java.util.Arrays.copyOf(hours, points), java.util.Arrays.copyOf(celsius, points),
-                java.util.Arrays.copyOf(squareAmps, points));
+                java.util.Arrays.copyOf(amps, points), java.util.Arrays.copyOf(squareAmps, points));
     }
 }

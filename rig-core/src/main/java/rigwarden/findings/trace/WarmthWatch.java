@@ -16,6 +16,8 @@ public final class WarmthWatch {
     private final double[] sum;
     private final int[] count;
     private final double[] first;
+    private final double[] amps = new double[MOST];
+    private double ampSum;
     private double squareSum;
     private long rows;
     private int points;
@@ -41,6 +43,7 @@ public final class WarmthWatch {
     private void clear() {
         java.util.Arrays.fill(sum, 0);
         java.util.Arrays.fill(count, 0);
+        ampSum = 0;
         squareSum = 0;
         rows = 0;
     }
@@ -53,6 +56,7 @@ public final class WarmthWatch {
             }
         }
         if (!Double.isNaN(now.amps)) {
+            ampSum += now.amps;
             squareSum += now.amps * now.amps;
             rows++;
         }
@@ -60,6 +64,7 @@ public final class WarmthWatch {
             for (int i = 0; i < sum.length; i++) {
                 celsius[i][points] = count[i] == 0 ? Double.NaN : sum[i] / count[i];
             }
+            amps[points] = rows == 0 ? Double.NaN : ampSum / rows;
             squares[points] = rows == 0 ? Double.NaN : squareSum / rows;
             points++;
             sinceNanos += spanNanos * ((now.nanos - sinceNanos) / spanNanos);
@@ -75,6 +80,7 @@ public final class WarmthWatch {
             for (double[] place : celsius) {
                 place[i] = (place[2 * i] + place[2 * i + 1]) / 2;
             }
+            amps[i] = (amps[2 * i] + amps[2 * i + 1]) / 2;
             squares[i] = (squares[2 * i] + squares[2 * i + 1]) / 2;
         }
         points /= 2;
@@ -87,6 +93,7 @@ public final class WarmthWatch {
         List<Warmth> all = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
             all.add(new Warmth(places.get(i), first[i], hours, java.util.Arrays.copyOf(celsius[i], points),
+                    java.util.Arrays.copyOf(amps, points),
                     java.util.Arrays.copyOf(squares, points)));
         }
         return all;
