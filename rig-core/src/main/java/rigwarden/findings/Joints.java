@@ -18,7 +18,7 @@ public final class Joints {
     /** Sound cells of one lot differ in resistance by so much, standard deviation, relative (project's assumption). */
     private static final double SPREAD = 0.05;
     /** So many standard deviations make one out of family. */
-    private static final double OUT = 4;
+    private static final double OUT = 3.5;
 
     private Joints() {}
 
@@ -103,7 +103,7 @@ public final class Joints {
         Resistance top = ranked.getFirst();
         double[] others = ranked.stream().skip(1).mapToDouble(Resistance::ohms).sorted().toArray();
         double middle = others[others.length / 2];
-        double spread = Math.hypot(SPREAD * middle, scatter(others, middle));
+        double spread = Math.max(SPREAD * middle, scatter(others, middle));
         double excess = top.ohms() - middle;
         if (excess < OUT * Math.hypot(spread, top.budget().combined())) {
             return Optional.empty();

@@ -24,16 +24,25 @@ import rigwarden.rig.VoltageInput;
 public record Resistance(int cell, String how, double seconds, double ohms, double[] amps, Budget budget, long scan) {
     /** Each reading's own rounding, as a rectangle of one step: 1/√12 of it. */
     private static final double ROUNDING = Math.sqrt(12);
+    /** The end of a line through nineteen readings and one reading more: √(4/19 + 1) of a reading's own scatter. */
+    private static final double LINE_AND_READING = 1.1;
 
-    /** Of every cell, from a step at which the current stopped, at each delay that was caught. */
+    /**
+     * Of every cell, from a step at which the current stopped, at each delay that was caught. The contact opened somewhere between
+     * two scans: the voltages are taken half a scan on and half a scan back, and the other half is in the budget.
+     */
     static List<Resistance> atOpening(Rig rig, Edge edge) {
+        double half = rig.scanNanos() * 1e-9 / 2;
         List<Resistance> found = new ArrayList<>();
         for (int i = 0; i < edge.after().size(); i++) {
             Edge.Moment after = edge.after().get(i);
             for (int cell = 0; cell < edge.before().volts().length; cell++) {
-                double relaxation = relaxation(edge, i, cell) * rig.scanNanos() * 1e-9;
+                double fall = half * edge.fallVoltsPerSecond()[cell];
+                double rise = half * relaxation(edge, i, cell);
                 String how = Words.say("%.2f A to %.2f A, after %.1f s", edge.before().amps(), after.amps(), after.nominalSeconds());
-                one(rig, cell, how, after.seconds(), edge.before(), after, edge, relaxation).ifPresent(found::add);
+                double volts = edge.before().volts()[cell] + fall - (after.volts()[cell] - rise);
+                one(rig, cell, how, after.seconds(), volts, edge.before().amps(), after.amps(), edge, Math.abs(fall) + Math.abs(rise))
+                        .ifPresent(found::add);
             }
         }
         return found;
@@ -47,9 +56,10 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         List<Resistance> found = new ArrayList<>();
         for (int cell = 0; cell < rise.before().volts().length; cell++) {
             String how = Words.say("two currents, %.2f A and %.2f A", rise.before().amps(), drop.before().amps());
-            double late = Math.max(Math.abs(rise.fallVoltsPerSecond()[cell]), Math.abs(drop.fallVoltsPerSecond()[cell]))
+            double late = (Math.abs(rise.fallVoltsPerSecond()[cell]) + Math.abs(drop.fallVoltsPerSecond()[cell]))
                     * rig.scanNanos() * 1e-9;
-            one(rig, cell, how, 0, rise.before(), drop.before(), rise, late).ifPresent(found::add);
+            double volts = rise.before().volts()[cell] - drop.before().volts()[cell];
+            one(rig, cell, how, 0, volts, rise.before().amps(), drop.before().amps(), rise, late).ifPresent(found::add);
         }
         return found;
     }
@@ -59,6 +69,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         return (volts1 - volts2) / (amps2 - amps1);
     }
 
+    /** How fast a cell recovers around a moment, V/s. */
     private static double relaxation(Edge edge, int at, int cell) {
         int other = at + 1 < edge.after().size() ? at + 1 : at - 1;
         if (other < 0) {
@@ -66,13 +77,12 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         }
         Edge.Moment a = edge.after().get(at);
         Edge.Moment b = edge.after().get(other);
-        return Math.abs((b.volts()[cell] - a.volts()[cell]) / (b.seconds() - a.seconds()));
+        return (b.volts()[cell] - a.volts()[cell]) / (b.seconds() - a.seconds());
     }
 
-    private static Optional<Resistance> one(Rig rig, int cell, String how, double seconds, Edge.Moment before, Edge.Moment after,
-            Edge edge, double lateVolts) {
-        double volts = before.volts()[cell] - after.volts()[cell];
-        double amps = before.amps() - after.amps();
+    private static Optional<Resistance> one(Rig rig, int cell, String how, double seconds, double volts, double ampsBefore,
+            double ampsAfter, Edge edge, double lateVolts) {
+        double amps = ampsBefore - ampsAfter;
         if (Double.isNaN(volts) || Double.isNaN(edge.noiseVolts()[cell]) || Math.abs(amps) < 1) {
             return Optional.empty();
         }
@@ -82,12 +92,11 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         double gain = Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN);
         List<Budget.Term> terms = List.of(
                 Budget.standard("tap gain", taps.gain() * Math.abs(ohms)),
-                Budget.standard("noise of the taps", 1.2 * edge.noiseVolts()[cell] * per),
-                Budget.standard("rounding of the taps", taps.step() / ROUNDING * Math.sqrt(2) * per),
-                Budget.limits("instant of the reading", (lateVolts + Math.abs(edge.fallVoltsPerSecond()[cell])
-                        * rig.scanNanos() * 1e-9) * per),
+                Budget.standard("noise and rounding of the taps",
+                        LINE_AND_READING * Math.max(edge.noiseVolts()[cell], taps.step() / ROUNDING) * per),
+                Budget.limits("instant of the reading", lateVolts * per),
                 Budget.limits("shunt and amplifier gain", gain * Math.abs(ohms)));
-        return Optional.of(new Resistance(cell + 1, how, seconds, ohms, new double[] {before.amps(), after.amps()},
+        return Optional.of(new Resistance(cell + 1, how, seconds, ohms, new double[] {ampsBefore, ampsAfter},
                 new Budget(terms), edge.scan()));
     }
 

@@ -91,7 +91,7 @@ class FindingsTest {
         assertThat(pulse.conditions().getFirst()).contains("-21.00 A and -105.00 A");
         assertThat(value.value()).isCloseTo(0.25, within(value.budget().expanded()));
         assertThat(value.budget().expanded()).isLessThan(0.01);
-        assertThat(value.budget().terms()).extracting(Budget.Term::name).contains("rounding of the taps", "shunt and amplifier gain");
+        assertThat(value.budget().terms()).extracting(Budget.Term::name).contains("noise and rounding of the taps", "shunt and amplifier gain");
     }
 
     @ParameterizedTest

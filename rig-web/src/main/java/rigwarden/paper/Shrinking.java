@@ -25,7 +25,7 @@ final class Shrinking {
             case "accumulator not followed", "unseen until it was open", "drained in the outage", "recovered by the rest" ->
                 "run it again without an interruption";
             case "tap at the cut-off", "tap gain", "voltage taps", "voltage of the bus" -> "calibrate the voltage taps";
-            case "noise of the taps", "rounding of the taps", "each reading" -> "use a larger step of the current";
+            case "noise and rounding of the taps", "each reading" -> "use a larger step of the current";
             case "instant of the reading" -> "scan faster";
             case "temperature coefficient" -> "test at the rating's temperature";
             case "missing from full" -> "charge to the taper before";
