@@ -24,8 +24,8 @@ import rigwarden.rig.VoltageInput;
 public record Resistance(int cell, String how, double seconds, double ohms, double[] amps, Budget budget, long scan) {
     /** Each reading's own rounding, as a rectangle of one step: 1/√12 of it. */
     private static final double ROUNDING = Math.sqrt(12);
-    /** The end of a line through nineteen readings and one reading more: √(4/19 + 1) of a reading's own scatter. */
-    private static final double LINE_AND_READING = 1.1;
+    /** One step beyond a line through nineteen readings, and one reading more: √(1/19 + 10²/570 + 1) of a reading's own scatter. */
+    private static final double LINE_AND_READING = 1.11;
 
     /**
      * Of every cell, from a step at which the current stopped, at each delay that was caught. The contact opened somewhere between
@@ -92,8 +92,8 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         double gain = Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN);
         List<Budget.Term> terms = List.of(
                 Budget.standard("tap gain", taps.gain() * Math.abs(ohms)),
-                Budget.standard("noise and rounding of the taps",
-                        LINE_AND_READING * Math.max(edge.noiseVolts()[cell], taps.step() / ROUNDING) * per),
+                new Budget.Term("noise and rounding of the taps",
+                        LINE_AND_READING * Math.max(edge.noiseVolts()[cell], taps.step() / ROUNDING) * per, edge.freedom()),
                 Budget.limits("instant of the reading", lateVolts * per),
                 Budget.limits("shunt and amplifier gain", gain * Math.abs(ohms)));
         return Optional.of(new Resistance(cell + 1, how, seconds, ohms, new double[] {ampsBefore, ampsAfter},

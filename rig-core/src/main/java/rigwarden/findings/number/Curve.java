@@ -1,5 +1,6 @@
 package rigwarden.findings.number;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.hipparchus.analysis.differentiation.Gradient;
 import org.hipparchus.linear.Array2DRowRealMatrix;
@@ -44,7 +45,7 @@ public interface Curve {
      */
     default Fit through(double[] x, double[] y, double... start) {
         double[] ones = new double[x.length];
-        java.util.Arrays.fill(ones, 1);
+        Arrays.fill(ones, 1);
         Optimum best = new LevenbergMarquardtOptimizer()
                 .withCostRelativeTolerance(1e-15)
                 .withParameterRelativeTolerance(1e-14)

@@ -1,5 +1,7 @@
 package rigwarden.findings.number;
 
+import java.util.Arrays;
+import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.stat.regression.OLSMultipleLinearRegression;
 
@@ -28,7 +30,7 @@ public record StraightLine(double from, double height, double slope, double heig
      */
     public static StraightLine through(double[] x, double[] y, double from) {
         double[] same = new double[x.length];
-        java.util.Arrays.fill(same, 1);
+        Arrays.fill(same, 1);
         return fit(x, y, same, from, true);
     }
 
@@ -58,7 +60,7 @@ public record StraightLine(double from, double height, double slope, double heig
         regression.setNoIntercept(true);
         regression.newSampleData(heights, rows);
         double[] found = regression.estimateRegressionParameters();
-        RealMatrix inverse = new org.hipparchus.linear.Array2DRowRealMatrix(regression.estimateRegressionParametersVariance());
+        RealMatrix inverse = new Array2DRowRealMatrix(regression.estimateRegressionParametersVariance());
         double scatter = Math.sqrt(regression.calculateResidualSumOfSquares() / (x.length - 2));
         double times = byScatter ? scatter : 1;
         double heightU = times * Math.sqrt(inverse.getEntry(0, 0));

@@ -10,10 +10,11 @@ import java.util.List;
  * @param scan first scan with the new current
  * @param before just before it: amperes, and volts by cell from a line through the rows before; volts are NaN where not read
  * @param noiseVolts standard deviation of the voltage readings around those lines, by cell
+ * @param freedom degrees of freedom of that scatter, from 2
  * @param after so long after it
  * @param fallVoltsPerSecond slope of the cells just before, V/s
  */
-public record Edge(int step, String kind, long scan, Moment before, double[] noiseVolts, List<Moment> after,
+public record Edge(int step, String kind, long scan, Moment before, double[] noiseVolts, int freedom, List<Moment> after,
         double[] fallVoltsPerSecond) {
     /** The delays at which the cells are looked at, s. */
     static final double[] DELAYS = {0.1, 1, 10};

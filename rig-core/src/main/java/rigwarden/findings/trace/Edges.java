@@ -110,7 +110,7 @@ public final class Edges {
             slope[cell] = line == null ? Double.NaN : line.slope();
         }
         double mean = Arrays.stream(amps, 0, rows).average().orElseThrow();
-        return new Edge(step, kind, now.scan, new Edge.Moment(0, 0, mean, at), noise, new ArrayList<>(), slope);
+        return new Edge(step, kind, now.scan, new Edge.Moment(0, 0, mean, at), noise, rows - 2, new ArrayList<>(), slope);
     }
 
     private void after(Numbers now) {
@@ -134,7 +134,7 @@ public final class Edges {
 
     private void close() {
         if (pending != null && !pending.after().isEmpty()) {
-            found.add(new Edge(pending.step(), pending.kind(), pending.scan(), pending.before(), pending.noiseVolts(),
+            found.add(new Edge(pending.step(), pending.kind(), pending.scan(), pending.before(), pending.noiseVolts(), pending.freedom(),
                     List.copyOf(pending.after()), pending.fallVoltsPerSecond()));
         }
         pending = null;

@@ -1,5 +1,7 @@
 package rigwarden.findings.trace;
 
+import java.util.Arrays;
+
 /** Follows the accumulator from row to row, and tells where it cannot be followed. */
 public final class Following {
     /** A chip's clock, a ripple's phase and one scan's jump of the current: what a row may differ by and still fit, relative. */
@@ -35,7 +37,7 @@ public final class Following {
     }
 
     public void begin(Numbers now) {
-        java.util.Arrays.fill(seen, false);
+        Arrays.fill(seen, false);
         firstScan = now.scan;
         lastScan = now.scan;
         lastNanos = now.nanos;

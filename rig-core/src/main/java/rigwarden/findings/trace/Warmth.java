@@ -1,5 +1,6 @@
 package rigwarden.findings.trace;
 
+import java.util.Arrays;
 import rigwarden.rig.Channel;
 
 /**
@@ -20,7 +21,7 @@ public record Warmth(Channel where, double atRestCelsius, double[] hours, double
         while (points < hours.length && hours[points] <= hour) {
             points++;
         }
-        return new Warmth(where, atRestCelsius, java.util.Arrays.copyOf(hours, points), java.util.Arrays.copyOf(celsius, points),
-                java.util.Arrays.copyOf(amps, points), java.util.Arrays.copyOf(squareAmps, points));
+        return new Warmth(where, atRestCelsius, Arrays.copyOf(hours, points), Arrays.copyOf(celsius, points),
+                Arrays.copyOf(amps, points), Arrays.copyOf(squareAmps, points));
     }
 }

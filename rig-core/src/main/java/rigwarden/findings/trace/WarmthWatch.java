@@ -1,6 +1,7 @@
 package rigwarden.findings.trace;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import rigwarden.rig.Channel;
@@ -41,8 +42,8 @@ public final class WarmthWatch {
     }
 
     private void clear() {
-        java.util.Arrays.fill(sum, 0);
-        java.util.Arrays.fill(count, 0);
+        Arrays.fill(sum, 0);
+        Arrays.fill(count, 0);
         ampSum = 0;
         squareSum = 0;
         rows = 0;
@@ -92,9 +93,9 @@ public final class WarmthWatch {
         double[] hours = IntStream.range(0, points).mapToDouble(i -> (i + 0.5) * hour).toArray();
         List<Warmth> all = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
-            all.add(new Warmth(places.get(i), first[i], hours, java.util.Arrays.copyOf(celsius[i], points),
-                    java.util.Arrays.copyOf(amps, points),
-                    java.util.Arrays.copyOf(squares, points)));
+            all.add(new Warmth(places.get(i), first[i], hours, Arrays.copyOf(celsius[i], points),
+                    Arrays.copyOf(amps, points),
+                    Arrays.copyOf(squares, points)));
         }
         return all;
     }

@@ -3,7 +3,9 @@ package rigwarden.findings.number;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.hipparchus.analysis.differentiation.Gradient;
+import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.stat.correlation.Covariance;
 import org.junit.jupiter.api.Test;
 import rigwarden.findings.Budget;
@@ -85,7 +87,7 @@ class PropagationTest {
 
         Propagation gauge = Propagation.of(inputs, Propagation.covariance(standard, new double[6][6]), in -> new Gradient[] {
             in[0].add(in[1]).subtract(in[0].multiply(in[2].multiply(in[3]).add(in[4].multiply(in[5]))))});
-        Budget budget = new Budget(java.util.List.of(
+        Budget budget = new Budget(List.of(
                 new Budget.Term("standard", 25, 18), new Budget.Term("difference", 9.7, 25.6),
                 new Budget.Term("expansion", 50_000_623 * 0.1 * standard[2], 50),
                 new Budget.Term("temperature", 50_000_623 * 11.5e-6 * standard[5], 2)));
@@ -93,7 +95,7 @@ class PropagationTest {
         assertThat(gauge.values()[0]).isCloseTo(50_000_838, within(0.5));
         assertThat(gauge.standard(0)).isCloseTo(32, within(0.5)).isCloseTo(budget.combined(), within(1e-6));
         assertThat(Math.floor(budget.freedom())).isEqualTo(16);
-        double k99 = new org.hipparchus.distribution.continuous.TDistribution(16).inverseCumulativeProbability(0.995);
+        double k99 = new TDistribution(16).inverseCumulativeProbability(0.995);
         assertThat(k99).isCloseTo(2.92, within(0.005));
         assertThat(k99 * 32).isCloseTo(93, within(0.5));
     }
