@@ -20,6 +20,9 @@ import rigwarden.warden.Trip;
 
 /** What the energised part of the check shows, from its scans and from what happened in it. One thread. */
 public final class Energised {
+    private static final double EARLY_SCANS = 0.5;
+    private static final double LATE_SCANS = 1.5;
+
     private final Rig rig;
     private final Program program;
     private final Joints joints;
@@ -49,8 +52,7 @@ public final class Energised {
             case Event.StepBegun e -> step = e.step();
             case Event.HeartbeatProved e -> {
                 heartbeat = true;
-                outcomes.add(Outcome.passed(HEARTBEAT, "", String.format(Locale.ROOT,
-                        "beats withheld: the contactor was open %.1f s after the last", e.seconds())));
+                outcomes.add(letGo(e.seconds()));
             }
             case Event.NoLoadShown e -> outcomes.add(Outcome.passed(NO_LOAD, e.source(), String.format(Locale.ROOT, "%.2f V without load", e.volts())));
             case Event.StopProved e -> {
@@ -74,6 +76,22 @@ public final class Energised {
             case Event.Started _, Event.Continued _, Event.NotContinued _, Event.Waited _, Event.Warned _, Event.StopRequested _, Event.Cleared _,
                     Event.Finished _ -> { }
         }
+    }
+
+    /**
+     * The stated hold counts from the last beat, one scan before {@code seconds} begin, and is seen up to a scan late; the warden, which must never trip
+     * a sound rig, allows more on either side.
+     */
+    private Outcome letGo(double seconds) {
+        double scan = rig.scanNanos() * 1e-9;
+        double most = rig.guards().heartbeatLongest() + rig.guards().contactLagSeconds() + EARLY_SCANS * scan;
+        double least = rig.guards().heartbeatShortest() - LATE_SCANS * scan;
+        String words = String.format(Locale.ROOT, "beats withheld: the contactor was open %.1f s later", seconds);
+        if (seconds > most || seconds < least) {
+            return Outcome.failed(HEARTBEAT, "", words + String.format(Locale.ROOT, "; it should be %.1f…%.1f s: look at the stage's timing part",
+                    rig.guards().heartbeatShortest(), rig.guards().heartbeatLongest()));
+        }
+        return Outcome.passed(HEARTBEAT, "", words);
     }
 
     private String name() {
