@@ -3,6 +3,7 @@ package rigwarden.proof;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
@@ -76,8 +77,8 @@ class ProveTest {
 
     private static void told(WiringFault fault, int[] smallest) {
         int sizes = fault.sizes().size();
-        long found = java.util.Arrays.stream(smallest).filter(s -> s < sizes).count();
-        int[] sorted = java.util.Arrays.stream(smallest).sorted().toArray();
+        long found = Arrays.stream(smallest).filter(s -> s < sizes).count();
+        int[] sorted = Arrays.stream(smallest).sorted().toArray();
         int limit = sorted[(int) Math.ceil(0.95 * sorted.length) - 1];
         String size = limit == sizes ? "not" : fault.unit().isEmpty() ? "yes" : String.format(Locale.ROOT, "%.4g %s", fault.sizes().get(limit), fault.unit());
         System.out.printf(Locale.ROOT, "%-36s %-22s %d of %d%n", fault.name(), size, found, smallest.length);

@@ -15,12 +15,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import rigwarden.emulated.BoardFault;
 import rigwarden.emulated.Mishap;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
+import rigwarden.program.Step;
 import rigwarden.prove.Outcome;
 import rigwarden.prove.Prompt;
+import rigwarden.prove.Stops;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 
@@ -52,7 +55,7 @@ final class WiringFaults {
 
     /** Numbers of the cells' inputs in the rig's list. */
     private static int input(Rig rig, Random chance) {
-        int[] cells = java.util.stream.IntStream.range(0, rig.inputs().size()).filter(i -> rig.inputs().get(i).role() != Role.BUS_VOLTS).toArray();
+        int[] cells = IntStream.range(0, rig.inputs().size()).filter(i -> rig.inputs().get(i).role() != Role.BUS_VOLTS).toArray();
         return cells[chance.nextInt(cells.length)];
     }
 
@@ -113,12 +116,12 @@ final class WiringFaults {
 
     /** While the contactor's own step has it closed: its coil is dropped afterwards and the contact stays. */
     private static Mishap weldsLater(Rig rig, double size, Random chance) {
-        var steps = rigwarden.prove.Stops.programme(rig).steps();
+        var steps = Stops.programme(rig).steps();
         int last = 0;
         for (int i = 0; i < steps.size(); i++) {
-            var stop = (rigwarden.program.Step.ProveStop) steps.get(i);
+            var stop = (Step.ProveStop) steps.get(i);
             boolean told = !rig.devices().get(stop.through()).switched();
-            last = told && stop.element() == rigwarden.program.Step.Element.CONTACTOR ? i + 1 : last;
+            last = told && stop.element() == Step.Element.CONTACTOR ? i + 1 : last;
         }
         return new Mishap("", new BoardFault.InWorld(new Fault.Weld(Line.CONTACTOR)), last, 2_000_000_000L + chance.nextInt(200_000_000));
     }
@@ -135,7 +138,7 @@ final class WiringFaults {
                     return now(new BoardFault.TapOnStud(tap, tap - 1));
                 }, of(AT_REST, "taps", "")),
                 new WiringFault("divider of the highest tap", "%", List.of(0.05, 0.1, 0.2, 0.3, 0.5, 1.0), REST, (rig, size, _) -> {
-                    int top = java.util.stream.IntStream.range(0, rig.inputs().size()).filter(i -> rig.inputs().get(i).cell() == rig.cells().series()).findFirst().orElseThrow();
+                    int top = IntStream.range(0, rig.inputs().size()).filter(i -> rig.inputs().get(i).cell() == rig.cells().series()).findFirst().orElseThrow();
                     return now(new BoardFault.InputDrifts(top, 1 + size / 100));
                 }, of(AT_REST, "", "")),
                 new WiringFault("charger's no-load voltage", "V", List.of(0.05, 0.1, 0.2, 0.3, 0.5, 0.7, 1.0), ENERGISED,
@@ -143,6 +146,6 @@ final class WiringFaults {
                 new WiringFault("joint loose", "µΩ", List.of(50.0, 80.0, 100.0, 125.0, 150.0, 200.0, 300.0), ENERGISED,
                         (rig, size, chance) -> world(new Fault.LooseJoint(chance.nextInt(rig.cells().series() - 1), true, size * 1e-6)), of(JOINT, "", "")),
                 new WiringFault("tap on the bar", "of its drop", List.of(0.3, 0.5, 0.7, 0.8, 0.9, 1.0), ENERGISED,
-                        (rig, size, chance) -> now(new BoardFault.TapOnBar(2 + chance.nextInt(rig.cells().series() - 2), size)), of(JOINT, "tap", "bar")));
+                        (rig, size, chance) -> now(new BoardFault.TapOnBar(2 + chance.nextInt(rig.cells().series() - 2), size)), of(JOINT, "", "")));
     }
 }

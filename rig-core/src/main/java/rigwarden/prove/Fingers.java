@@ -67,7 +67,7 @@ final class Fingers implements Stage {
         if (own >= threshold && own > CLEAR_TIMES * others) {
             return sure(SCANS_SURE) ? next(scan, Outcome.passed(PROBE, name(), said("rose %.1f K in %.1f s", own, seconds))) : Turn.asks(prompt());
         }
-        int need = (int) Math.ceil(SURE_SECONDS / (levels.scanSeconds()));
+        int need = (int) Math.ceil(SURE_SECONDS / levels.scanSeconds());
         if (others >= threshold && others > CLEAR_TIMES * own) {
             return sure(need) ? wrong(scan, other, "rose where " + name() + " was warmed: the two are swapped, or sit in the wrong places") : Turn.asks(prompt());
         }

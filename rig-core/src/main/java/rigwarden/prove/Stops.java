@@ -11,6 +11,9 @@ import rigwarden.rig.Rig;
 
 /** The energised part of the check as a programme: each element that stops a way, opened alone. */
 public final class Stops {
+    /** What a run file says of this programme, in the place of a file. */
+    public static final String TEXT = "# The stops of a proof, made from the rig file by `rigwarden prove`.\n";
+
     private static final String CONTACTOR = "contactor";
     private static final String RELAY = "relay";
     private static final double SMALL_C = 0.05;

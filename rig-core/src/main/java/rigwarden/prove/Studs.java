@@ -3,7 +3,6 @@ package rigwarden.prove;
 import static rigwarden.prove.Outcome.Part.AT_REST;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -41,8 +40,17 @@ final class Studs {
             return (int) Math.round(seat(unit));
         }
 
+        /** Nothing below its ground can be read. */
+        boolean nothing(double unit) {
+            return volts < SNUG * unit;
+        }
+
+        /** Whether it may sit on this stud: at either end of its range it may sit on any stud beyond. */
         boolean on(int stud, double unit) {
-            return end ? stud > number || stud == number && near(unit) == number && volts < MOST_CELL_V * (number - ground) : near(unit) == stud;
+            if (nothing(unit)) {
+                return stud <= ground;
+            }
+            return end ? stud > number || stud == number && volts < MOST_CELL_V * (number - ground) : near(unit) == stud;
         }
     }
 
@@ -120,7 +128,7 @@ final class Studs {
         for (Tap tap : taps) {
             boolean belowFit = taps.stream().filter(t -> t.number() < tap.number()).allMatch(t -> t.on(t.number(), unit));
             List<Tap> from = taps.stream().filter(t -> t.number() >= tap.number() && t.ground() == tap.ground()).toList();
-            boolean lower = from.stream().allMatch(t -> Math.abs(t.seat(unit) - (t.number() - 2)) < SNUG && t.volts() > SNUG * unit);
+            boolean lower = from.stream().allMatch(t -> Math.abs(t.seat(unit) - (t.number() - 2)) < SNUG && !t.nothing(unit));
             if (belowFit && lower && from.size() > 1) {
                 return tap.number();
             }
@@ -142,7 +150,7 @@ final class Studs {
         if (tap.end()) {
             return Optional.of(wrong(String.format(Locale.ROOT, "tap %d reads the end of its range, %.2f V: it sits on a higher stud", tap.number(), tap.volts())));
         }
-        if (stud == tap.ground() && tap.volts() < SNUG * unit) {
+        if (tap.nothing(unit)) {
             return Optional.of(wrong("tap " + tap.number() + " reads nothing: its lead is off or cut, its fuse blown, or its two wires are reversed"));
         }
         if (Math.abs(tap.seat(unit) - stud) > SNUG) {
@@ -193,7 +201,7 @@ final class Studs {
         }
         double own = means.mean(pack);
         u[grounds.length] = pack.uncertainty(own);
-        double limit = Limit.together(u) + 3 * Arrays.stream(grounds).mapToDouble(g -> means.standard(pack)).sum();
+        double limit = Limit.together(u) + 3 * means.standard(pack);
         String words = String.format(Locale.ROOT, "%.3f V by the taps, %.3f V by itself; they may differ by %.0f mV", volts, own, limit * 1e3);
         return Math.abs(volts - own) <= limit
                 ? Outcome.passed(AT_REST, "sum", words)

@@ -126,7 +126,8 @@ public enum RefusalKind {
     PROTECTION_INSIDE(122, "The battery's protection may open inside the programme.", Weight.NAMED),
     EMPTY_AND_PARKED(123, "Cells shall be left empty and parked."),
     TOO_MANY_STEPS(124, "The programme has too many steps."),
-    TOO_LONG(125, "The programme takes too long.");
+    TOO_LONG(125, "The programme takes too long."),
+    CELL_LABELS(126, "The labels do not name each cell once.");
 
     /** What a kind does to a file. */
     public enum Weight {

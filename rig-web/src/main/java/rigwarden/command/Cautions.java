@@ -20,8 +20,7 @@ final class Cautions {
             "Rigwarden is a second line of defence and no certified safety equipment: fuse, hard-wired emergency stop, thermal",
             "  cut-out and the battery's own protection must work with the computer dead, and have been tried first.",
             "The makers' instructions for cells and equipment come first; the tighter limit wins.",
-            "There is no `rigwarden prove` yet: both ways to stop each direction, the heartbeat stage and every probe's place",
-            "  have been tried by hand, one at a time, before this.");
+            "`rigwarden prove` shows what it can see from here; what hangs on wires that it cannot see is yours to have looked at.");
 
     private Cautions() {}
 
