@@ -47,7 +47,10 @@ final class Levels {
         return scanSeconds;
     }
 
-    /** Takes the mean of the last second as each channel's level; the first time also their noise. */
+    /**
+     * Takes the mean of the last second as each channel's level, or what it shows now where that is more: one that was just warmed is no lower than
+     * this. The first time also their noise.
+     */
     void hold() {
         double worst = 0;
         for (int i = 0; i < held.length; i++) {
@@ -55,10 +58,11 @@ final class Levels {
             for (double[] row : ring) {
                 sum += row[i];
             }
-            held[i] = sum / ring.length;
+            double mean = sum / ring.length;
+            held[i] = Math.max(mean, now[i]);
             double squares = 0;
             for (double[] row : ring) {
-                squares += (row[i] - held[i]) * (row[i] - held[i]);
+                squares += (row[i] - mean) * (row[i] - mean);
             }
             worst = Math.max(worst, Math.sqrt(squares / ring.length));
         }
