@@ -63,4 +63,31 @@ public sealed interface BoardFault {
 
     /** A probe's wires touch. */
     record ProbeShorted(int probe) implements BoardFault {}
+
+    /** Two probes' wires are exchanged; their places in the rig file. */
+    record ProbesSwapped(int one, int other) implements BoardFault {}
+
+    /** A probe's two wires are exchanged, so that it falls where it is warmed. */
+    record ProbeReversed(int probe) implements BoardFault {}
+
+    /** A tap's lead sits on another stud; the tap by its cell, the stud from 0 at B−. */
+    record TapOnStud(int tap, int stud) implements BoardFault {}
+
+    /** Two taps' leads are exchanged, by their cells. */
+    record TapsSwapped(int one, int other) implements BoardFault {}
+
+    /** A tap's lead sits on the bar above its stud, after this share of what joint and bar drop, 0…1. */
+    record TapOnBar(int tap, double share) implements BoardFault {}
+
+    /** The shunt's reading is off by this, V at its chip. */
+    record ShuntOffset(double volts) implements BoardFault {}
+
+    /** A second ground, made by the links that a person plugs in, lifts the shunt's reading by this, V at its chip. */
+    record LinksTied(double volts) implements BoardFault {}
+
+    /** A contact of the loop is bridged: opening it opens nothing; its place in the rig file. */
+    record ContactBridged(int contact) implements BoardFault {}
+
+    /** The loop does not latch: it closes with its contact. */
+    record LoopForgets() implements BoardFault {}
 }

@@ -58,7 +58,7 @@ public final class EmulatedRig {
      * @throws BusFailure when a chip does not answer as it must at the start
      */
     public EmulatedRig(Rig rig, long seed) throws BusFailure {
-        this(rig, seed, new VirtualClock(0), Optional.empty());
+        this(rig, new Specimen(rig, seed), new VirtualClock(0), Optional.empty());
     }
 
     /**
@@ -68,14 +68,14 @@ public final class EmulatedRig {
      * @throws BusFailure when a chip does not answer as it must at the start
      */
     public EmulatedRig(Rig rig, long seed, WallClock clock, Agents agents) throws BusFailure {
-        this(rig, seed, clock, Optional.of(agents));
+        this(rig, new Specimen(rig, seed), clock, Optional.of(agents));
     }
 
-    private EmulatedRig(Rig rig, long seed, VirtualClock clock, Optional<Agents> outside) throws BusFailure {
+    private EmulatedRig(Rig rig, Specimen specimen, VirtualClock clock, Optional<Agents> outside) throws BusFailure {
         Emulable.check(rig);
         this.rig = rig;
         this.clock = clock;
-        specimen = new Specimen(rig, seed);
+        this.specimen = specimen;
         world = new World(specimen.world(), specimen.arrival());
         world.arm(true);
         defects = new Defects(rig.probes().size(), rig.inputs().size());
@@ -91,6 +91,15 @@ public final class EmulatedRig {
         agents = outside.orElseGet(() -> agents(_ -> AgentState.at(0)));
         board = board();
         bench = RigBench.start(rig, board.context(), clock, agents, own.readings(clock));
+    }
+
+    /**
+     * One whose every error stands at the edge of its tolerance, on one side or the other.
+     *
+     * @throws BusFailure when a chip does not answer as it must at the start
+     */
+    public static EmulatedRig atTheEdges(Rig rig, long seed) throws BusFailure {
+        return new EmulatedRig(rig, Specimen.atTheEdges(rig, seed), new VirtualClock(0), Optional.empty());
     }
 
     private EmulatedRig(EmulatedRig other) throws BusFailure {
@@ -351,6 +360,23 @@ public final class EmulatedRig {
             case BoardFault.InputDrifts f -> defects.inputFactor[f.input()] *= f.factor();
             case BoardFault.ProbeDrifts f -> defects.probeKelvin[f.probe()] += f.kelvin();
             case BoardFault.ProbeShorted f -> defects.probeShorted[f.probe()] = true;
+            case BoardFault.ProbesSwapped f -> {
+                int bead = defects.beadOf[f.one()];
+                defects.beadOf[f.one()] = defects.beadOf[f.other()];
+                defects.beadOf[f.other()] = bead;
+            }
+            case BoardFault.ProbeReversed f -> defects.probeReversed[f.probe()] = true;
+            case BoardFault.TapOnStud f -> defects.studOf.put(f.tap(), f.stud());
+            case BoardFault.TapsSwapped f -> {
+                int stud = defects.stud(f.one());
+                defects.studOf.put(f.one(), defects.stud(f.other()));
+                defects.studOf.put(f.other(), stud);
+            }
+            case BoardFault.TapOnBar f -> defects.onBar.put(f.tap(), f.share());
+            case BoardFault.ShuntOffset f -> defects.shift(f.volts(), clock.nanos());
+            case BoardFault.LinksTied f -> defects.linkVolts = f.volts();
+            case BoardFault.ContactBridged f -> defects.bridged.add(f.contact());
+            case BoardFault.LoopForgets _ -> defects.loopForgets = true;
         }
     }
 
@@ -386,6 +412,45 @@ public final class EmulatedRig {
         pacer.await();
         own.scanNanos = clock.nanos();
         own.lateSeconds = pacer.lateSeconds();
+    }
+
+    /** Two fingers warm a probe, by its place in the rig file. */
+    public void touch(int probe, double celsius, double contactSeconds) {
+        world.advanceTo(clock.nanos());
+        world.touch(probe, celsius, contactSeconds);
+    }
+
+    /** The fingers let go. */
+    public void letGo() {
+        world.advanceTo(clock.nanos());
+        world.letGo();
+    }
+
+    /** A person opens a contact of the loop, by its place in the rig file. */
+    public void openContact(int contact) {
+        if (!defects.bridged.contains(contact)) {
+            world.advanceTo(clock.nanos());
+            world.openLoop();
+        }
+    }
+
+    /** That contact closes again; a loop that latches stays open. */
+    public void closeContact() {
+        if (defects.loopForgets) {
+            resetLoop();
+        }
+    }
+
+    /** A person resets the loop. */
+    public void resetLoop() {
+        world.advanceTo(clock.nanos());
+        world.resetLoop();
+    }
+
+    /** A person plugs in what the night will have. */
+    public void plugLinks() {
+        defects.shift(defects.linkVolts, clock.nanos());
+        defects.linkVolts = 0;
     }
 
     /** The recorder lags by so much from now, s. */

@@ -44,9 +44,21 @@ final class Specimen {
     private final Rig rig;
     private final long seed;
 
+    private final boolean edges;
+
     Specimen(Rig rig, long seed) {
+        this(rig, seed, false);
+    }
+
+    private Specimen(Rig rig, long seed, boolean edges) {
         this.rig = rig;
         this.seed = seed;
+        this.edges = edges;
+    }
+
+    /** One whose errors all stand at their limits, or at two standard deviations where they have none; the sides are drawn. */
+    static Specimen atTheEdges(Rig rig, long seed) {
+        return new Specimen(rig, seed, true);
     }
 
     private Chance chance(String part, String purpose) {
@@ -55,7 +67,14 @@ final class Specimen {
 
     /** Rectangular within ± the limits. */
     private double within(String part, String purpose, double limits) {
-        return limits * (2 * chance(part, purpose).nextDouble() - 1);
+        double drawn = 2 * chance(part, purpose).nextDouble() - 1;
+        return limits * (edges ? Math.signum(drawn) : drawn);
+    }
+
+    /** Normal with this standard deviation. */
+    private double around(String part, String purpose, double deviation) {
+        double drawn = chance(part, purpose).nextGaussian();
+        return deviation * (edges ? 2 * Math.signum(drawn) : drawn);
     }
 
     double shuntOhms() {
@@ -95,7 +114,7 @@ final class Specimen {
     double inputRatio(VoltageInput input) {
         Calibration calibration = input.calibration();
         double wrong = calibration.known()
-                ? calibration.gainU() / 2 * chance(input.name(), "gain").nextGaussian()
+                ? around(input.name(), "gain", calibration.gainU() / 2)
                 : within(input.name(), "divider", input.dividerRelative());
         return (1 + wrong) / calibration.gain();
     }
@@ -104,12 +123,12 @@ final class Specimen {
     double inputOffset(VoltageInput input) {
         Calibration calibration = input.calibration();
         return calibration.known()
-                ? calibration.offsetU() / 2 * chance(input.name(), "offset").nextGaussian() - calibration.offset()
+                ? around(input.name(), "offset", calibration.offsetU() / 2) - calibration.offset()
                 : 0;
     }
 
     Mcp9601Emulator.Errors probeErrors(Probe probe) {
-        double kelvin = probe.uncertaintyKelvin() / 2 * chance(probe.name(), "error").nextGaussian();
+        double kelvin = around(probe.name(), "error", probe.uncertaintyKelvin() / 2);
         double most = probe.uncertaintyKelvin();
         return new Mcp9601Emulator.Errors(Math.clamp(kelvin, -most, most), PROBE_NOISE_K);
     }

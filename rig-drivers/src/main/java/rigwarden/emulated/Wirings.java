@@ -81,13 +81,14 @@ final class Wirings {
             public double shuntVolts() {
                 World at = now();
                 double amps = at.amps() + Ripple.mean(at.rippleAmps(), clock.nanos());
-                return amps * ohms * defects.shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
+                return amps * ohms * defects.shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C)) + defects.shuntOffsetVolts;
             }
 
             @Override
             public double shuntVoltSeconds() {
                 World at = now();
-                return ohms * (defects.shuntFactor * tilted(at) + defects.shuntCoulombs);
+                double offset = defects.shuntOffsetVolts * clock.nanos() * 1e-9 + defects.shuntOffsetVoltSeconds;
+                return ohms * (defects.shuntFactor * tilted(at) + defects.shuntCoulombs) + offset;
             }
 
             @Override
@@ -137,7 +138,9 @@ final class Wirings {
             // A cut wire is pulled down to the island's ground by the bleed at its input.
             private double overGround(int tap) {
                 World at = now();
-                return at.tapCut(tap) ? 0 : at.tapVolts(tap) - at.tapVolts(ground);
+                int stud = defects.stud(tap);
+                double bar = defects.onBar.getOrDefault(tap, 0.0) * at.barVolts(stud);
+                return at.tapCut(stud) ? 0 : at.tapVolts(stud) + bar - at.tapVolts(ground);
             }
         };
     }
@@ -155,7 +158,9 @@ final class Wirings {
 
             @Override
             public double hotCelsius() {
-                return now().beadCelsius(bead) + defects.probeKelvin[bead];
+                double celsius = now().beadCelsius(defects.beadOf[bead]);
+                double shown = defects.probeReversed[bead] ? 2 * coldCelsius() - celsius : celsius;
+                return shown + defects.probeKelvin[bead];
             }
 
             @Override
