@@ -10,9 +10,11 @@ import java.util.stream.IntStream;
 import rigwarden.emulated.BoardFault;
 import rigwarden.emulated.BoardFault.InWorld;
 import rigwarden.emulated.ChipFault;
+import rigwarden.emulated.ChipPlace;
 import rigwarden.emulated.LineFault;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
+import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
 import rigwarden.rig.Panel;
 import rigwarden.rig.PathPart;
@@ -131,19 +133,27 @@ final class ComponentFaults {
     }
 
     private void chips() {
-        Map<String, int[]> chips = new LinkedHashMap<>();
-        chips.put("shunt monitor", new int[] {rig.shunt().bus(), rig.shunt().address()});
-        rig.inputs().forEach(i -> chips.put("converter on bus " + i.bus() + " at " + i.address(), new int[] {i.bus(), i.address()}));
-        rig.probes().forEach(p -> chips.put("chip of " + p.name(), new int[] {p.bus(), p.address()}));
+        Map<String, ChipPlace> chips = new LinkedHashMap<>();
+        chips.put("shunt monitor", ChipPlace.of(rig.shunt()));
+        rig.inputs().forEach(i -> chips.put(converter(i.converter()), ChipPlace.of(i.converter())));
+        rig.probes().forEach(p -> chips.put("chip of " + p.name(), ChipPlace.of(p.chip())));
+        rig.wires().expanders().forEach(e -> chips.put("expander " + e.name(), ChipPlace.of(e)));
         chip("chip silent", PartFault.OPEN, chips, ChipFault.Plain.NO_ANSWER);
         chip("chip all ones", PartFault.SHORT, chips, ChipFault.Plain.ALL_ONES);
         chip("chip frozen", PartFault.STUCK, chips, ChipFault.Plain.STUCK);
         chip("chip browns out", PartFault.DRIFT, chips, ChipFault.Plain.BROWN_OUT);
     }
 
-    private void chip(String name, PartFault how, Map<String, int[]> chips, ChipFault fault) {
+    private static String converter(Converter converter) {
+        return switch (converter) {
+            case Converter.Ads1115 own -> "converter on bus " + own.bus() + " at " + own.address();
+            case Converter.Ads1220 own -> "converter on " + own.wire() + " with ready line " + own.readyLine();
+        };
+    }
+
+    private void chip(String name, PartFault how, Map<String, ChipPlace> chips, ChipFault fault) {
         plain(name, how, chips.entrySet().stream()
-                .map(c -> board(c.getKey(), new BoardFault.ChipFails(c.getValue()[0], c.getValue()[1], fault))).toList());
+                .map(c -> board(c.getKey(), new BoardFault.ChipFails(c.getValue(), fault))).toList());
     }
 
     private void switches() {
@@ -163,11 +173,18 @@ final class ComponentFaults {
         }
         plain("contact welds", PartFault.WELD, contacts.entrySet().stream().map(c -> world(c.getKey(), new Fault.Weld(c.getValue()))).toList());
         plain("contact stays open", PartFault.OPEN, contacts.entrySet().stream().map(c -> world(c.getKey(), new Fault.StuckOpen(c.getValue()))).toList());
+        rig.inputs().forEach(i -> select(outputs, converter(i.converter()), ChipPlace.of(i.converter())));
+        rig.probes().forEach(p -> select(outputs, p.name(), ChipPlace.of(p.chip())));
         Map<String, Integer> inputs = new LinkedHashMap<>();
         inputs.put("loop", panel.loop());
         inputs.put("coil feed", panel.coilFeed());
         inputs.put("feedback", panel.feedback());
         inputs.put("arm", panel.arm());
+        rig.inputs().forEach(i -> {
+            if (i.converter() instanceof Converter.Ads1220 own) {
+                inputs.put("ready line " + own.readyLine(), own.readyLine());
+            }
+        });
         for (boolean high : new boolean[] {true, false}) {
             String level = high ? " high" : " low";
             plain("output stuck" + level, PartFault.STUCK, outputs.entrySet().stream()
@@ -179,6 +196,13 @@ final class ComponentFaults {
         sized("heartbeat stage slow", PartFault.DRIFT, "s", rig.guards().heartbeatLongest(), 600, List.of(
                 new Place("heartbeat stage", (size, _) -> new InWorld(new Fault.SlowHeartbeat(size)))));
         plain("loop opens", PartFault.OPEN, List.of(world("loop", new Fault.LoopOpens())));
+    }
+
+    /** Those chips that a line of the header selects. */
+    private static void select(Map<String, Integer> outputs, String chip, ChipPlace place) {
+        if (place instanceof ChipPlace.OnSpi spi) {
+            spi.at().line().ifPresent(line -> outputs.put("select of " + chip, line));
+        }
     }
 
     private void devices() {
