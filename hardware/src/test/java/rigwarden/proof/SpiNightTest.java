@@ -2,9 +2,9 @@ package rigwarden.proof;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
+import java.util.*;
 import org.junit.jupiter.api.Test;
-import rigwarden.emulated.Rehearsal;
+import rigwarden.emulated.*;
 import rigwarden.rig.Rig;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.RigFile;
@@ -18,21 +18,30 @@ class SpiNightTest {
 
     @Test
     void probe() throws Exception {
-        Program p = new Program("short", false, List.of(new Step.Charge(0, 21, 3.60, 5.25), new Step.Rest(60_000_000_000L, 80_000_000_000L),
-            new Step.Discharge(1, 52.5, 2.50)));
-        long[] n = {0};
-        Rehearsal r = new Rehearsal(RIG, p, 3, List.of(), (scan, _, _, _) -> {
-            n[0]++;
-            if (n[0] < 6 || n[0] == 300) {
-                for (int i = 0; i < scan.readings().size(); i++) {
-                    System.out.println(n[0] + " " + RIG.channels().get(i).name() + " " + scan.readings().get(i));
-                }
-            }
-        });
-        long t = System.nanoTime();
-        while (!r.over() && n[0] < 400_000) {
-            for (Event e : r.scan()) System.out.println(n[0] + " " + e);
+        Program p = new Program("short", false, List.of(new Step.Discharge(1, 90, 2.50)));
+        Rehearsal r = new Rehearsal(RIG, p, 3, List.of(), Bench.NOWHERE);
+        Bench.until(r, () -> Bench.flowing(r, 1));
+        Bench.seconds(r, 60);
+        Map<String, ChipPlace> chips = new LinkedHashMap<>();
+        chips.put("shunt", ChipPlace.of(RIG.shunt()));
+        chips.put("adc", ChipPlace.of(RIG.inputs().get(0).converter()));
+        RIG.probes().forEach(q -> chips.put(q.name(), ChipPlace.of(q.chip())));
+        chips.put("expander", ChipPlace.of(RIG.wires().expanders().get(0)));
+        for (var c : chips.entrySet()) for (ChipFault f : List.of(ChipFault.Plain.STUCK, ChipFault.Plain.NO_ANSWER, ChipFault.Plain.BROWN_OUT, ChipFault.Plain.ALL_ONES)) {
+            List<String> log = new ArrayList<>();
+            int[] failed = new int[RIG.channels().size()]; String[] why = new String[failed.length];
+            int[] k = {0};
+            Rehearsal q = r.copy((scan, _, _, _) -> {
+                k[0]++;
+                for (int i = 0; i < failed.length; i++) if (scan.readings().get(i) instanceof Reading.Failed x) { failed[i]++; why[i] = x.why() + "@" + k[0]; }
+            });
+            double t0 = q.rig().clock().nanos() * 1e-9;
+            q.inflict(new BoardFault.ChipFails(c.getValue(), f));
+            for (int i = 0; i < 100 && log.isEmpty(); i++) for (Event e : q.scan()) log.add(String.format("%.2f s %s", q.rig().clock().nanos() * 1e-9 - t0, e));
+            Bench.seconds(q, 2);
+            StringBuilder b = new StringBuilder();
+            for (int i = 0; i < failed.length; i++) if (failed[i] > 0) b.append(RIG.channels().get(i).name() + " " + failed[i] + " " + why[i] + "; ");
+            System.out.println(c.getKey() + " " + f + " => " + log + " amps " + q.rig().world().amps() + " | " + b);
         }
-        System.out.println(n[0] + " scans " + (System.nanoTime() - t) / 1e9 + " s");
     }
 }
