@@ -14,7 +14,6 @@ import rigwarden.emulated.ChipPlace;
 import rigwarden.emulated.LineFault;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
-import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
 import rigwarden.rig.Panel;
 import rigwarden.rig.PathPart;
@@ -133,22 +132,11 @@ final class ComponentFaults {
     }
 
     private void chips() {
-        Map<String, ChipPlace> chips = new LinkedHashMap<>();
-        chips.put("shunt monitor", ChipPlace.of(rig.shunt()));
-        rig.inputs().forEach(i -> chips.put(converter(i.converter()), ChipPlace.of(i.converter())));
-        rig.probes().forEach(p -> chips.put("chip of " + p.name(), ChipPlace.of(p.chip())));
-        rig.wires().expanders().forEach(e -> chips.put("expander " + e.name(), ChipPlace.of(e)));
+        Map<String, ChipPlace> chips = ChipParts.of(rig);
         chip("chip silent", PartFault.OPEN, chips, ChipFault.Plain.NO_ANSWER);
         chip("chip all ones", PartFault.SHORT, chips, ChipFault.Plain.ALL_ONES);
         chip("chip frozen", PartFault.STUCK, chips, ChipFault.Plain.STUCK);
         chip("chip browns out", PartFault.DRIFT, chips, ChipFault.Plain.BROWN_OUT);
-    }
-
-    private static String converter(Converter converter) {
-        return switch (converter) {
-            case Converter.Ads1115 own -> "converter on bus " + own.bus() + " at " + own.address();
-            case Converter.Ads1220 own -> "converter on " + own.wire() + " with ready line " + own.readyLine();
-        };
     }
 
     private void chip(String name, PartFault how, Map<String, ChipPlace> chips, ChipFault fault) {
@@ -173,18 +161,13 @@ final class ComponentFaults {
         }
         plain("contact welds", PartFault.WELD, contacts.entrySet().stream().map(c -> world(c.getKey(), new Fault.Weld(c.getValue()))).toList());
         plain("contact stays open", PartFault.OPEN, contacts.entrySet().stream().map(c -> world(c.getKey(), new Fault.StuckOpen(c.getValue()))).toList());
-        rig.inputs().forEach(i -> select(outputs, converter(i.converter()), ChipPlace.of(i.converter())));
-        rig.probes().forEach(p -> select(outputs, p.name(), ChipPlace.of(p.chip())));
+        outputs.putAll(ChipParts.selects(rig));
         Map<String, Integer> inputs = new LinkedHashMap<>();
         inputs.put("loop", panel.loop());
         inputs.put("coil feed", panel.coilFeed());
         inputs.put("feedback", panel.feedback());
         inputs.put("arm", panel.arm());
-        rig.inputs().forEach(i -> {
-            if (i.converter() instanceof Converter.Ads1220 own) {
-                inputs.put("ready line " + own.readyLine(), own.readyLine());
-            }
-        });
+        inputs.putAll(ChipParts.readyLines(rig));
         for (boolean high : new boolean[] {true, false}) {
             String level = high ? " high" : " low";
             plain("output stuck" + level, PartFault.STUCK, outputs.entrySet().stream()
@@ -196,13 +179,6 @@ final class ComponentFaults {
         sized("heartbeat stage slow", PartFault.DRIFT, "s", rig.guards().heartbeatLongest(), 600, List.of(
                 new Place("heartbeat stage", (size, _) -> new InWorld(new Fault.SlowHeartbeat(size)))));
         plain("loop opens", PartFault.OPEN, List.of(world("loop", new Fault.LoopOpens())));
-    }
-
-    /** Those chips that a line of the header selects. */
-    private static void select(Map<String, Integer> outputs, String chip, ChipPlace place) {
-        if (place instanceof ChipPlace.OnSpi spi) {
-            spi.at().line().ifPresent(line -> outputs.put("select of " + chip, line));
-        }
     }
 
     private void devices() {
