@@ -1,27 +1,19 @@
 package rigwarden.emulated;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.IntFunction;
-import java.util.function.Predicate;
 import rigwarden.bench.Agents;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
 import rigwarden.loop.Pacer;
 import rigwarden.pack.Chance;
 import rigwarden.pack.Fault;
-import rigwarden.pack.Line;
 import rigwarden.pack.World;
 import rigwarden.rig.Device;
-import rigwarden.rig.Panel;
-import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
-import rigwarden.rig.VoltageInput;
 import rigwarden.serial.AgentState;
 import rigwarden.serial.InstrumentAgent;
 
@@ -33,18 +25,14 @@ import rigwarden.serial.InstrumentAgent;
  * an order or of a line other than the heartbeat's, and when the last move is more than 20 ms old; in between its slow nodes are taken as they were.
  */
 public final class EmulatedRig {
-
     private final Rig rig;
     private final Specimen specimen;
     private final World world;
     private final VirtualClock clock;
     private final EmulatedBoard board;
-    private final Ina228Emulator shunt;
-    private final Map<Integer, Ads1115Emulator> converters = new HashMap<>();
-    private final Mcp9601Emulator[] probes;
+    private final RigChips chips;
     private final List<Optional<EmulatedInstrument>> instruments = new ArrayList<>();
     private final Agents agents;
-    private final Map<Integer, FaultyTarget> faulty = new HashMap<>();
     private final Defects defects;
     private final Wirings wirings;
     private final CellWindow window;
@@ -72,7 +60,6 @@ public final class EmulatedRig {
     }
 
     private EmulatedRig(Rig rig, Specimen specimen, VirtualClock clock, Optional<Agents> outside) throws BusFailure {
-        Emulable.check(rig);
         this.rig = rig;
         this.clock = clock;
         this.specimen = specimen;
@@ -82,9 +69,7 @@ public final class EmulatedRig {
         wirings = new Wirings(rig, specimen, world, clock, defects);
         window = new CellWindow(rig, false);
         own = new OwnWorld();
-        shunt = new Ina228Emulator(wirings.shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
-        converters();
-        probes = probeChips();
+        chips = RigChips.fresh(rig, wirings, specimen);
         for (Device device : rig.devices()) {
             instruments.add(outside.isPresent() ? Optional.empty() : instrument(device));
         }
@@ -111,23 +96,13 @@ public final class EmulatedRig {
         wirings = new Wirings(rig, specimen, world, clock, defects);
         window = new CellWindow(rig, other.window.opened());
         own = other.own.copy();
-        shunt = other.shunt.copy(wirings.shuntWiring());
-        for (VoltageInput input : rig.inputs()) {
-            int key = key(input.bus(), input.address());
-            converters.computeIfAbsent(key,
-                    k -> other.converters.get(k).copy(wirings.inputWiring(input.bus(), input.address())));
-        }
-        probes = new Mcp9601Emulator[other.probes.length];
-        for (int i = 0; i < probes.length; i++) {
-            probes[i] = other.probes[i].copy(wirings.probeWiring(i));
-        }
+        chips = other.chips.copy(wirings);
         for (int i = 0; i < rig.devices().size(); i++) {
             Terminals terminals = wirings.terminals(rig.devices().get(i));
             instruments.add(other.instruments.get(i).map(it -> it.copy(terminals, clock)));
         }
         agents = agents(i -> other.agents.agents().get(i).orElseThrow().state());
         board = board();
-        other.faulty.forEach((key, chip) -> fail(key, chip.copy(chip(key))));
         board.meddleLike(other.board, clock);
         wirings.spikesLike(other.wirings);
         upsets = other.upsets.map(WireUpsets::copy);
@@ -148,15 +123,13 @@ public final class EmulatedRig {
         world.advanceTo(clock.nanos());
         window = new CellWindow(rig, other.window.opened());
         own = new OwnWorld();
-        shunt = new Ina228Emulator(wirings.shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
-        converters();
-        probes = probeChips();
+        chips = RigChips.fresh(rig, wirings, specimen);
         for (Device device : rig.devices()) {
             instruments.add(instrument(device));
         }
         agents = agents(_ -> AgentState.at(clock.nanos()));
+        chips.sufferLike(other.chips);
         board = board();
-        other.faulty.forEach((key, chip) -> fail(key, chip.copy(chip(key))));
         wirings.spikesAsStrongAs(other.wirings);
         upsets = other.upsets.map(WireUpsets::copy);
         upsets.ifPresent(board::upset);
@@ -164,12 +137,8 @@ public final class EmulatedRig {
     }
 
     private void dark() {
-        world.line(Line.CONTACTOR, false);
-        world.line(Line.PRECHARGE, false);
-        world.line(Line.HEARTBEAT, false);
-        world.line(Line.SOUNDER, false);
+        wirings.panel().dark(world);
         for (Device device : rig.devices()) {
-            world.line(relay(device), false);
             if (device instanceof Device.Programmed && device.charges()) {
                 world.source(wirings.place(device), false, 0, 0);
             } else if (device instanceof Device.Programmed) {
@@ -189,27 +158,6 @@ public final class EmulatedRig {
         return new EmulatedRig(this, outageNanos);
     }
 
-    private void converters() {
-        for (VoltageInput input : rig.inputs()) {
-            converters.computeIfAbsent(key(input.bus(), input.address()), key -> new Ads1115Emulator(
-                    wirings.inputWiring(input.bus(), input.address()), specimen.inputErrors(input),
-                    specimen.noise("converter " + key)));
-        }
-    }
-
-    private Mcp9601Emulator[] probeChips() {
-        Mcp9601Emulator[] chips = new Mcp9601Emulator[rig.probes().size()];
-        for (int i = 0; i < chips.length; i++) {
-            Probe probe = rig.probes().get(i);
-            chips[i] = new Mcp9601Emulator(wirings.probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
-        }
-        return chips;
-    }
-
-    private static int key(int bus, int address) {
-        return bus << 8 | address;
-    }
-
     /** Another rig, the same in everything, that goes its own way from here. */
     public EmulatedRig copy() {
         try {
@@ -220,8 +168,9 @@ public final class EmulatedRig {
     }
 
     private EmulatedBoard board() {
-        EmulatedBoard made = new EmulatedBoard();
-        wire(made);
+        EmulatedBoard made = new EmulatedBoard(defects.stuckLines);
+        chips.put(made);
+        wirings.panel().put(made);
         return made;
     }
 
@@ -244,70 +193,6 @@ public final class EmulatedRig {
             });
         }
         return new Agents(made, true);
-    }
-
-    private Line relay(Device device) {
-        return device.charges() ? Line.source(wirings.place(device)) : Line.sink(wirings.place(device));
-    }
-
-    private void wire(EmulatedBoard made) {
-        made.put(rig.shunt().bus(), rig.shunt().address(), shunt);
-        converters.forEach((key, chip) -> made.put(key >> 8, key & 0xFF, chip));
-        for (int i = 0; i < probes.length; i++) {
-            made.put(rig.probes().get(i).bus(), rig.probes().get(i).address(), probes[i]);
-        }
-        Panel panel = rig.panel();
-        output(made, panel.contactor(), Line.CONTACTOR);
-        output(made, panel.precharge(), Line.PRECHARGE);
-        for (Device device : rig.devices()) {
-            Line relay = relay(device);
-            output(made, device.relay(), relay);
-        }
-        output(made, panel.heartbeat(), Line.HEARTBEAT);
-        output(made, panel.sounder(), Line.SOUNDER);
-        input(made, panel.loop(), World::loopClosed);
-        input(made, panel.coilFeed(), World::coilFeed);
-        input(made, panel.feedback(), World::feedback);
-        input(made, panel.arm(), World::armed);
-    }
-
-    private void input(EmulatedBoard made, int bcm, Predicate<World> truth) {
-        made.input(bcm, () -> defects.stuckLines.containsKey(bcm) ? defects.stuckLines.get(bcm) : truth.test(wirings.now()));
-    }
-
-    private void output(EmulatedBoard made, int bcm, Line line) {
-        made.output(bcm, high -> {
-            if (!defects.stuckLines.containsKey(bcm)) {
-                line(line, high);
-            }
-        });
-    }
-
-    private RegisterChip chip(int key) {
-        if (key == key(rig.shunt().bus(), rig.shunt().address())) {
-            return shunt;
-        }
-        for (int i = 0; i < probes.length; i++) {
-            if (key == key(rig.probes().get(i).bus(), rig.probes().get(i).address())) {
-                return probes[i];
-            }
-        }
-        return Objects.requireNonNull(converters.get(key), "a chip of the rig file");
-    }
-
-    private void fail(int key, FaultyTarget chip) {
-        faulty.put(key, chip);
-        board.replace(key >> 8, key & 0xFF, chip);
-    }
-
-    private void line(Line line, boolean high) {
-        if (!line.equals(Line.HEARTBEAT)) {
-            world.advanceTo(clock.nanos());
-        }
-        if (line.equals(Line.CONTACTOR)) {
-            wirings.contactorSwitched();
-        }
-        wirings.now().line(line, high);
     }
 
     /** Something goes wrong, now. */
@@ -337,22 +222,18 @@ public final class EmulatedRig {
                 bus.meddle(wire -> new BusErrors(wire, clock, bus.addresses(), f.error(), f.share(),
                         Math.round(f.delaySeconds() * 1e9), Chance.of(f.seed(), "bus " + f.bus(), "errors")));
             }
+            case BoardFault.SpiBusErrs f -> {
+                EmulatedSpiBus bus = board.spiBus(f.bus()).orElseThrow();
+                bus.meddle(wire -> new SpiErrors(wire, clock, bus.selects(), f.error(), f.share(),
+                        Math.round(f.delaySeconds() * 1e9), Chance.of(f.seed(), "SPI bus " + f.bus(), "errors")));
+            }
             case BoardFault.PortErrs f -> line(f.device()).meddle(port -> new PortErrors(port, clock, f.error(), f.share(),
                     Math.round(f.delaySeconds() * 1e9), Chance.of(f.seed(), "port " + f.device(), "errors")));
             case BoardFault.BytesMangled f -> mangle(f);
-            case BoardFault.ChipFails f -> {
-                int key = key(f.bus(), f.address());
-                if (!faulty.containsKey(key)) {
-                    fail(key, new FaultyTarget(chip(key)));
-                }
-                faulty.get(key).set(f.how());
-            }
+            case BoardFault.ChipFails f -> chips.fail(board, f.at(), f.how());
             case BoardFault.LinkFails f -> line(f.device()).set(f.how());
             case BoardFault.InputStuck f -> defects.stuckLines.put(f.bcm(), f.high());
-            case BoardFault.OutputStuck f -> {
-                board.sinks(f.bcm()).forEach(sink -> sink.level(f.high()));
-                defects.stuckLines.put(f.bcm(), f.high());
-            }
+            case BoardFault.OutputStuck f -> wirings.panel().stick(board, f.bcm(), f.high());
             case BoardFault.ShuntDrifts f -> {
                 defects.shuntCoulombs += defects.shuntFactor * (1 - f.factor()) * wirings.tilted(world);
                 defects.shuntFactor *= f.factor();
@@ -388,6 +269,10 @@ public final class EmulatedRig {
         for (int bus : board.busNumbers()) {
             board.existingBus(bus).meddle(wire ->
                     new MangledWire(wire, fault.share(), Chance.of(fault.seed(), "bus " + bus, "mangled")));
+        }
+        for (int number : board.spiBusNumbers()) {
+            board.spiBus(number).orElseThrow().meddle(wire ->
+                    new MangledSpiWire(wire, fault.share(), Chance.of(fault.seed(), "SPI bus " + number, "mangled")));
         }
         for (int i = 0; i < instruments.size(); i++) {
             int place = i;

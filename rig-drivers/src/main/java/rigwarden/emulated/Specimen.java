@@ -17,6 +17,7 @@ import rigwarden.pack.WorldParameters;
 import rigwarden.rig.BusSide;
 import rigwarden.rig.Calibration;
 import rigwarden.rig.Channels;
+import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
 import rigwarden.rig.Instrument;
 import rigwarden.rig.PathPart;
@@ -27,11 +28,6 @@ import rigwarden.rig.VoltageInput;
 
 /** Draws one specimen of a rig: every part with errors out of the distribution that its data sheet or file states. */
 final class Specimen {
-    /** INA228 oscillator, limits ± 0.5 % (SLYS021A, electrical characteristics). */
-    private static final double OSCILLATOR = 0.005;
-    private static final double SHUNT_NOISE_VOLTS = 1.2e-6;
-    private static final double TAP_NOISE_VOLTS = 60e-6;
-    private static final double PROBE_NOISE_K = 0.03;
     private static final double INVERTER_FARADS = 0.02;
     private static final double LEAST_FARADS = 0.001;
     private static final double RIPPLE_SHARE = 0.3;
@@ -61,18 +57,18 @@ final class Specimen {
         return new Specimen(rig, seed, true);
     }
 
-    private Chance chance(String part, String purpose) {
+    Chance chance(String part, String purpose) {
         return Chance.of(seed, part, purpose);
     }
 
     /** Rectangular within ± the limits. */
-    private double within(String part, String purpose, double limits) {
+    double within(String part, String purpose, double limits) {
         double drawn = 2 * chance(part, purpose).nextDouble() - 1;
         return limits * (edges ? Math.signum(drawn) : drawn);
     }
 
     /** Normal with this standard deviation. */
-    private double around(String part, String purpose, double deviation) {
+    double around(String part, String purpose, double deviation) {
         double drawn = chance(part, purpose).nextGaussian();
         return deviation * (edges ? 2 * Math.signum(drawn) : drawn);
     }
@@ -84,30 +80,6 @@ final class Specimen {
     /** Resistance of the shunt per kelvin away from 25 °C, relative. */
     double shuntPerKelvin() {
         return within("shunt", "temperature", rig.shunt().perKelvin());
-    }
-
-    Ina228Emulator.Errors shuntErrors() {
-        ShuntMonitor shunt = rig.shunt();
-        double offset = within("shunt", "offset", Channels.INA228_OFFSET_VOLTS)
-                + within("shunt", "thermo-electric", shunt.thermoVolts());
-        return new Ina228Emulator.Errors(within("shunt", "gain", Channels.INA228_GAIN), offset,
-                within("shunt", "bus gain", Channels.INA228_BUS_GAIN), within("shunt", "oscillator", OSCILLATOR),
-                SHUNT_NOISE_VOLTS);
-    }
-
-    /** A chip with a calibrated input has no errors of its own here: what a calibration leaves is drawn by input. */
-    Ads1115Emulator.Errors inputErrors(VoltageInput input) {
-        String part = input.bus() + ":" + input.address();
-        boolean calibrated = rig.inputs().stream()
-                .anyMatch(i -> i.bus() == input.bus() && i.address() == input.address() && i.calibration().known());
-        double[] gains = new double[8];
-        Arrays.fill(gains, calibrated ? 0 : within(part, "gain", Channels.ADS1115_GAIN));
-        double[] offsets = new double[4];
-        Arrays.fill(offsets, calibrated
-                ? 0
-                : within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS));
-        return new Ads1115Emulator.Errors(gains, offsets, within(part, "rate", 0.1), input.supplyVolts(),
-                TAP_NOISE_VOLTS);
     }
 
     /** What truly stands before an input ÷ what its divider makes of it, over what the file says of both. */
@@ -127,10 +99,9 @@ final class Specimen {
                 : 0;
     }
 
-    Mcp9601Emulator.Errors probeErrors(Probe probe) {
-        double kelvin = around(probe.name(), "error", probe.uncertaintyKelvin() / 2);
-        double most = probe.uncertaintyKelvin();
-        return new Mcp9601Emulator.Errors(Math.clamp(kelvin, -most, most), PROBE_NOISE_K);
+    /** What its chips err by. */
+    ChipErrors chips() {
+        return new ChipErrors(rig, this);
     }
 
     ScpiInstrument.Errors instrumentErrors(String name, Instrument instrument) {

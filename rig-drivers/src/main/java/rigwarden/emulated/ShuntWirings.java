@@ -1,0 +1,84 @@
+package rigwarden.emulated;
+
+import rigwarden.pack.Node;
+import rigwarden.pack.World;
+
+/** The shunt beside B− as the chip across it sees it, whichever chip that is. */
+final class ShuntWirings {
+    private static final double REFERENCE_C = 25;
+
+    private final Wirings wirings;
+    private final double ohms;
+    private final double perKelvin;
+
+    ShuntWirings(Wirings wirings) {
+        this.wirings = wirings;
+        ohms = wirings.specimen().shuntOhms();
+        perKelvin = wirings.specimen().shuntPerKelvin();
+    }
+
+    private double shuntVolts() {
+        World at = wirings.now();
+        double amps = at.amps() + Ripple.mean(at.rippleAmps(), wirings.nanos());
+        return amps * ohms * wirings.defects().shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C))
+                + wirings.defects().shuntOffsetVolts;
+    }
+
+    /** An INA228. */
+    Ina228Emulator.Wiring summing() {
+        return new Ina228Emulator.Wiring() {
+            @Override
+            public long nanos() {
+                return wirings.nanos();
+            }
+
+            @Override
+            public double shuntVolts() {
+                return ShuntWirings.this.shuntVolts();
+            }
+
+            @Override
+            public double shuntVoltSeconds() {
+                Defects defects = wirings.defects();
+                double offset = defects.shuntOffsetVolts * wirings.nanos() * 1e-9 + defects.shuntOffsetVoltSeconds;
+                return ohms * (defects.shuntFactor * wirings.tilted(wirings.now()) + defects.shuntCoulombs) + offset;
+            }
+
+            @Override
+            public double busVolts() {
+                return wirings.now().packVolts();
+            }
+
+            @Override
+            public double dieCelsius() {
+                return wirings.now().celsius(Node.ROOM);
+            }
+        };
+    }
+
+    /** An INA226, whose ground is B−. */
+    Ina226Emulator.Wiring plain() {
+        double offset = wirings.specimen().chips().ina226BusOffset();
+        return new Ina226Emulator.Wiring() {
+            @Override
+            public long nanos() {
+                return wirings.nanos();
+            }
+
+            @Override
+            public double shuntVolts() {
+                return ShuntWirings.this.shuntVolts();
+            }
+
+            @Override
+            public double commonModeVolts() {
+                return 0;
+            }
+
+            @Override
+            public double busVolts() {
+                return wirings.now().packVolts() + offset;
+            }
+        };
+    }
+}
