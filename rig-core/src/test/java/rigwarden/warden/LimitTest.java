@@ -26,10 +26,10 @@ class LimitTest {
     private static final int INVERTER = 2;
     private static final double MOST_AMPS = PACK.devices().get(INVERTER).maxAmps();
 
-    /** What a reading at the very limit is. */
     /** Uncertainties by which a difference of two like probes moves a limit. */
     private static final double BOTH = Math.sqrt(2);
 
+    /** What a reading at the very limit is. */
     private enum There {
         HEALTHY,
         BREACH,
