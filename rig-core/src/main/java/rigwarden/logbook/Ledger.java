@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import rigwarden.rig.ChannelCalibration;
 
 /** The file {@code ledger.db}: what outlives a run. Small and seldom written, so it needs no write-ahead log. */
 final class Ledger implements AutoCloseable {
@@ -124,6 +125,35 @@ final class Ledger implements AutoCloseable {
             update.setInt(2, number);
             return update.executeUpdate() == 1;
         }
+    }
+
+    void calibration(String rig, ChannelCalibration found) throws SQLException {
+        try (PreparedStatement insert = connection.prepareStatement(
+                "INSERT INTO calibration (rig, channel, gain, shift, gain_u, offset_u, made, words) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")) {
+            insert.setString(1, rig);
+            insert.setString(2, found.channel());
+            insert.setDouble(3, found.gain());
+            insert.setDouble(4, found.offset());
+            insert.setDouble(5, found.doubt().gainU());
+            insert.setDouble(6, found.doubt().offsetU());
+            insert.setString(7, found.made().toString());
+            insert.setString(8, found.text());
+            insert.executeUpdate();
+        }
+    }
+
+    /** Texts of the calibrations of a rig, in the order in which they were made. */
+    List<String> calibrations(String rig) throws SQLException {
+        List<String> texts = new ArrayList<>();
+        try (PreparedStatement ask = connection.prepareStatement("SELECT words FROM calibration WHERE rig = ? ORDER BY number")) {
+            ask.setString(1, rig);
+            try (ResultSet row = ask.executeQuery()) {
+                while (row.next()) {
+                    texts.add(row.getString(1));
+                }
+            }
+        }
+        return List.copyOf(texts);
     }
 
     boolean cautioned(String rigHash, String words) throws SQLException {

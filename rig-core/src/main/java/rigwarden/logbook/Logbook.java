@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.function.LongConsumer;
 import java.util.stream.Stream;
 import rigwarden.rig.Channel;
+import rigwarden.rig.ChannelCalibration;
 
 /** A folder with {@code ledger.db} and {@code runs/NNNN.db}, one file for every run. One process at a time. */
 public final class Logbook implements AutoCloseable {
@@ -96,6 +97,24 @@ public final class Logbook implements AutoCloseable {
             ledger.caution(rigHash, rig, confirmed, words);
         } catch (SQLException e) {
             throw new LogbookException("That the cautions were confirmed cannot be kept", e);
+        }
+    }
+
+    /** Keeps a calibration with the text of its file. */
+    public void calibration(String rig, ChannelCalibration found) {
+        try {
+            ledger.calibration(rig, found);
+        } catch (SQLException e) {
+            throw new LogbookException("The calibration of " + found.channel() + " cannot be kept", e);
+        }
+    }
+
+    /** Texts of all calibrations that were made on a rig, the newest last. */
+    public List<String> calibrations(String rig) {
+        try {
+            return ledger.calibrations(rig);
+        } catch (SQLException e) {
+            throw new LogbookException("The calibrations of " + rig + " cannot be read", e);
         }
     }
 

@@ -121,7 +121,7 @@ final class RigRun {
         Rig rig = inputs.rig();
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
                 Version.all(), Files.readString(BOOT).strip(), 0, false, now,
-                clock.nanos(), List.of(), from);
+                clock.nanos(), List.of(), from, inputs.calibrations());
         Logbook.Begun begun = book.begin(about, rig.name(), inputs.program().name(), rig.channels(), BYTES_A_NIGHT,
                 RunSettings.USUAL, _ -> { });
         RunWriter writer = begun.writer();
