@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.hipparchus.special.Gamma;
 import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
@@ -34,14 +35,25 @@ public record Calibrating(Rig rig, String channel, MeterStatement meter, Optiona
     private static final double STEP = Math.sqrt(12);
 
     /**
+     * What belongs to all points.
+     *
+     * @param shuntCelsius the shunt's mean temperature, where a probe saw it
+     * @param emulatedSeed of the emulated copy that was looked at; empty for the real rig
+     */
+    public record Seen(OptionalDouble shuntCelsius, OptionalLong emulatedSeed) {
+        /** Points of the real rig; nobody looked at the shunt. */
+        public static final Seen NOTHING = new Seen(OptionalDouble.empty(), OptionalLong.empty());
+    }
+
+    /**
      * Draws the line.
      *
      * @param points at least two
      * @param made today
      * @param days for which it shall hold
-     * @param shuntCelsius the shunt's temperature meanwhile, where it was seen
+     * @param seen what belongs to all points
      */
-    public Result of(List<Point> points, LocalDate made, int days, OptionalDouble shuntCelsius) {
+    public Result of(List<Point> points, LocalDate made, int days, Seen seen) {
         double volts = certificate.isPresent() ? rig.shunt().ohms() : 1;
         double step = column().scale() * volts;
         double[] x = points.stream().mapToDouble(point -> point.reads() * volts).toArray();
@@ -56,7 +68,7 @@ public record Calibrating(Rig rig, String channel, MeterStatement meter, Optiona
         Optional<String> bent = bent(line, x, y, u).or(() -> far(line, volts));
         return bent.<Result>map(Result.Refused::new).orElseGet(() -> {
             LineFit believed = line.widened(Math.max(1, line.scatter()));
-            return new Result.Found(found(believed, volts, points, made, days, shuntCelsius), believed);
+            return new Result.Found(found(believed, volts, points, made, days, seen), believed);
         });
     }
 
@@ -142,7 +154,7 @@ public record Calibrating(Rig rig, String channel, MeterStatement meter, Optiona
         return line.at(0) / unit();
     }
 
-    private ChannelCalibration found(LineFit line, double volts, List<Point> points, LocalDate made, int days, OptionalDouble celsius) {
+    private ChannelCalibration found(LineFit line, double volts, List<Point> points, LocalDate made, int days, Seen seen) {
         double gain = line.slope() * scale(volts);
         double offset = offset(line);
         double[] corrected = points.stream().mapToDouble(point -> gain * point.reads() + offset).sorted().toArray();
@@ -150,7 +162,8 @@ public record Calibrating(Rig rig, String channel, MeterStatement meter, Optiona
                 Math.hypot(meter.relative(), DRIFT), Math.hypot(meter.zeroLimits() / unit(), Calibratable.driftLimits(rig, channel)),
                 certificate.map(ShuntCertificate::relativeU).orElse(0.0), corrected[0], corrected[corrected.length - 1],
                 Calibratable.scaleLimits(rig, channel));
-        ChannelCalibration bare = new ChannelCalibration(channel, gain, offset, doubt, made, made.plusDays(days), celsius, "");
+        ChannelCalibration bare = new ChannelCalibration(channel, gain, offset, doubt, made, made.plusDays(days), seen.shuntCelsius(),
+                seen.emulatedSeed(), "");
         return CalibrationText.with(this, bare, points);
     }
 

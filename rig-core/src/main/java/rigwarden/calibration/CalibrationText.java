@@ -15,7 +15,7 @@ final class CalibrationText {
     static ChannelCalibration with(Calibrating how, ChannelCalibration found, List<Point> points) {
         String body = new CalibrationText().body(how, found, points);
         return new ChannelCalibration(found.channel(), found.gain(), found.offset(), found.doubt(), found.made(), found.expires(),
-                found.shuntCelsius(), CalibrationFile.sealed(body));
+                found.shuntCelsius(), found.emulatedSeed(), CalibrationFile.sealed(body));
     }
 
     private String body(Calibrating how, ChannelCalibration found, List<Point> points) {
@@ -29,6 +29,7 @@ final class CalibrationText {
         number("gain", found.gain());
         number("offset", found.offset());
         found.shuntCelsius().ifPresent(celsius -> number("shunt_c", celsius));
+        found.emulatedSeed().ifPresent(seed -> body.append("emulated_seed = ").append(seed).append("   # of a rehearsal: no real run takes it\n"));
         doubt(found.doubt());
         meter(how.meter());
         how.certificate().ifPresent(shunt -> {

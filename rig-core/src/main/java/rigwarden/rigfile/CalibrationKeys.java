@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.tomlj.TomlParseResult;
 import rigwarden.rig.Calibratable;
 import rigwarden.rig.ChannelCalibration;
@@ -70,6 +71,9 @@ final class CalibrationKeys {
         OptionalDouble celsius = keys.has("shunt_c")
                 ? OptionalDouble.of(keys.number("shunt_c", "°C", -40, 125, "the shunt's resistance hangs on it"))
                 : OptionalDouble.empty();
+        OptionalLong seed = keys.has("emulated_seed")
+                ? OptionalLong.of(keys.whole("emulated_seed", "", 0, Integer.MAX_VALUE, "a rehearsal is of one specimen"))
+                : OptionalLong.empty();
         Keys doubt = keys.table("doubt", WRITTEN).orElseGet(keys::none);
         double[] of9 = new double[DOUBT.size()];
         for (int i = 0; i < of9.length; i++) {
@@ -94,7 +98,7 @@ final class CalibrationKeys {
             own.refuse(RefusalKind.CALIBRATION_ALTERED, "doubt.highest", "above doubt.lowest", "a line needs two points apart", ANEW);
         } else if (fits(own, channel, of, chip) && holds(own, made, expires)) {
             found.put(channel, new ChannelCalibration(channel, gain, offset, new Doubt(of9[0], of9[1], of9[2], of9[3], of9[4], of9[5],
-                    of9[6], of9[7], of9[8]), made, expires, celsius, file.text()));
+                    of9[6], of9[7], of9[8]), made, expires, celsius, seed, file.text()));
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Doubt;
@@ -30,7 +31,7 @@ class CalibratingTest {
     }
 
     private static Result of(String channel, MeterStatement meter, Point... points) {
-        return new Calibrating(RIG, channel, meter, Optional.empty()).of(List.of(points), TODAY, 365, OptionalDouble.empty());
+        return new Calibrating(RIG, channel, meter, Optional.empty()).of(List.of(points), TODAY, 365, Calibrating.Seen.NOTHING);
     }
 
     private static ChannelCalibration found(Result result) {
@@ -99,7 +100,7 @@ class CalibratingTest {
         double ohms = 0.0005006;
         Calibrating how = new Calibrating(RIG, "current_a", MILLIVOLTS, Optional.of(new ShuntCertificate(ohms, 1e-7)));
         ChannelCalibration found = found(how.of(List.of(point(10, 0.0005 * 10 * 1.0003), point(100, 0.0005 * 100 * 1.0003)), TODAY, 365,
-                OptionalDouble.of(24)));
+                new Calibrating.Seen(OptionalDouble.of(24), OptionalLong.empty())));
 
         assertThat(found.gain()).isEqualTo(0.0005 * 1.0003 / ohms, within(1e-9));
         assertThat(found.doubt().certificateU()).isEqualTo(1e-7 / 2 / ohms, within(1e-12));

@@ -8,14 +8,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rigwarden.calibration.Calibrating;
 import rigwarden.calibration.MeterStatement;
 import rigwarden.calibration.Point;
 import rigwarden.calibration.Result;
+import rigwarden.logbook.RunAbout;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 
@@ -35,7 +36,7 @@ class CalibrationKeysTest {
         Rig rig = Reference.sound(RigFile.bare(rigFile)).value();
         Calibrating how = new Calibrating(rig, channel, METER, Optional.empty());
         return switch (how.of(List.of(new Point(2.5, 1e-4, 50, 2.5 * gain + offset), new Point(3.6, 1e-4, 50, 3.6 * gain + offset)), MADE,
-                100, OptionalDouble.empty())) {
+                100, Calibrating.Seen.NOTHING)) {
             case Result.Found found -> found.calibration().text();
             case Result.Refused refused -> throw new AssertionError(refused.words());
         };
@@ -151,6 +152,17 @@ class CalibrationKeysTest {
 
         assertThat(rig.calibration("cell_01_v").orElseThrow().text()).isEqualTo(text);
         assertThat(rig.calibration("cell_01_v").orElseThrow().gain()).isEqualTo(1.001, within(1e-9));
+    }
+
+    @Test
+    void a_run_with_another_calibration_is_on_another_rig() throws IOException {
+        Path file = rigFile(Reference.RIG);
+        RunAbout bare = new RunAbout(Files.readString(file), "", Map.of(), "boot", 0, false, "now", 0);
+        RunAbout calibrated = bare.calibrated(List.of(calibration(file, "cell_01_v", 1.001, 0)));
+
+        assertThat(calibrated.rigHash()).isNotEqualTo(bare.rigHash())
+                .isNotEqualTo(bare.calibrated(List.of(calibration(file, "cell_01_v", 1.002, 0))).rigHash())
+                .isEqualTo(bare.calibrated(List.of(calibration(file, "cell_01_v", 1.001, 0))).rigHash());
     }
 
     @Test

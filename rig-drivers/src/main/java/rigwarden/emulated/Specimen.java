@@ -2,6 +2,7 @@ package rigwarden.emulated;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import rigwarden.pack.Bead;
 import rigwarden.pack.CellParameters;
@@ -15,6 +16,7 @@ import rigwarden.pack.Supply;
 import rigwarden.pack.WarmthParameters;
 import rigwarden.pack.WorldParameters;
 import rigwarden.rig.BusSide;
+import rigwarden.rig.Calibratable;
 import rigwarden.rig.Calibration;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Device;
@@ -59,6 +61,10 @@ final class Specimen {
     }
 
     double shuntOhms() {
+        Optional<Calibrated> told = told(Calibratable.CURRENT);
+        if (told.isPresent()) {
+            return rig.shunt().ohms() * told.get().scale();
+        }
         return rig.shunt().ohms() * (1 + within("shunt", "tolerance", rig.shunt().toleranceRelative()));
     }
 
@@ -67,12 +73,24 @@ final class Specimen {
         return within("shunt", "temperature", rig.shunt().perKelvin());
     }
 
+    /** A channel that a calibration of a real rig corrects errs by what that calibration says, and is left with its doubt. */
+    private Optional<Calibrated> told(String channel) {
+        return rig.calibration(channel).filter(found -> found.emulatedSeed().stream().noneMatch(its -> its == seed))
+                .map(found -> Calibrated.drawn(found, purpose -> chance(channel, purpose)));
+    }
+
+    /** What the chip's bus pin makes of the pack's voltage, before its own errors. */
+    Calibrated busPin() {
+        return told(Calibratable.PACK).orElse(Calibrated.STRAIGHT);
+    }
+
     Ina228Emulator.Errors shuntErrors() {
         ShuntMonitor shunt = rig.shunt();
-        double offset = within("shunt", "offset", Channels.INA228_OFFSET_VOLTS)
-                + within("shunt", "thermo-electric", shunt.thermoVolts());
-        return new Ina228Emulator.Errors(within("shunt", "gain", Channels.INA228_GAIN), offset,
-                within("shunt", "bus gain", Channels.INA228_BUS_GAIN), within("shunt", "oscillator", OSCILLATOR),
+        Optional<Calibrated> told = told(Calibratable.CURRENT);
+        double offset = told.map(one -> one.shift() * shunt.ohms()).orElseGet(() ->
+                within("shunt", "offset", Channels.INA228_OFFSET_VOLTS) + within("shunt", "thermo-electric", shunt.thermoVolts()));
+        return new Ina228Emulator.Errors(told.isPresent() ? 0 : within("shunt", "gain", Channels.INA228_GAIN), offset,
+                told(Calibratable.PACK).isPresent() ? 0 : within("shunt", "bus gain", Channels.INA228_BUS_GAIN), within("shunt", "oscillator", OSCILLATOR),
                 SHUNT_NOISE_VOLTS);
     }
 
@@ -80,7 +98,8 @@ final class Specimen {
     Ads1115Emulator.Errors inputErrors(VoltageInput input) {
         String part = input.bus() + ":" + input.address();
         boolean calibrated = rig.inputs().stream()
-                .anyMatch(i -> i.bus() == input.bus() && i.address() == input.address() && i.calibration().known());
+                .anyMatch(i -> i.bus() == input.bus() && i.address() == input.address()
+                        && (i.calibration().known() || told(i.name()).isPresent()));
         double[] gains = new double[8];
         Arrays.fill(gains, calibrated ? 0 : within(part, "gain", Channels.ADS1115_GAIN));
         double[] offsets = new double[4];
@@ -93,6 +112,10 @@ final class Specimen {
 
     /** What truly stands before an input ÷ what its divider makes of it, over what the file says of both. */
     double inputRatio(VoltageInput input) {
+        Optional<Calibrated> told = told(input.name());
+        if (told.isPresent()) {
+            return told.get().scale();
+        }
         Calibration calibration = input.calibration();
         double wrong = calibration.known()
                 ? calibration.gainU() / 2 * chance(input.name(), "gain").nextGaussian()
@@ -102,6 +125,10 @@ final class Specimen {
 
     /** What an input reads too much after its calibration, V before its divider; 0 without one. */
     double inputOffset(VoltageInput input) {
+        Optional<Calibrated> told = told(input.name());
+        if (told.isPresent()) {
+            return told.get().shift() / told.get().scale();
+        }
         Calibration calibration = input.calibration();
         return calibration.known()
                 ? calibration.offsetU() / 2 * chance(input.name(), "offset").nextGaussian() - calibration.offset()

@@ -1,7 +1,10 @@
 package rigwarden.emulated;
 
+import java.util.HashMap;
+import java.util.Map;
 import rigwarden.pack.Node;
 import rigwarden.pack.World;
+import rigwarden.rig.Calibratable;
 import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -18,6 +21,7 @@ final class Wirings {
     private final World world;
     private final VirtualClock clock;
     private final Defects defects;
+    private final Map<String, Double> held = new HashMap<>();
     private double spikeVolts;
     private long switchedNanos = Long.MIN_VALUE / 2;
 
@@ -32,6 +36,16 @@ final class Wirings {
     /** From now on every switching of the contactor lifts every ADC input by this for two milliseconds, V at the pin. */
     void spikes(double volts) {
         spikeVolts = volts;
+    }
+
+    /** A calibrator holds a channel's input at a value in the channel's unit, whatever the world does. */
+    void hold(String channel, double value) {
+        held.put(channel, value);
+    }
+
+    /** Voltage over the shunt's sense screws at a current, V. */
+    double senseVolts(double amps) {
+        return amps * specimen.shuntOhms() * defects.shuntFactor * (1 + specimen.shuntPerKelvin() * (now().celsius(Node.SHUNT) - REFERENCE_C));
     }
 
     /** The contactor's coil is switched just now. */
@@ -71,6 +85,7 @@ final class Wirings {
     Ina228Emulator.Wiring shuntWiring() {
         double ohms = specimen.shuntOhms();
         double perKelvin = specimen.shuntPerKelvin();
+        Calibrated busPin = specimen.busPin();
         return new Ina228Emulator.Wiring() {
             @Override
             public long nanos() {
@@ -80,6 +95,9 @@ final class Wirings {
             @Override
             public double shuntVolts() {
                 World at = now();
+                if (held.containsKey(Calibratable.CURRENT)) {
+                    return senseVolts(held.get(Calibratable.CURRENT));
+                }
                 double amps = at.amps() + Ripple.mean(at.rippleAmps(), clock.nanos());
                 return amps * ohms * defects.shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
             }
@@ -92,7 +110,7 @@ final class Wirings {
 
             @Override
             public double busVolts() {
-                return now().packVolts();
+                return busPin.reading(held.getOrDefault(Calibratable.PACK, now().packVolts()));
             }
 
             @Override
@@ -130,7 +148,8 @@ final class Wirings {
                 if (input == null) {
                     return 0;
                 }
-                double volts = input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell());
+                Double calibrator = held.get(input.name());
+                double volts = calibrator != null ? calibrator : input.role() == Role.BUS_VOLTS ? now().busVolts() : overGround(input.cell());
                 return (volts + offsets[pin]) * ratios[pin] * defects.inputFactor[places[pin]] + spike();
             }
 
