@@ -55,6 +55,10 @@ final class RigRun {
             throw new Refused(inputs.program().name() + ": unattended = true, and a rig is left alone only after `rigwarden prove`,"
                     + " which there is not yet. Set it to false and stay beside the rig: its arm key is turned off and on every 15 min.");
         }
+        inputs.rig().calibrations().stream().filter(found -> found.emulatedSeed().isPresent()).findFirst().ifPresent(found -> {
+            throw new Refused("The calibration of " + found.channel() + " beside the rig file is of a rehearsal, and says nothing about a real"
+                    + " chip. Calibrate it with `rigwarden calibrate`, or move the file away.");
+        });
         Optional<NoticePlan> plan = notices.namedOrBeside(logbook.folder());
         LocalDateTime begin = LocalDateTime.now(ZoneId.systemDefault()).withNano(0);
         Card card = Foreseen.card(inputs, plan.map(NoticePlan::lines).orElse(List.of()), begin, CardCommand.SEVEN, System.out,
