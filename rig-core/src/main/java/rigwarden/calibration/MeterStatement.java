@@ -39,7 +39,7 @@ public record MeterStatement(String name, double relative, double counts, double
      * What one of its readings may be off by and the next not, standard, in its unit: one count either way, for rounding and for
      * steps that are not alike.
      */
-    double eachU() {
+    public double eachU() {
         return digit / RECTANGULAR;
     }
 

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.LongConsumer;
 import java.util.stream.Stream;
+import rigwarden.joint.JointOhms;
 import rigwarden.rig.Channel;
 import rigwarden.rig.ChannelCalibration;
 
@@ -97,6 +98,24 @@ public final class Logbook implements AutoCloseable {
             ledger.caution(rigHash, rig, confirmed, words);
         } catch (SQLException e) {
             throw new LogbookException("That the cautions were confirmed cannot be kept", e);
+        }
+    }
+
+    /** Keeps what a hand meter found on a joint during a run, with the wall-clock label of when. */
+    public void joint(int run, JointOhms joint, String measured) {
+        try {
+            ledger.joint(run, joint, measured);
+        } catch (SQLException e) {
+            throw new LogbookException("The reading on " + joint.joint() + " cannot be kept", e);
+        }
+    }
+
+    /** What was last found on each joint of a run, in the order in which it was found; its family is empty. */
+    public List<JointOhms> joints(int run) {
+        try {
+            return ledger.joints(run);
+        } catch (SQLException e) {
+            throw new LogbookException("The joints of run " + run + " cannot be read", e);
         }
     }
 
