@@ -6,7 +6,9 @@ import java.util.Optional;
 import rigwarden.program.Ended;
 import rigwarden.quantity.Quantity;
 import rigwarden.quantity.Uncertain;
+import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
+import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.ShuntMonitor;
@@ -43,6 +45,7 @@ public final class Tally {
     private final Channel[] warm;
     private final Channel[] bodies;
     private final Channel shuntBody;
+    private final Optional<ChannelCalibration> calibration;
     private final List<StepFinding> found = new ArrayList<>();
 
     private long accumulatorCode;
@@ -78,6 +81,7 @@ public final class Tally {
         cells = rig.channels(Role.CELL_VOLTS).toArray(Channel[]::new);
         bodies = rig.channels(Role.BODY).toArray(Channel[]::new);
         shuntBody = rig.channel(Role.SHUNT_BODY);
+        calibration = rig.calibration(Calibratable.CURRENT);
         warm = rig.channels().stream()
                 .filter(c -> c.quantity() == Quantity.TEMPERATURE && c.role() != Role.ROOM)
                 .toArray(Channel[]::new);
@@ -164,8 +168,9 @@ public final class Tally {
     public void ended(Ended by, boolean settled, Account account) {
         double seconds = (lastNanos - sinceNanos) * 1e-9;
         double trapezoid = account.ampHours();
+        double zero = calibration.map(ChannelCalibration::offset).orElse(0.0);
         double charge = accumulated.isEmpty() || ratio.isEmpty() ? trapezoid
-                : (accumulatorCode - startCode) * accumulated.get().scale() * ratio.get().value(ratioCode) / 3600;
+                : ((accumulatorCode - startCode) * accumulated.get().scale() * ratio.get().value(ratioCode) + zero * seconds) / 3600;
         Budget budget = chargeBudget(charge, seconds);
         boolean comparable = Math.abs(trapezoid) > 0.001 * rig.cells().ratedAmpHours();
         double energy = account.wattHours() * (comparable ? charge / trapezoid : 1);
@@ -178,14 +183,15 @@ public final class Tally {
     private Budget chargeBudget(double charge, double seconds) {
         ShuntMonitor shunt = rig.shunt();
         double hours = seconds / 3600;
-        double away = scans == 0 ? 0 : Math.max(Math.abs(shuntSum / scans - REFERENCE_C),
-                Math.abs(shuntHottest - REFERENCE_C));
-        List<Budget.Term> terms = new ArrayList<>(List.of(
-                Budget.limits("shunt tolerance", shunt.toleranceRelative() * charge),
-                Budget.limits("shunt temperature", shunt.perKelvin() * away * charge),
-                Budget.limits("amplifier gain", shunt.chip().gain() * charge),
-                Budget.limits("amplifier offset", shunt.chip().offsetVolts() / shunt.ohms() * hours),
-                Budget.limits("thermo-electric voltage", shunt.thermoVolts() / shunt.ohms() * hours)));
+        double reference = calibration.map(found -> found.shuntCelsius().orElse(REFERENCE_C)).orElse(REFERENCE_C);
+        double away = scans == 0 ? 0 : Math.max(Math.abs(shuntSum / scans - reference), Math.abs(shuntHottest - reference));
+        List<Budget.Term> terms = new ArrayList<>(calibration
+                .map(found -> CalibratedCharge.terms(found.doubt(), charge, hours)).orElseGet(() -> List.of(
+                        Budget.limits("shunt tolerance", shunt.toleranceRelative() * charge),
+                        Budget.limits("amplifier gain", shunt.chip().gain() * charge),
+                        Budget.limits("amplifier offset", shunt.chip().offsetVolts() / shunt.ohms() * hours),
+                        Budget.limits("thermo-electric voltage", shunt.thermoVolts() / shunt.ohms() * hours))));
+        terms.add(1, Budget.limits("shunt temperature", shunt.perKelvin() * away * charge));
         if (accumulated.isEmpty()) {
             terms.add(Budget.limits("current between the readings", BETWEEN * charge));
             terms.add(Budget.limits("resolution", shunt.ampsPerCode() / 2 * hours));

@@ -11,6 +11,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import rigwarden.joint.JointOhms;
+import rigwarden.rig.ChannelCalibration;
 
 /** The file {@code ledger.db}: what outlives a run. Small and seldom written, so it needs no write-ahead log. */
 final class Ledger implements AutoCloseable {
@@ -125,6 +127,63 @@ final class Ledger implements AutoCloseable {
             update.setInt(2, number);
             return update.executeUpdate() == 1;
         }
+    }
+
+    void joint(int run, JointOhms joint, String measured) throws SQLException {
+        try (PreparedStatement insert =
+                connection.prepareStatement("INSERT INTO joint (name, run, ohms, u_ohms, measured) VALUES (?, ?, ?, ?, ?)")) {
+            insert.setString(1, joint.joint());
+            insert.setInt(2, run);
+            insert.setDouble(3, joint.ohms());
+            insert.setDouble(4, joint.expandedOhms());
+            insert.setString(5, measured);
+            insert.executeUpdate();
+        }
+    }
+
+    /** What was last found on each joint of a run; a family is not kept, the rig file tells it. */
+    List<JointOhms> joints(int run) throws SQLException {
+        List<JointOhms> joints = new ArrayList<>();
+        try (PreparedStatement ask = connection.prepareStatement("""
+                SELECT name, ohms, u_ohms FROM joint WHERE number IN (SELECT max(number) FROM joint WHERE run = ? GROUP BY name)
+                ORDER BY number""")) {
+            ask.setInt(1, run);
+            try (ResultSet row = ask.executeQuery()) {
+                while (row.next()) {
+                    joints.add(new JointOhms(row.getString(1), "", row.getDouble(2), row.getDouble(3)));
+                }
+            }
+        }
+        return List.copyOf(joints);
+    }
+
+    void calibration(String rig, ChannelCalibration found) throws SQLException {
+        try (PreparedStatement insert = connection.prepareStatement(
+                "INSERT INTO calibration (rig, channel, gain, shift, gain_u, offset_u, made, words) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")) {
+            insert.setString(1, rig);
+            insert.setString(2, found.channel());
+            insert.setDouble(3, found.gain());
+            insert.setDouble(4, found.offset());
+            insert.setDouble(5, found.doubt().gainU());
+            insert.setDouble(6, found.doubt().offsetU());
+            insert.setString(7, found.made().toString());
+            insert.setString(8, found.text());
+            insert.executeUpdate();
+        }
+    }
+
+    /** Texts of the calibrations of a rig, in the order in which they were made. */
+    List<String> calibrations(String rig) throws SQLException {
+        List<String> texts = new ArrayList<>();
+        try (PreparedStatement ask = connection.prepareStatement("SELECT words FROM calibration WHERE rig = ? ORDER BY number")) {
+            ask.setString(1, rig);
+            try (ResultSet row = ask.executeQuery()) {
+                while (row.next()) {
+                    texts.add(row.getString(1));
+                }
+            }
+        }
+        return List.copyOf(texts);
     }
 
     boolean cautioned(String rigHash, String words) throws SQLException {

@@ -11,7 +11,9 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.LongConsumer;
 import java.util.stream.Stream;
+import rigwarden.joint.JointOhms;
 import rigwarden.rig.Channel;
+import rigwarden.rig.ChannelCalibration;
 
 /** A folder with {@code ledger.db} and {@code runs/NNNN.db}, one file for every run. One process at a time. */
 public final class Logbook implements AutoCloseable {
@@ -96,6 +98,42 @@ public final class Logbook implements AutoCloseable {
             ledger.caution(rigHash, rig, confirmed, words);
         } catch (SQLException e) {
             throw new LogbookException("That the cautions were confirmed cannot be kept", e);
+        }
+    }
+
+    /** Keeps what a hand meter found on a joint during a run, with the wall-clock label of when. */
+    public void joint(int run, JointOhms joint, String measured) {
+        try {
+            ledger.joint(run, joint, measured);
+        } catch (SQLException e) {
+            throw new LogbookException("The reading on " + joint.joint() + " cannot be kept", e);
+        }
+    }
+
+    /** What was last found on each joint of a run, in the order in which it was found; its family is empty. */
+    public List<JointOhms> joints(int run) {
+        try {
+            return ledger.joints(run);
+        } catch (SQLException e) {
+            throw new LogbookException("The joints of run " + run + " cannot be read", e);
+        }
+    }
+
+    /** Keeps a calibration with the text of its file. */
+    public void calibration(String rig, ChannelCalibration found) {
+        try {
+            ledger.calibration(rig, found);
+        } catch (SQLException e) {
+            throw new LogbookException("The calibration of " + found.channel() + " cannot be kept", e);
+        }
+    }
+
+    /** Texts of all calibrations that were made on a rig, the newest last. */
+    public List<String> calibrations(String rig) {
+        try {
+            return ledger.calibrations(rig);
+        } catch (SQLException e) {
+            throw new LogbookException("The calibrations of " + rig + " cannot be read", e);
         }
     }
 

@@ -21,6 +21,7 @@ import rigwarden.run.PickUp;
  * @param originNanos monotonic time that elapsed seconds count from
  * @param mishaps what was to go wrong in a rehearsal, in the words in which it was asked for
  * @param from where it goes on, if another run was broken off there
+ * @param calibrations the files that lay beside the rig file, whole, in the order of their channels
  */
 public record RunAbout(
         String rigText,
@@ -32,13 +33,22 @@ public record RunAbout(
         String started,
         long originNanos,
         List<String> mishaps,
-        Optional<PickUp> from) {
+        Optional<PickUp> from,
+        List<String> calibrations) {
     private static final String VERSION = "version ";
     private static final String MISHAP = "mishap ";
+    private static final String CALIBRATION = "calibration ";
 
     public RunAbout {
         versions = Map.copyOf(versions);
         mishaps = List.copyOf(mishaps);
+        calibrations = List.copyOf(calibrations);
+    }
+
+    /** A run on a rig without calibrations. */
+    public RunAbout(String rigText, String programmeText, Map<String, String> versions, String boot, long seed, boolean rehearsal,
+            String started, long originNanos, List<String> mishaps, Optional<PickUp> from) {
+        this(rigText, programmeText, versions, boot, seed, rehearsal, started, originNanos, mishaps, from, List.of());
     }
 
     /** A run that begins at its beginning, and nothing is to go wrong. */
@@ -52,9 +62,14 @@ public record RunAbout(
         return Recovery.sha256(text);
     }
 
-    /** SHA-256 of the rig file. */
+    /** The same run on a rig with its calibrations. */
+    public RunAbout calibrated(List<String> texts) {
+        return new RunAbout(rigText, programmeText, versions, boot, seed, rehearsal, started, originNanos, mishaps, from, texts);
+    }
+
+    /** SHA-256 of the rig file; with calibrations, of all of them one after the other. */
     public String rigHash() {
-        return Recovery.sha256(rigText);
+        return Recovery.sha256(rigText + String.join("", calibrations));
     }
 
     /** SHA-256 of the programme. */
@@ -75,6 +90,9 @@ public record RunAbout(
         for (int i = 0; i < mishaps.size(); i++) {
             rows.put(MISHAP + (i + 1), mishaps.get(i));
         }
+        for (int i = 0; i < calibrations.size(); i++) {
+            rows.put(CALIBRATION + (i + 1), calibrations.get(i));
+        }
         from.ifPresent(place -> rows.putAll(PickUpRows.rows(place)));
         return rows;
     }
@@ -88,15 +106,15 @@ public record RunAbout(
         });
         return new RunAbout(need(rows, "rig file"), need(rows, "programme"), versions, need(rows, "boot"),
                 Long.parseLong(need(rows, "seed")), need(rows, "rehearsal").equals("yes"), need(rows, "started"),
-                Long.parseLong(need(rows, "origin ns")), mishaps(rows), PickUpRows.read(rows));
+                Long.parseLong(need(rows, "origin ns")), numbered(rows, MISHAP), PickUpRows.read(rows), numbered(rows, CALIBRATION));
     }
 
-    private static List<String> mishaps(Map<String, String> rows) {
-        List<String> mishaps = new ArrayList<>();
-        for (int i = 1; rows.containsKey(MISHAP + i); i++) {
-            mishaps.add(rows.get(MISHAP + i));
+    private static List<String> numbered(Map<String, String> rows, String begin) {
+        List<String> found = new ArrayList<>();
+        for (int i = 1; rows.containsKey(begin + i); i++) {
+            found.add(rows.get(begin + i));
         }
-        return mishaps;
+        return found;
     }
 
     private static String need(Map<String, String> rows, String key) {

@@ -1,5 +1,6 @@
 package rigwarden.rig;
 
+import java.util.Optional;
 import rigwarden.quantity.Quantity;
 
 /**
@@ -12,11 +13,12 @@ import rigwarden.quantity.Quantity;
  * @param periodNanos time between two fresh readings; older than 2.5 of them is stale
  * @param scale unit of the quantity for one code, calibration included
  * @param shift value at code 0
- * @param gainU expanded uncertainty proportional to the reading, relative
- * @param offsetU expanded uncertainty independent of the reading, in the quantity's unit
+ * @param gainU expanded uncertainty proportional to the reading, relative; of a calibrated channel a bound
+ * @param offsetU expanded uncertainty independent of the reading, in the quantity's unit; likewise
  * @param lowest plausible value; below it the channel itself is at fault
  * @param highest plausible value
  * @param lagSeconds time constant by which the sensor follows its place (a bead on a stud), seconds
+ * @param doubt what a calibration beside the rig file leaves; empty without one
  */
 public record Channel(
         int index,
@@ -30,7 +32,13 @@ public record Channel(
         double offsetU,
         double lowest,
         double highest,
-        double lagSeconds) {
+        double lagSeconds,
+        Optional<Doubt> doubt) {
+    /** Without a calibration beside the rig file. */
+    public Channel(int index, String name, Role role, int cell, long periodNanos, double scale, double shift, double gainU,
+            double offsetU, double lowest, double highest, double lagSeconds) {
+        this(index, name, role, cell, periodNanos, scale, shift, gainU, offsetU, lowest, highest, lagSeconds, Optional.empty());
+    }
 
     /** Periods after which a reading is stale. */
     public static final double STALE_PERIODS = 2.5;
@@ -46,6 +54,9 @@ public record Channel(
 
     /** Expanded uncertainty (k = 2) of a reading, in the quantity's unit. */
     public double uncertainty(double value) {
+        if (doubt.isPresent()) {
+            return doubt.get().expanded(value);
+        }
         double gain = gainU * value;
         return Math.sqrt(gain * gain + offsetU * offsetU);
     }

@@ -1,8 +1,10 @@
 package rigwarden.rig;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import rigwarden.quantity.Quantity;
 
@@ -36,8 +38,11 @@ public final class Channels {
     public static final double RATIO_STEP = 1e-9;
 
     private final List<Channel> made = new ArrayList<>();
+    private final Map<String, ChannelCalibration> calibrations = new HashMap<>();
 
-    private Channels() {}
+    private Channels(List<ChannelCalibration> calibrations) {
+        calibrations.forEach(one -> this.calibrations.put(one.channel(), one));
+    }
 
     /** The channels of a rig, index = place in the list. */
     public static List<Channel> of(
@@ -46,7 +51,13 @@ public final class Channels {
             List<VoltageInput> inputs,
             List<Probe> probes,
             List<Device> devices) {
-        Channels channels = new Channels();
+        return of(scanNanos, shunt, inputs, probes, devices, List.of());
+    }
+
+    /** The same, corrected by the calibrations that lie beside the rig file. */
+    public static List<Channel> of(long scanNanos, ShuntMonitor shunt, List<VoltageInput> inputs, List<Probe> probes,
+            List<Device> devices, List<ChannelCalibration> calibrations) {
+        Channels channels = new Channels(calibrations);
         channels.shunt(scanNanos, shunt);
         inputs.forEach(channels::input);
         inputs.stream().filter(i -> i.role() == Role.TAP_VOLTS).forEach(i -> channels.cell(i, inputs));
@@ -63,12 +74,14 @@ public final class Channels {
         double offset = FROM_LIMITS * Math.hypot(chip.offsetVolts(), shunt.thermoVolts()) / shunt.ohms();
         double step = shunt.ampsPerCode();
         double reach = shunt.fullScaleAmps();
-        add("current_a", Role.CURRENT, 0, period, step, 0, gain, offset, -reach, reach, 0);
+        add(Calibratable.CURRENT, Role.CURRENT, 0, period, step, 0, gain, offset, -reach, reach, 0);
         if (chip.accumulates()) {
-            add("charge_as", Role.ACCUMULATED, 0, period, step, 0, gain, 0, -1e9, 1e9, 0);
+            ChannelCalibration found = calibrations.get(Calibratable.CURRENT);
+            add("charge_as", Role.ACCUMULATED, 0, period, found == null ? step : step * found.gain(), 0,
+                    found == null ? gain : found.doubt().gainU(), 0, -1e9, 1e9, 0);
             add("clock_ratio", Role.CLOCK_RATIO, 0, period, RATIO_STEP, 1, 0, 0, 0.98, 1.02, 0);
         }
-        add("pack_v", Role.PACK_VOLTS, 0, period, chip.busVoltsPerCode(), 0, FROM_LIMITS * chip.busGain(),
+        add(Calibratable.PACK, Role.PACK_VOLTS, 0, period, chip.busVoltsPerCode(), 0, FROM_LIMITS * chip.busGain(),
                 FROM_LIMITS * chip.busOffsetVolts(), -1, chip.busBearsVolts(), 0);
     }
 
@@ -97,6 +110,12 @@ public final class Channels {
                 : FROM_LIMITS * input.converter().offsetVolts() * input.divider();
     }
 
+    /** Expanded uncertainty of a tap at a voltage over its island's ground, V. */
+    private double expanded(VoltageInput tap, double volts) {
+        ChannelCalibration found = calibrations.get(tap.name());
+        return found == null ? Math.hypot(gainU(tap) * volts, offsetU(tap)) : found.doubt().expanded(volts);
+    }
+
     /** A cell of an island: its tap less the tap below, or the tap itself where the island's ground is below. */
     private void cell(VoltageInput tap, List<VoltageInput> inputs) {
         Optional<VoltageInput> below = below(tap, inputs);
@@ -104,10 +123,8 @@ public final class Channels {
         for (Optional<VoltageInput> next = below; next.isPresent(); next = below(next.get(), inputs)) {
             place++;
         }
-        double upper = Math.hypot(gainU(tap) * place * Envelope.CEILING_V, offsetU(tap));
-        double lower = below.isPresent()
-                ? Math.hypot(gainU(below.get()) * (place - 1) * Envelope.CEILING_V, offsetU(below.get()))
-                : 0;
+        double upper = expanded(tap, place * Envelope.CEILING_V);
+        double lower = below.isPresent() ? expanded(below.get(), (place - 1) * Envelope.CEILING_V) : 0;
         add(cellName(tap.cell()), Role.CELL_VOLTS, tap.cell(), tap.periodNanos(), CELL_STEP_VOLTS, 0, 0,
                 Math.hypot(upper, lower), 1.0, ADS1115_REACH_VOLTS + 0.5, 0);
     }
@@ -167,7 +184,14 @@ public final class Channels {
     private void add(String name, Role role, int cell, long period, double scale, double shift, double gainU,
             double offsetU, double lowest, double highest, double lag) {
         boolean exact = role.quantity() == Quantity.SWITCH;
-        made.add(new Channel(made.size(), name, role, cell, period, scale, shift, exact ? 0 : gainU,
-                exact ? 0 : offsetU, lowest, highest, lag));
+        ChannelCalibration found = calibrations.get(name);
+        if (found == null) {
+            made.add(new Channel(made.size(), name, role, cell, period, scale, shift, exact ? 0 : gainU,
+                    exact ? 0 : offsetU, lowest, highest, lag));
+        } else {
+            made.add(new Channel(made.size(), name, role, cell, period, scale * found.gain(), found.corrected(shift),
+                    found.doubt().gainU(), found.doubt().offsetU(), found.corrected(lowest), found.corrected(highest), lag,
+                    Optional.of(found.doubt())));
+        }
     }
 }

@@ -24,6 +24,7 @@ import java.util.stream.Stream;
  * @param protection the battery's own protection; empty where there is none
  * @param channels every channel of a scan, by index; see {@link Channels}
  * @param rehearsed what a rehearsal assumes
+ * @param calibrations that lie beside its file, in the order of their channels; the channels have them already
  */
 public record Rig(
         String name,
@@ -40,9 +41,19 @@ public record Rig(
         Guards guards,
         Optional<Protection> protection,
         List<Channel> channels,
-        Rehearsed rehearsed) {
+        Rehearsed rehearsed,
+        List<ChannelCalibration> calibrations) {
     public Rig {
         devices = List.copyOf(devices);
+        calibrations = List.copyOf(calibrations);
+    }
+
+    /** A rig without calibrations beside its file. */
+    public Rig(String name, long scanNanos, Cells cells, List<PathPart> path, Wires wires, ShuntMonitor shunt,
+            List<VoltageInput> inputs, List<Probe> probes, Panel panel, List<Device> devices, BusSide busSide, Guards guards,
+            Optional<Protection> protection, List<Channel> channels, Rehearsed rehearsed) {
+        this(name, scanNanos, cells, path, wires, shunt, inputs, probes, panel, devices, busSide, guards, protection, channels,
+                rehearsed, List.of());
     }
 
     /** A rig with I2C buses only, and every line on the header. */
@@ -61,7 +72,18 @@ public record Rig(
     /** The same rig with other channels. */
     public Rig with(List<Channel> others) {
         return new Rig(name, scanNanos, cells, path, wires, shunt, inputs, probes, panel, devices, busSide, guards,
-                protection, others, rehearsed);
+                protection, others, rehearsed, calibrations);
+    }
+
+    /** The same rig, read with these calibrations: its channels are worked out anew. */
+    public Rig calibrated(List<ChannelCalibration> others) {
+        return new Rig(name, scanNanos, cells, path, wires, shunt, inputs, probes, panel, devices, busSide, guards,
+                protection, Channels.of(scanNanos, shunt, inputs, probes, devices, others), rehearsed, others);
+    }
+
+    /** The calibration of a channel; empty where none lies beside the file. */
+    public Optional<ChannelCalibration> calibration(String channel) {
+        return calibrations.stream().filter(one -> one.channel().equals(channel)).findFirst();
     }
 
     /** The only channel of a role; a rig without it cannot have been built. */

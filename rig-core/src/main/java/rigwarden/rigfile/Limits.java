@@ -18,6 +18,7 @@ import rigwarden.warden.Rules;
  * @param governing the governing part with each source and sink
  * @param taps uncertainty of each tap
  * @param reactions each rule's latest reaction, by number
+ * @param calibrations what calibrations gave or would give back, in words
  * @param wires wire time of each bus in the fullest scan
  * @param lacking what this rig's parts cannot give, in words
  * @param order who opens first, by quantity
@@ -27,6 +28,7 @@ public record Limits(
         List<Allowed> envelope,
         List<Governing> governing,
         List<TapLimit> taps,
+        List<String> calibrations,
         List<Reaction> reactions,
         List<WireTime> wires,
         List<String> lacking,
@@ -36,6 +38,7 @@ public record Limits(
         envelope = List.copyOf(envelope);
         governing = List.copyOf(governing);
         taps = List.copyOf(taps);
+        calibrations = List.copyOf(calibrations);
         reactions = List.copyOf(reactions);
         wires = List.copyOf(wires);
         lacking = List.copyOf(lacking);
@@ -45,7 +48,7 @@ public record Limits(
 
     public static Limits of(Rig rig) {
         return new Limits(Allowed.of(rig), rig.devices().stream().map(device -> Governing.of(rig, device)).toList(),
-                TapLimit.of(rig), Rules.of(rig).stream().map(rule -> Reaction.of(rig, rule)).toList(),
+                TapLimit.of(rig), CalibrationLines.of(rig), Rules.of(rig).stream().map(rule -> Reaction.of(rig, rule)).toList(),
                 WireTime.of(rig), lacking(rig), OpensFirst.of(rig, List.of()), List.of());
     }
 
@@ -55,7 +58,7 @@ public record Limits(
         for (Step step : program.steps()) {
             steps.add(String.format(Locale.ROOT, "%3d  %s", steps.size() + 1, step(rig, step)));
         }
-        return new Limits(bare.envelope, bare.governing, bare.taps, bare.reactions, bare.wires, bare.lacking, OpensFirst.of(rig, List.of(program)),
+        return new Limits(bare.envelope, bare.governing, bare.taps, bare.calibrations, bare.reactions, bare.wires, bare.lacking, OpensFirst.of(rig, List.of(program)),
                 steps);
     }
 
@@ -119,6 +122,7 @@ public record Limits(
         taps.forEach(t -> lines.add(t.name() + ": U = " + millis(t.uncertaintyVolts(), "mV") + " at 3.65 V"
                 + (t.givesBackVolts() > 0 ? "; calibrating it gives back " + millis(t.givesBackVolts(), "mV") : "")
                 + "."));
+        lines.addAll(calibrations);
         lines.add("");
         lines.add("Latest time from the breach at its place to the open contactor:");
         reactions.forEach(r -> lines.add(String.format(Locale.ROOT, "%3d  %-32s %6.2f s", r.rule().number(),

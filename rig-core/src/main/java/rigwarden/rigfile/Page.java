@@ -73,6 +73,10 @@ final class Page {
         return refusals.isEmpty();
     }
 
+    List<Refusal> refusals() {
+        return inOrder(refusals);
+    }
+
     List<Refusal> warnings() {
         return inOrder(warnings);
     }

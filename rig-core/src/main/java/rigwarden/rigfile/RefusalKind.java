@@ -149,7 +149,11 @@ public enum RefusalKind {
     PROBE_HASTY(158, "A probe is read before its converter is done."),
     REFERENCE_HIGH(159, "An ADC's reference is above its supply."),
     NO_PROOF_OF_LIFE(160, "A chip has nothing by which it proves that it still converts.", Weight.UNATTENDED),
-    NO_SECOND_SUM(161, "The shunt's chip has no charge accumulator.", Weight.NAMED);
+    NO_SECOND_SUM(161, "The shunt's chip has no charge accumulator.", Weight.NAMED),
+    CALIBRATION_ALTERED(171, "A calibration is not as it was written."),
+    CALIBRATION_STRANGE(172, "A calibration is of another rig or another chip."),
+    CALIBRATION_TWICE(173, "A channel has two calibrations."),
+    CALIBRATION_EXPIRED(174, "A calibration has expired, or is not of yet.");
 
     /** What a kind does to a file. */
     public enum Weight {

@@ -3,6 +3,7 @@ package rigwarden.rigfile;
 import java.util.List;
 import java.util.Map;
 import rigwarden.rig.Channel;
+import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
@@ -52,6 +53,12 @@ record Sketch(
 
     /** The channels that these parts give. */
     List<Channel> channels() {
-        return Channels.of(rig.scanNanos(), rig.shunt(), rig.inputs(), rig.probes(), rig.devices());
+        return Channels.of(rig.scanNanos(), rig.shunt(), rig.inputs(), rig.probes(), rig.devices(), rig.calibrations());
+    }
+
+    /** The same with the calibrations that lie beside the file. */
+    Sketch with(List<ChannelCalibration> calibrations) {
+        return new Sketch(rig.calibrated(calibrations).with(List.of()), cellOhms, converters, keys, oneWayBreakers, prechargeJoules,
+                bleedWatts);
     }
 }

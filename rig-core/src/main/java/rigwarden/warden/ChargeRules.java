@@ -69,7 +69,8 @@ final class ChargeRules {
             return Breach.NONE;
         }
         double ratio = view.value(places.ratio);
-        double chip = (view.value(places.accumulated) - mark.chip()) * ratio;
+        double zero = places.current.shift() * since * 1e-9;
+        double chip = (view.value(places.accumulated) - mark.chip()) * ratio + zero;
         double own = counted.ampSeconds() - mark.ampSeconds();
         double share = ratio == 1 ? APART_UNKNOWN : APART;
         double limit = share * (counted.through() - mark.through()) + APART_A * since * 1e-9

@@ -30,7 +30,8 @@ import rigwarden.warden.Way;
 final class AnyRun {
     static final long SCAN_NANOS = 100_000_000;
     static final RunAbout ABOUT = new RunAbout("[rig]\nname = \"bench\"\n", "[[step]]\nkind = \"rest\"\n",
-            Map.of("rigwarden", "0.1.0", "sqlite", "3.54.1"), "boot-1", 7, true, "2026-01-01T00:00:00Z", 1_000_000);
+            Map.of("rigwarden", "0.1.0", "sqlite", "3.54.1"), "boot-1", 7, true, "2026-01-01T00:00:00Z", 1_000_000)
+                    .calibrated(List.of("gain = 1\n", "gain = 2\n"));
 
     private static final List<Failure> FAILURES = List.copyOf(EnumSet.allOf(Failure.class));
 

@@ -330,7 +330,7 @@ class RefusalsTest {
                     "kind = \"charge\"\nrate_c = 0.2\ntaper_c = 0.05"),
             night(RefusalKind.TWO_RATES, "step.1.amps", "rate_c = 0.2\n", "rate_c = 0.2\namps = 21\n"));
 
-    /** Provoked by a test of their own below. */
+    /** Provoked by a test of their own below, of calibrations in {@link CalibrationKeysTest}. */
     private static final Set<RefusalKind> APART = EnumSet.of(RefusalKind.NOT_READABLE, RefusalKind.NOT_UTF8,
             RefusalKind.TAP_POOR, RefusalKind.TAP_NAMED, RefusalKind.ONE_STOP, RefusalKind.NO_WINDOW,
             RefusalKind.NO_STEPS, RefusalKind.PROTECTION_LATE, RefusalKind.TOO_LARGE, RefusalKind.UTF_16,
@@ -338,7 +338,8 @@ class RefusalsTest {
             RefusalKind.QUIT_LATE, RefusalKind.CONTACT_SLOW, RefusalKind.PROTECTION_SLOW, RefusalKind.PROBE_LAGS,
             RefusalKind.PROBE_POOR, RefusalKind.NO_REST, RefusalKind.CEILING_LOW, RefusalKind.TAPER_HIGH,
             RefusalKind.PROTECTION_INSIDE, RefusalKind.EMPTIED_AFTER_RECOVERY, RefusalKind.PART_DIES,
-            RefusalKind.NO_PROOF_OF_LIFE, RefusalKind.NO_SECOND_SUM);
+            RefusalKind.NO_PROOF_OF_LIFE, RefusalKind.NO_SECOND_SUM,
+            RefusalKind.CALIBRATION_ALTERED, RefusalKind.CALIBRATION_STRANGE, RefusalKind.CALIBRATION_TWICE, RefusalKind.CALIBRATION_EXPIRED);
 
     @TestFactory
     Stream<DynamicTest> one_edit_provokes_this_refusal_at_this_key() {

@@ -3,9 +3,14 @@ package rigwarden.warden;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
+import rigwarden.rig.ChannelCalibration;
+import rigwarden.rig.Doubt;
 import rigwarden.rig.Protection;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -133,10 +138,25 @@ class PastTest {
 
     /** Marked at zero ten minutes and more ago. */
     private static Breach apart(double ratio, double own, double chip, double through, long nanos, double ampsNow) {
+        return apart(CELL, ratio, own, chip, through, nanos, ampsNow);
+    }
+
+    private static Breach apart(Rig rig, double ratio, double own, double chip, double through, long nanos, double ampsNow) {
         Counted.Mark mark = new Counted.Mark(Moment.NOW - nanos, 10, 1000, 500, 300);
         Counted counted = new Counted(0, ampsNow, ampsNow, ampsNow, 0, 1000 + own, 500 + through, Optional.of(mark), 0, Optional.empty(),
                 0, Optional.empty(), Optional.empty());
-        return new Moment(CELL).counted(counted).set(Role.ACCUMULATED, 300 + chip).set(Role.CLOCK_RATIO, ratio).look(37);
+        return new Moment(rig).counted(counted).set(Role.ACCUMULATED, 300 + chip).set(Role.CLOCK_RATIO, ratio).look(37);
+    }
+
+    /** A calibration lifts each current by 30 mA; the chip has summed without that. */
+    @Test
+    void a_calibrated_zero_belongs_to_the_chips_sum_too() {
+        Doubt doubt = new Doubt(10, 0.01, 0, 0, 0, 0, 5, 50, 0);
+        Rig calibrated = CELL.calibrated(List.of(new ChannelCalibration("current_a", 1, 0.03, doubt, LocalDate.EPOCH, LocalDate.EPOCH,
+                OptionalDouble.empty(), OptionalLong.empty(), "")));
+
+        assertThat(apart(calibrated, 1.001, 18, 0, 0, 600 * SECOND, 0).found()).isFalse();
+        assertThat(apart(CELL, 1.001, 18, 0, 0, 600 * SECOND, 0).found()).isTrue();
     }
 
     /** 2 % (0.3 % once the clock is known) of what went through, 20 mA for all the time, 0.2 s of both currents. */

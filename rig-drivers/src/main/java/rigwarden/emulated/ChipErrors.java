@@ -1,6 +1,7 @@
 package rigwarden.emulated;
 
 import java.util.Arrays;
+import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Converter;
 import rigwarden.rig.Probe;
@@ -39,25 +40,35 @@ final class ChipErrors {
 
     Ina228Emulator.Errors ina228() {
         ShuntMonitor shunt = rig.shunt();
-        double offset = specimen.within("shunt", "offset", Channels.INA228_OFFSET_VOLTS)
-                + specimen.within("shunt", "thermo-electric", shunt.thermoVolts());
-        return new Ina228Emulator.Errors(specimen.within("shunt", "gain", Channels.INA228_GAIN), offset,
-                specimen.within("shunt", "bus gain", Channels.INA228_BUS_GAIN), specimen.within("shunt", "oscillator", OSCILLATOR),
+        double offset = shuntOffset(Channels.INA228_OFFSET_VOLTS);
+        return new Ina228Emulator.Errors(shuntGain(Channels.INA228_GAIN), offset, busGain(Channels.INA228_BUS_GAIN), specimen.within("shunt", "oscillator", OSCILLATOR),
                 SHUNT_NOISE_VOLTS);
+    }
+
+    /** Of chip and thermo-EMF, V; where a calibration tells what the channel errs by, that stands for both. */
+    private double shuntOffset(double limits) {
+        return specimen.told(Calibratable.CURRENT).map(one -> one.shift() * rig.shunt().ohms()).orElseGet(() ->
+                specimen.within("shunt", "offset", limits) + specimen.within("shunt", "thermo-electric", rig.shunt().thermoVolts()));
+    }
+
+    private double shuntGain(double limits) {
+        return specimen.told(Calibratable.CURRENT).isPresent() ? 0 : specimen.within("shunt", "gain", limits);
+    }
+
+    private double busGain(double limits) {
+        return specimen.told(Calibratable.PACK).isPresent() ? 0 : specimen.within("shunt", "bus gain", limits);
     }
 
     Ina226Emulator.Errors ina226() {
         ShuntMonitor shunt = rig.shunt();
-        double offset = specimen.within("shunt", "offset", shunt.chip().offsetVolts())
-                + specimen.within("shunt", "thermo-electric", shunt.thermoVolts());
-        return new Ina226Emulator.Errors(specimen.within("shunt", "gain", shunt.chip().gain()), offset,
-                specimen.within("shunt", "bus gain", shunt.chip().busGain()), specimen.within("shunt", "oscillator", INA226_OSCILLATOR),
+        double offset = shuntOffset(shunt.chip().offsetVolts());
+        return new Ina226Emulator.Errors(shuntGain(shunt.chip().gain()), offset, busGain(shunt.chip().busGain()), specimen.within("shunt", "oscillator", INA226_OSCILLATOR),
                 PLAIN_SHUNT_NOISE_VOLTS);
     }
 
     /** Offset of the INA226's bus input, V. */
     double ina226BusOffset() {
-        return specimen.within("shunt", "bus offset", rig.shunt().chip().busOffsetVolts());
+        return specimen.told(Calibratable.PACK).isPresent() ? 0 : specimen.within("shunt", "bus offset", rig.shunt().chip().busOffsetVolts());
     }
 
     /** A chip with a calibrated input has no errors of its own here: what a calibration leaves is drawn by input. */
@@ -75,7 +86,8 @@ final class ChipErrors {
     }
 
     private boolean calibrated(Converter converter) {
-        return rig.inputs().stream().anyMatch(i -> i.converter().equals(converter) && i.calibration().known());
+        return rig.inputs().stream().anyMatch(i -> i.converter().equals(converter)
+                && (i.calibration().known() || specimen.told(i.name()).isPresent()));
     }
 
     /** As with the other converter, a calibrated chip has no errors of its own here. */

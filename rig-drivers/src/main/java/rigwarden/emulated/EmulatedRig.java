@@ -343,6 +343,21 @@ public final class EmulatedRig {
         own.lagSeconds = seconds;
     }
 
+    /** A calibrator holds a channel's input at a value in its unit, from now on. A copy of this rig has none. */
+    public void hold(String channel, double value) {
+        wirings.hold(channel, value);
+    }
+
+    /** Voltage that a meter at the shunt's sense screws would see at a current, V. */
+    public double senseVolts(double amps) {
+        return wirings.senseVolts(amps);
+    }
+
+    /** Resistance of this specimen's shunt at 25 °C, as a certificate would find it, ohm. */
+    public double shuntOhms() {
+        return specimen.shuntOhms();
+    }
+
     /** What a device's power leads are bolted to. */
     public Terminals terminals(int device) {
         return wirings.terminals(rig.devices().get(device));

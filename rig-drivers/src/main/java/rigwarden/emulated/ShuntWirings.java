@@ -2,6 +2,7 @@ package rigwarden.emulated;
 
 import rigwarden.pack.Node;
 import rigwarden.pack.World;
+import rigwarden.rig.Calibratable;
 
 /** The shunt beside B− as the chip across it sees it, whichever chip that is. */
 final class ShuntWirings {
@@ -10,18 +11,29 @@ final class ShuntWirings {
     private final Wirings wirings;
     private final double ohms;
     private final double perKelvin;
+    private final Calibrated busPin;
 
     ShuntWirings(Wirings wirings) {
         this.wirings = wirings;
         ohms = wirings.specimen().shuntOhms();
         perKelvin = wirings.specimen().shuntPerKelvin();
+        busPin = wirings.specimen().busPin();
     }
 
     private double shuntVolts() {
         World at = wirings.now();
-        double amps = at.amps() + Ripple.mean(at.rippleAmps(), wirings.nanos());
-        return amps * ohms * wirings.defects().shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C))
-                + wirings.defects().shuntOffsetVolts;
+        double amps = wirings.held(Calibratable.CURRENT, at.amps() + Ripple.mean(at.rippleAmps(), wirings.nanos()));
+        return senseVolts(amps) + wirings.defects().shuntOffsetVolts;
+    }
+
+    /** Voltage over the sense screws at a current, V. */
+    double senseVolts(double amps) {
+        return amps * ohms * wirings.defects().shuntFactor * (1 + perKelvin * (wirings.now().celsius(Node.SHUNT) - REFERENCE_C));
+    }
+
+    /** What a chip's bus pin is given of the pack's voltage, V. */
+    private double packVolts() {
+        return busPin.reading(wirings.held(Calibratable.PACK, wirings.now().packVolts()));
     }
 
     /** An INA228. */
@@ -46,7 +58,7 @@ final class ShuntWirings {
 
             @Override
             public double busVolts() {
-                return wirings.now().packVolts();
+                return packVolts();
             }
 
             @Override
@@ -77,7 +89,7 @@ final class ShuntWirings {
 
             @Override
             public double busVolts() {
-                return wirings.now().packVolts() + offset;
+                return packVolts() + offset;
             }
         };
     }

@@ -2,6 +2,7 @@ package rigwarden.emulated;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import rigwarden.pack.Bead;
 import rigwarden.pack.CellParameters;
@@ -15,6 +16,7 @@ import rigwarden.pack.Supply;
 import rigwarden.pack.WarmthParameters;
 import rigwarden.pack.WorldParameters;
 import rigwarden.rig.BusSide;
+import rigwarden.rig.Calibratable;
 import rigwarden.rig.Calibration;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Converter;
@@ -74,6 +76,10 @@ final class Specimen {
     }
 
     double shuntOhms() {
+        Optional<Calibrated> told = told(Calibratable.CURRENT);
+        if (told.isPresent()) {
+            return rig.shunt().ohms() * told.get().scale();
+        }
         return rig.shunt().ohms() * (1 + within("shunt", "tolerance", rig.shunt().toleranceRelative()));
     }
 
@@ -82,8 +88,23 @@ final class Specimen {
         return within("shunt", "temperature", rig.shunt().perKelvin());
     }
 
+    /** A channel that a calibration of a real rig corrects errs by what that calibration says, and is left with its doubt. */
+    Optional<Calibrated> told(String channel) {
+        return rig.calibration(channel).filter(found -> found.emulatedSeed().stream().noneMatch(its -> its == seed))
+                .map(found -> Calibrated.drawn(found, purpose -> chance(channel, purpose)));
+    }
+
+    /** What the chip's bus pin makes of the pack's voltage, before its own errors. */
+    Calibrated busPin() {
+        return told(Calibratable.PACK).orElse(Calibrated.STRAIGHT);
+    }
+
     /** What truly stands before an input ÷ what its divider makes of it, over what the file says of both. */
     double inputRatio(VoltageInput input) {
+        Optional<Calibrated> told = told(input.name());
+        if (told.isPresent()) {
+            return told.get().scale();
+        }
         Calibration calibration = input.calibration();
         double wrong = calibration.known()
                 ? around(input.name(), "gain", calibration.gainU() / 2)
@@ -93,6 +114,10 @@ final class Specimen {
 
     /** What an input reads too much after its calibration, V before its divider; 0 without one. */
     double inputOffset(VoltageInput input) {
+        Optional<Calibrated> told = told(input.name());
+        if (told.isPresent()) {
+            return told.get().shift() / told.get().scale();
+        }
         Calibration calibration = input.calibration();
         return calibration.known()
                 ? around(input.name(), "offset", calibration.offsetU() / 2) - calibration.offset()

@@ -38,7 +38,7 @@ final class TapWirings {
         if (input == null) {
             return 0;
         }
-        double volts = input.role() == Role.BUS_VOLTS ? wirings.now().busVolts() : overGround(input.cell());
+        double volts = wirings.held(input.name(), input.role() == Role.BUS_VOLTS ? wirings.now().busVolts() : overGround(input.cell()));
         return (volts + offsets[pin]) * ratios[pin] * wirings.defects().inputFactor[places[pin]] + wirings.spike();
     }
 

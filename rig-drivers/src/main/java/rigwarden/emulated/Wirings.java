@@ -1,5 +1,8 @@
 package rigwarden.emulated;
 
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
 import rigwarden.pack.World;
 import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
@@ -16,6 +19,7 @@ final class Wirings {
     private final VirtualClock clock;
     private final Defects defects;
     private final PanelLines panel;
+    private final Map<String, Double> held = new HashMap<>();
     private double spikeVolts;
     private long switchedNanos = Long.MIN_VALUE / 2;
 
@@ -31,6 +35,11 @@ final class Wirings {
     /** From now on every switching of the contactor lifts every ADC input by this for two milliseconds, V at the pin. */
     void spikes(double volts) {
         spikeVolts = volts;
+    }
+
+    /** A calibrator holds a channel's input at a value in the channel's unit, whatever the world does. */
+    void hold(String channel, double value) {
+        held.put(channel, value);
     }
 
     /** The contactor's coil is switched just now. */
@@ -65,6 +74,16 @@ final class Wirings {
     /** Charge through the shunt as its resistance weighs it, C. */
     double tilted(World at) {
         return at.coulombs() + specimen.shuntPerKelvin() * at.coulombKelvins();
+    }
+
+    /** Voltage at which a calibrator holds a channel's input, in the channel's unit; the world's own where none does. */
+    double held(String channel, double otherwise) {
+        return held.getOrDefault(channel, otherwise);
+    }
+
+    /** Voltage over the shunt's sense screws at a current, V. */
+    double senseVolts(double amps) {
+        return shunt().senseVolts(amps);
     }
 
     /** The shunt with its chip. */

@@ -117,15 +117,16 @@ final class ContinueCommand implements Callable<Integer> {
             throw new Refused("Name the rig file and the programme as they are now: rigwarden continue " + number
                     + " RIG PROGRAMME. They must be the same as in the run.");
         }
-        return Inputs.stored(about.rigText(), about.programmeText());
+        return Inputs.stored(about);
     }
 
     private PickUp allowed(Logbook book, RunAbout about, Inputs inputs) throws IOException {
         List<LedgerRun> runs = book.runs();
         LedgerRun run = runs.stream().filter(r -> r.number() == number).findFirst().orElseThrow();
-        Inputs then = Inputs.stored(about.rigText(), about.programmeText());
+        Inputs then = Inputs.stored(about);
         LeftOff left = Broken.read(run, runs, book.file(number), then.rig(), then.program());
-        RunAbout offered = new RunAbout(inputs.rigText(), inputs.programText(), Version.all(), "", 0, about.rehearsal(), "", 0);
+        RunAbout offered = new RunAbout(inputs.rigText(), inputs.programText(), Version.all(), "", 0, about.rehearsal(), "", 0)
+                .calibrated(inputs.calibrations());
         Answer answer = Continuing.answer(left, new Continuing.Offered(offered.rigHash(), offered.programmeHash(),
                 offered.versions(), outage(about, left)));
         return switch (answer) {

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import rigwarden.logbook.RunAbout;
 import rigwarden.program.Program;
+import rigwarden.logbook.RunAbout;
+import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Rig;
 import rigwarden.rigfile.ProgramFile;
 import rigwarden.rigfile.Read;
@@ -40,10 +42,15 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
     }
 
     /** Reads both from what a run's file holds, or refuses with every reason found. */
-    static Inputs stored(String rigText, String programText) {
-        Read.Sound<Rig> rig = sound(RigFile.read("the rig file of the run", rigText));
-        Read.Sound<Program> program = sound(ProgramFile.stored("the programme of the run", programText, rig));
-        return new Inputs(rig.value(), rigText, program.value(), programText, List.of());
+    static Inputs stored(RunAbout about) {
+        Read.Sound<Rig> rig = sound(RigFile.read("the rig file of the run", about.rigText(), about.calibrations()));
+        Read.Sound<Program> program = sound(ProgramFile.stored("the programme of the run", about.programmeText(), rig));
+        return new Inputs(rig.value(), about.rigText(), program.value(), about.programmeText(), List.of());
+    }
+
+    /** Files of the calibrations that the rig was read with, whole. */
+    List<String> calibrations() {
+        return rig.calibrations().stream().map(ChannelCalibration::text).toList();
     }
 
     /** What is left of the programme from this step on, counted from 1; the files stay as they are. */

@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import rigwarden.calibration.MeterFile;
 import rigwarden.notice.NoticeFile;
 import rigwarden.rigfile.KeyList;
 import rigwarden.rigfile.RigFile;
@@ -23,8 +24,17 @@ final class KeysCommand implements Callable<Integer> {
     @Option(names = "--notices", description = "Print every key of a file that says where notices go.")
     private boolean notices;
 
+    @Option(names = "--meter", description = "Print every key of a file that says what a reference meter states.")
+    private boolean meter;
+
     @Override
     public Integer call() {
+        if (meter) {
+            System.out.println("# Every key of a file that says what a reference meter states for one range (TOML), for `rigwarden calibrate`:");
+            System.out.println("# ± (percent of what it shows + counts × digit + range_percent of range), in V or A.");
+            KeyList.of(MeterFile::meter).forEach(KeysCommand::print);
+            return Exits.DONE;
+        }
         if (notices) {
             System.out.println("# Every key of a file that says where notices go (TOML), for example notices.toml in the logbook's folder.");
             System.out.println("# Each must be there unless it says \"optional\"; of two keys for one secret one is enough.");

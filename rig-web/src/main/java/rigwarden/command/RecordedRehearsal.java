@@ -102,7 +102,7 @@ final class RecordedRehearsal {
 
     Result run(Logbook book, Showing showing, Telling telling) {
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(), Version.all(), "emulated", seed, true, LABEL,
-                began(), mishaps.stream().map(Mishap::words).toList(), picked.map(Picked::from));
+                began(), mishaps.stream().map(Mishap::words).toList(), picked.map(Picked::from), inputs.calibrations());
         Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
                 inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
         Tally tally = new Tally(inputs.rig());

@@ -52,6 +52,10 @@ final class RigRun {
 
     /** Runs to the end; the exit code. */
     int call(Inputs inputs, Optional<PickUp> from) throws IOException {
+        inputs.rig().calibrations().stream().filter(found -> found.emulatedSeed().isPresent()).findFirst().ifPresent(found -> {
+            throw new Refused("The calibration of " + found.channel() + " beside the rig file is of a rehearsal, and says nothing about a real"
+                    + " chip. Calibrate it with `rigwarden calibrate`, or move the file away.");
+        });
         LastProof proof = LastProof.of(logbook.folder(), inputs, LocalDateTime.now(ZoneId.systemDefault()).withNano(0),
                 from.map(f -> OptionalInt.of(f.run())).orElse(OptionalInt.empty()));
         proof.insist(inputs.rig());
@@ -122,7 +126,7 @@ final class RigRun {
         Rig rig = inputs.rig();
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
                 Version.all(), Files.readString(BOOT).strip(), 0, false, now,
-                clock.nanos(), List.of(), from);
+                clock.nanos(), List.of(), from, inputs.calibrations());
         Logbook.Begun begun = book.begin(about, rig.name(), inputs.program().name(), rig.channels(), BYTES_A_NIGHT,
                 RunSettings.USUAL, _ -> { });
         RunWriter writer = begun.writer();

@@ -66,7 +66,7 @@ final class RunsCommand implements Callable<Integer> {
         try (RunReader reader = RunReader.open(book.file(run.number()))) {
             about = reader.about();
         }
-        Inputs then = Inputs.stored(about.rigText(), about.programmeText());
+        Inputs then = Inputs.stored(about);
         Optional<String> fault = Broken.read(run, book.runs(), book.file(run.number()), then.rig(), then.program()).fault();
         if (fault.isPresent()) {
             throw new Refused("Run " + run.number() + " does not replay: found " + fault.get()

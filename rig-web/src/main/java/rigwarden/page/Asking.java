@@ -44,6 +44,11 @@ final class Asking {
         routes.post("/ask", this::ask);
     }
 
+    /** Whether this visitor is signed in. */
+    boolean operator(Context ctx) {
+        return sessions.holds(ctx.cookie(COOKIE));
+    }
+
     /** The forms that belong on Now for this visitor. */
     String forms(Context ctx) {
         Optional<GoodNight> first = run.get().flatMap(Watched::goodNight);

@@ -1,12 +1,15 @@
 package rigwarden.page;
 
 import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import rigwarden.joint.JointOhms;
 import rigwarden.logbook.LedgerRun;
 import rigwarden.logbook.Logbook;
 
-/** The logbook as the page may use it: it reads. One caller at a time. */
+/** The logbook as the page may use it: it reads, and keeps what a hand meter found. One caller at a time. */
 public final class Shelf {
     private final Logbook book;
 
@@ -21,6 +24,11 @@ public final class Shelf {
 
     synchronized Optional<LedgerRun> run(int number) {
         return book.runs().stream().filter(r -> r.number() == number).findFirst();
+    }
+
+    /** Keeps a joint of a run. */
+    synchronized void joint(int number, JointOhms joint) {
+        book.joint(number, joint, LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString());
     }
 
     Path file(int number) {

@@ -9,7 +9,8 @@ final class Shell {
     /** Where a view belongs. */
     enum Area {
         NOW("Now", "/"),
-        RUNS("Runs", "/runs");
+        RUNS("Runs", "/runs"),
+        JOINTS("Joints", "/joints");
 
         private final String word;
         private final String path;

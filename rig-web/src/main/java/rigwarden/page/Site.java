@@ -47,6 +47,7 @@ public final class Site implements AutoCloseable {
     private final StopPort stopPort;
     private final Doorkeeper door;
     private final Asking asking;
+    private final Walking walking;
     private final Viewers viewers;
     private final Javalin server;
     private View last = View.NOTHING;
@@ -76,6 +77,7 @@ public final class Site implements AutoCloseable {
         this.asked = asked;
         asking = new Asking(folder, run, this::shell);
         this.shelf = shelf;
+        walking = new Walking(run, shelf, folder, this::shell, asking::operator);
         viewers = new Viewers(this::view);
         int[] ports = Ports.pair(place);
         door = new Doorkeeper(place.names(), ports[1]);
@@ -111,6 +113,7 @@ public final class Site implements AutoCloseable {
         config.routes.post("/stop", ctx -> stopped(ctx, stopping.stop(run.get())));
         config.routes.get("/stop", ctx -> stopped(ctx, stopping.told(run.get())));
         asking.routes(config.routes);
+        walking.routes(config.routes);
         config.routes.get("/", this::now);
         config.routes.before("/live", ctx -> {
             if (viewers.full()) {

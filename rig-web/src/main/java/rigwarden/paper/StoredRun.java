@@ -70,7 +70,7 @@ public record StoredRun(Rig rig, Program program, List<StepFinding> steps, Optio
     }
 
     private static Optional<StoredRun> read(RunReader reader, Optional<Account> open) {
-        if (RigFile.read("rig", reader.about().rigText()) instanceof Read.Sound<Rig> rig
+        if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> rig
                 && ProgramFile.stored("programme", reader.about().programmeText(), rig) instanceof Read.Sound<Program> program
                 && rig.value().channels().size() == reader.channels().size()) {
             return Optional.of(read(reader, rig.value(), program.value(), open));
