@@ -2,6 +2,8 @@ package rigwarden.kernel;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
 
 import com.pi4j.Pi4J;
 import com.pi4j.context.Context;
@@ -14,6 +16,17 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import rigwarden.bus.BusFailure;
+import rigwarden.bus.SpiNode;
+import rigwarden.chip.max31856.MainsFilter;
+import rigwarden.chip.max31856.Max31856;
+import rigwarden.chip.max31856.Max31856Codec;
+import rigwarden.chip.max31856.Max31856Config;
+import rigwarden.chip.max31856.Max31856State;
+import rigwarden.emulated.Couple;
+import rigwarden.emulated.Max31856Emulator;
+import rigwarden.pack.Chance;
+import rigwarden.warden.Failure;
 
 /**
  * How the official provider works and fails on {@code /dev/spidev}: what {@code rigwarden.bus} must cope with, and what an
@@ -54,7 +67,10 @@ final class SpiContract {
                 new Case("SPI: a write sends more than its length says", this::written),
                 new Case("SPI: the same select on another bus is refused", this::twoBuses),
                 new Case("SPI: a context that is shut down leaves the node open", this::leftOpen),
-                new Case("SPI: mode bits are added and never taken away", this::mode));
+                new Case("SPI: the product's transaction is whole or a failure with a name", this::transaction),
+                new Case("SPI: the product refuses the same select on another bus by name", this::refused),
+                new Case("SPI: mode bits are added and never taken away", this::mode),
+                new Case("SPI: the MAX31856 driver reads 40 C", this::probe));
     }
 
     private void with(SpiMode mode, Use use) throws Exception {
@@ -147,5 +163,86 @@ final class SpiContract {
         with(SpiMode.MODE_1, (_, _) -> assertThat(wires.mode()).isEqualTo(1));
 
         with(SpiMode.MODE_0, (_, _) -> assertThat(wires.mode()).as("asked for 0").isEqualTo(1));
+    }
+
+    private static void product(int mode, ProductUse use) throws Exception {
+        Context context = context();
+        SpiNode node = SpiNode.at(context, 0, 0, mode, HERTZ);
+        try {
+            use.on(context, node);
+        } finally {
+            node.close();
+            context.shutdown();
+        }
+    }
+
+    private void transaction() throws Exception {
+        product(0, (_, node) -> {
+            assertThat(node.chip().read(0x21, 3)).containsExactly(0xFF, 0xFF, 0xFF);
+            assertThat(wires.lastHeard()).containsExactly(0x21, 0, 0, 0);
+
+            wires.fails(true);
+            try {
+                assertThat(catchThrowableOfType(BusFailure.class, () -> node.chip().read(0x21, 3)).why()).isEqualTo(Failure.NO_ANSWER);
+            } finally {
+                wires.fails(false);
+            }
+
+            node.chip().write(0x80, 0x5A);
+            assertThat(wires.lastHeard()).containsExactly(0x80, 0x5A);
+        });
+    }
+
+    private void refused() throws Exception {
+        product(0, (context, _) -> assertThat(catchThrowableOfType(BusFailure.class, () -> SpiNode.at(context, 1, 0, 0, HERTZ)))
+                .hasMessageContaining("SPI bus 1, select 0"));
+    }
+
+    /** Comes last: from now on a chip answers that understands mode 1 only, in which the case before left the node. */
+    private void probe() throws Exception {
+        wires.chip(new Max31856Emulator(new Warm(), Max31856Emulator.Errors.NONE, Chance.of(1, "kernel", "probe")));
+        product(1, (_, node) -> {
+            Max31856 driver = new Max31856(node.chip(), Max31856Config.cellProbe(MainsFilter.HZ_50, 0), Max31856State.FRESH);
+            driver.configure();
+            assertThat(catchThrowableOfType(BusFailure.class, driver::read).why()).as("not before it was converted").isEqualTo(Failure.NOT_READY);
+
+            Thread.sleep(300);
+
+            assertThat(driver.read() * Max31856Codec.CELSIUS_PER_CODE).isCloseTo(40, within(0.05));
+        });
+    }
+
+    /** What is done with the product's node. */
+    @FunctionalInterface
+    private interface ProductUse {
+        void on(Context context, SpiNode node) throws Exception;
+    }
+
+    /** A couple of type T at 40 °C, its chip at 25 °C. */
+    private record Warm() implements Max31856Emulator.Wiring {
+        @Override
+        public long nanos() {
+            return System.nanoTime();
+        }
+
+        @Override
+        public double emfMillivolts() {
+            return Couple.T.millivolts(40, 25);
+        }
+
+        @Override
+        public double coldCelsius() {
+            return 25;
+        }
+
+        @Override
+        public boolean open() {
+            return false;
+        }
+
+        @Override
+        public boolean outsideSupply() {
+            return false;
+        }
     }
 }

@@ -16,7 +16,7 @@ import rigwarden.warden.planted.PlantedThread;
 class ArchitectureTest {
     private static final ArchRule PURE = noClasses()
             .that()
-            .resideInAnyPackage("rigwarden.warden..", "rigwarden.run..")
+            .resideInAnyPackage("rigwarden.warden..", "rigwarden.run..", "rigwarden.prove..")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("java.sql..", "java.util.concurrent..", "java.io..", "java.nio..", "java.time..",
@@ -146,10 +146,12 @@ class ArchitectureTest {
                 .layer("run").definedBy("rigwarden.run..")
                 .layer("loop").definedBy("rigwarden.loop..")
                 .layer("logbook").definedBy("rigwarden.logbook..")
+                .layer("prove").definedBy("rigwarden.prove..")
                 .layer("findings").definedBy("rigwarden.findings..")
                 .layer("rigfile").definedBy("rigwarden.rigfile..")
                 .whereLayer("warden").mayOnlyAccessLayers("quantity", "rig")
                 .whereLayer("run").mayOnlyAccessLayers("quantity", "rig", "program", "warden")
+                .whereLayer("prove").mayOnlyAccessLayers("quantity", "rig", "program", "warden", "run")
                 .whereLayer("loop").mayOnlyAccessLayers("quantity", "rig", "program", "warden", "run")
                 .whereLayer("rig").mayOnlyAccessLayers("quantity")
                 .whereLayer("program").mayOnlyAccessLayers("quantity", "rig")
@@ -158,7 +160,7 @@ class ArchitectureTest {
     }
 
     @Test
-    void warden_and_run_use_no_thread_no_clock_no_database() {
+    void warden_run_and_prove_use_no_thread_no_clock_no_database() {
         PURE.check(product());
     }
 

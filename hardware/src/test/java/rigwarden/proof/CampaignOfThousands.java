@@ -3,6 +3,8 @@ package rigwarden.proof;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import rigwarden.campaign.Scene;
@@ -10,6 +12,7 @@ import rigwarden.campaign.Campaign;
 import rigwarden.campaign.Night;
 import rigwarden.campaign.Outcome;
 import rigwarden.campaign.Report;
+import rigwarden.warden.Rules;
 
 /** The fault campaign in earnest, not part of the default run: 10,000 cases unless {@code -Drigwarden.faults} says otherwise. */
 class CampaignOfThousands {
@@ -18,6 +21,10 @@ class CampaignOfThousands {
     private static final int SPECIMENS = 2;
     private static final int WITHOUT = 40;
     private static final double MOST_UNSAFE = 0.001;
+    /** Another rule trips in the same scan, and names it less well. */
+    private static final Set<Integer> NAMED_BETTER = Set.of(32);
+    /** 9, 22 and 55 are in written cases; 39 and 40 judge a step of proofs; 3 and 56 are in unit tests and explorations. */
+    private static final Set<Integer> ELSEWHERE = Set.of(3, 9, 22, 39, 40, 55, 56);
 
     @Test
     void of_all_cases_at_most_one_in_a_thousand_is_unsafe_and_each_is_printed() {
@@ -33,7 +40,13 @@ class CampaignOfThousands {
         LeaveOneOut left = LeaveOneOut.of(campaign, outcomes, WITHOUT);
         left.lines().forEach(System.out::println);
         assertThat(outcomes.stream().filter(Outcome::unsafe).count()).isLessThanOrEqualTo(Math.round(MOST_UNSAFE * CASES));
-        assertThat(left.worst()).as("every rule that acted is missed").doesNotContainValue(LeaveOneOut.Without.SAME);
+        Set<Integer> named = new TreeSet<>(left.worst().keySet());
+        named.removeAll(left.missed());
+        assertThat(named).as("rules that acted and without which another acts as soon").isSubsetOf(NAMED_BETTER);
+        Set<Integer> idle = new TreeSet<>();
+        nights.forEach(night -> Rules.of(night.scene().rig()).forEach(rule -> idle.add(rule.number())));
+        idle.removeAll(left.worst().keySet());
+        assertThat(idle).as("rules that no drawn case calls").isSubsetOf(ELSEWHERE);
         assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
     }
 }

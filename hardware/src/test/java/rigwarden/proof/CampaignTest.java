@@ -59,8 +59,7 @@ class CampaignTest {
         assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
         LeaveOneOut left = LeaveOneOut.of(CAMPAIGN, outcomes, 2);
         left.lines().forEach(System.out::println);
-        assertThat(left.worst()).as("a warden without any one rule is caught").hasSizeGreaterThan(25)
-                .doesNotContainValue(LeaveOneOut.Without.SAME);
+        assertThat(left.missed()).as("rules without which a case of this sample is unsafe, not tripped or tripped later").hasSizeGreaterThan(20);
         assertThat(outcomes).filteredOn(o -> o.noticed() == Noticed.TRIPPED).as("faults that matter are among them").hasSizeGreaterThan(CASES / 3);
     }
 
@@ -109,8 +108,8 @@ class CampaignTest {
         LeaveOneOut left = LeaveOneOut.of(CAMPAIGN, outcomes, 1);
         left.lines().forEach(System.out::println);
         assertThat(outcomes).noneMatch(Outcome::unsafe);
-        assertThat(left.worst()).containsOnlyKeys(9, 22, 55).doesNotContainValue(LeaveOneOut.Without.SAME)
-                .doesNotContainValue(LeaveOneOut.Without.NAMED_OTHERWISE);
+        assertThat(left.worst()).containsOnlyKeys(9, 22, 55);
+        assertThat(left.missed()).containsExactly(9, 22, 55);
     }
 
     @Test

@@ -5,7 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import rigwarden.campaign.Campaign;
 import rigwarden.campaign.Case;
@@ -83,6 +85,12 @@ final class LeaveOneOut {
         Map<Integer, Without> worst = new TreeMap<>();
         byRule.forEach((rule, pairs) -> worst.put(rule, pairs.stream().map(Pair::without).sorted().findFirst().orElseThrow()));
         return worst;
+    }
+
+    /** Rules without which at least one case is unsafe, not tripped at all, or tripped later. */
+    Set<Integer> missed() {
+        return worst().entrySet().stream().filter(e -> e.getValue().compareTo(Without.NAMED_OTHERWISE) < 0).map(Map.Entry::getKey)
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     /** The table: a line for each rule, and the worst case of it. */

@@ -16,19 +16,11 @@ import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
 import rigwarden.logbook.RunSettings;
 import rigwarden.logbook.RunWriter;
-import rigwarden.logbook.StoredOrders;
 import rigwarden.pack.Fault;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
 import rigwarden.rig.Rig;
-import rigwarden.run.Next;
-import rigwarden.run.RunMachine;
-import rigwarden.run.RunState;
-import rigwarden.warden.Granted;
 import rigwarden.warden.Guard;
-import rigwarden.warden.Judged;
-import rigwarden.warden.Orders;
-import rigwarden.warden.Warden;
 
 /** A stored run, put through the core again, gives the orders that were stored with it. */
 class ReplayTest {
@@ -44,15 +36,14 @@ class ReplayTest {
 
     @Test
     void a_good_night_replays_to_the_same_orders() throws Exception {
-        assertThat(replayed(stored("good.db", 3, List.of()))).isGreaterThan(200_000);
+        assertThat(Replayed.through(stored("good.db", 3, List.of()), RIG, SHORT).scans()).isGreaterThan(200_000);
     }
 
     @Test
     void a_night_that_trips_replays_to_the_same_orders_and_the_same_trip() throws Exception {
         Path file = stored("bad.db", 4, List.of(new BoardFault.OpenProbe(1)));
-        replayed(file);
 
-        assertThat(replayedGuard).isInstanceOfSatisfying(Guard.Tripped.class,
+        assertThat(Replayed.through(file, RIG, SHORT).guard()).isInstanceOfSatisfying(Guard.Tripped.class,
                 tripped -> assertThat(tripped.first().rule().number()).isEqualTo(31));
         try (RunReader reader = RunReader.open(file); Cycles cycles = reader.cycles()) {
             List<Integer> stored = new ArrayList<>();
@@ -93,36 +84,6 @@ class ReplayTest {
             Bench.seconds(rehearsal, 5);
         }
         return file;
-    }
-
-    private Guard replayedGuard;
-
-    private long replayed(Path file) {
-        Warden warden = new Warden(RIG);
-        RunMachine machine = new RunMachine(RIG, SHORT);
-        RunState state = RunState.IDLE;
-        Orders inForce = Orders.OFF;
-        long scans = 0;
-        try (RunReader reader = RunReader.open(file); Cycles cycles = reader.cycles()) {
-            assertThat(reader.integrity()).isEmpty();
-            Guard guard = warden.fresh(0);
-            while (cycles.hasNext()) {
-                Cycle cycle = cycles.next();
-                Judged judged = warden.judge(guard, cycle.scan(), inForce, cycle.inbox());
-                Next next = machine.next(state, judged.verdict(), cycle.scan(), cycle.inbox());
-                Granted granted = warden.grant(judged.guard(), judged.verdict(), cycle.scan(), next.wish());
-                if (!StoredOrders.of(granted.orders()).equals(cycle.orders())) {
-                    assertThat(StoredOrders.of(granted.orders())).as("scan %d", cycle.scan().number())
-                            .isEqualTo(cycle.orders());
-                }
-                guard = granted.guard();
-                state = next.state();
-                inForce = granted.orders();
-                scans++;
-            }
-            replayedGuard = guard;
-        }
-        return scans;
     }
 
     private static long differences(Path one, Path other) {

@@ -32,7 +32,7 @@ final class FolderLock implements AutoCloseable {
             }
         }
         if (!taken) {
-            throw new LogbookException("The logbook in " + dir + " is in use by another process. Stop that one first.");
+            throw new LogbookException("The logbook in " + dir + " is in use by another process. If that is a run: leave it alone, look at its page, and ask again when it is over.");
         }
         return new FolderLock(channel);
     }

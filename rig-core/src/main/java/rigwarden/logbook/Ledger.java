@@ -64,6 +64,7 @@ final class Ledger implements AutoCloseable {
             Sqlite.insist(connection, "foreign_keys", "ON", "1");
             Sqlite.run(connection, TABLES);
             grow(connection);
+            ProofRows.grow(connection);
             Ledger ledger = new Ledger(connection);
             ledger.runs();
             ready = true;
@@ -228,6 +229,14 @@ final class Ledger implements AutoCloseable {
             }
         }
         return List.copyOf(runs);
+    }
+
+    void add(List<StoredProof> proofs) throws SQLException {
+        ProofRows.add(connection, proofs);
+    }
+
+    List<StoredProof> proofs() throws SQLException {
+        return ProofRows.all(connection);
     }
 
     @Override

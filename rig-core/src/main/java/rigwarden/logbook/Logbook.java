@@ -243,6 +243,24 @@ public final class Logbook implements AutoCloseable {
         }
     }
 
+    /** Enters what a proof showed, all of it or nothing. */
+    public void enter(List<StoredProof> proofs) {
+        try {
+            ledger.add(proofs);
+        } catch (SQLException e) {
+            throw new LogbookException("The proof cannot be entered", e);
+        }
+    }
+
+    /** All that was proved, in the order in which it was. */
+    public List<StoredProof> proofs() {
+        try {
+            return ledger.proofs();
+        } catch (SQLException e) {
+            throw new LogbookException("The proofs cannot be read", e);
+        }
+    }
+
     private void needSpace(long estimateBytes, long ballastBytes) {
         long free = runs.toFile().getUsableSpace();
         if (estimateBytes > (free - ballastBytes) / 2) {

@@ -10,6 +10,9 @@ final class Beads {
     private final double[] celsius;
     private final double[] keep;
     private double seconds;
+    private int touched = -1;
+    private double fingerCelsius;
+    private double contactSeconds;
 
     Beads(List<Bead> beads, Warmth warmth, double celsiusAtStart) {
         int size = beads.size();
@@ -33,13 +36,31 @@ final class Beads {
         celsius = other.celsius.clone();
         keep = other.keep.clone();
         seconds = other.seconds;
+        touched = other.touched;
+        fingerCelsius = other.fingerCelsius;
+        contactSeconds = other.contactSeconds;
+    }
+
+    /** Two fingers hold a bead; they warm it as fast as this time constant says, against its place. */
+    void touch(int bead, double celsiusOfFinger, double secondsOfContact) {
+        touched = known(bead);
+        fingerCelsius = celsiusOfFinger;
+        contactSeconds = secondsOfContact;
+    }
+
+    void letGo() {
+        touched = -1;
     }
 
     void detach(int bead) {
+        inRoom[known(bead)] = true;
+    }
+
+    private int known(int bead) {
         if (bead < 0 || bead >= inRoom.length) {
             throw new IllegalArgumentException("no bead " + bead + " among " + inRoom.length);
         }
-        inRoom[bead] = true;
+        return bead;
     }
 
     void step(double stepSeconds, Warmth warmth, double roomCelsius) {
@@ -51,8 +72,16 @@ final class Beads {
         }
         for (int i = 0; i < celsius.length; i++) {
             double aim = inRoom[i] ? roomCelsius : warmth.celsius(node[i]);
-            celsius[i] = aim + (celsius[i] - aim) * keep[i];
+            celsius[i] = i == touched ? held(i, aim, stepSeconds) : aim + (celsius[i] - aim) * keep[i];
         }
+    }
+
+    /** Between its place and the fingers, each by its own time constant. */
+    private double held(int bead, double placeCelsius, double stepSeconds) {
+        double place = 1 / lagSeconds[bead];
+        double finger = 1 / contactSeconds;
+        double aim = (placeCelsius * place + fingerCelsius * finger) / (place + finger);
+        return aim + (celsius[bead] - aim) * Math.exp(-stepSeconds * (place + finger));
     }
 
     double celsius(int bead) {

@@ -265,6 +265,22 @@ public final class World {
         refresh();
     }
 
+    /**
+     * Two fingers hold a probe's bead.
+     *
+     * @param bead its place in the list of beads
+     * @param celsius of the fingers
+     * @param contactSeconds time constant by which they warm it, above 0
+     */
+    public void touch(int bead, double celsius, double contactSeconds) {
+        beads.touch(bead, celsius, contactSeconds);
+    }
+
+    /** The fingers let go. */
+    public void letGo() {
+        beads.letGo();
+    }
+
     /** Turns the arm switch at the rig. */
     public void arm(boolean on) {
         armed = on;
@@ -397,6 +413,15 @@ public final class World {
      */
     public double tapVolts(int tap) {
         return taps.volts(tap, cellVolts, warmth, path.amps());
+    }
+
+    /**
+     * What the bar above a cell's positive stud drops, its joints included; of the last cell its half of the lugs.
+     *
+     * @param cell from 1
+     */
+    public double barVolts(int cell) {
+        return path.amps() * (cell < cells.length ? warmth.barOhms(cell) : warmth.lugOhms() / 2);
     }
 
     /** Whether a sense wire is cut, so that what measures it pulls its end to its own ground. */

@@ -74,7 +74,8 @@ public sealed interface Converter {
         /** Limits of that, relative. */
         public static final double INTERNAL_RELATIVE = 0.0015;
         private static final double HALF_CODES = 1 << 23;
-        private static final double GAIN = 0.001;
+        /** Limits of its own gain, reference apart, relative. */
+        public static final double GAIN = 0.001;
         private static final double OFFSET_VOLTS = 30e-6;
 
         @Override

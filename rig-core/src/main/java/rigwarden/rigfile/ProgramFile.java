@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.tomlj.TomlParseResult;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
+import rigwarden.prove.Stops;
 import rigwarden.rig.Rig;
 
 /** Reads a programme and checks it against the rig that will run it. */
@@ -33,6 +34,11 @@ public final class ProgramFile {
      */
     public static Read<Program> read(String name, String text, Read.Sound<Rig> rig) {
         return read(new Page(name), text, rig);
+    }
+
+    /** Reads the programme that a run file holds: a file's text, or what stands for the stops of a proof. */
+    public static Read<Program> stored(String name, String text, Read.Sound<Rig> rig) {
+        return text.equals(Stops.TEXT) ? new Read.Sound<>(Stops.programme(rig.value()), List.of()) : read(name, text, rig);
     }
 
     private static Read<Program> read(Page page, String text, Read.Sound<Rig> rig) {

@@ -127,6 +127,7 @@ public enum RefusalKind {
     EMPTY_AND_PARKED(123, "Cells shall be left empty and parked."),
     TOO_MANY_STEPS(124, "The programme has too many steps."),
     TOO_LONG(125, "The programme takes too long."),
+    CELL_LABELS(126, "The labels do not name each cell once."),
     EMPTIED_AFTER_RECOVERY(131, "Cells that were recovered are emptied in the same programme."),
     CURRENT_FAINT(132, "A step's current is too small to be watched."),
     TRIP_INSIDE_PROGRAMME(133, "A trip was moved inward to where the programme works."),

@@ -38,6 +38,7 @@ final class RigKeys {
                 "faster than the chips convert, slower than rules react");
         Keys cell = inner(root, "cell");
         Cells cells = cells(cell);
+        labels(cell, cells);
         double ohms = cell.number("ohms", "ohm", 0.00005, 0.1, "it sets the current of a short circuit");
         cell.noOthers();
         WireKeys wires = new WireKeys(this);
@@ -83,6 +84,20 @@ final class RigKeys {
                 keys.number("capacity_spread_percent", "%", 0, 10, "cells are never alike") / 100);
         keys.noOthers();
         return rehearsed;
+    }
+
+    /** Who lies where: exchanged cells change the file, and with it what was proved. */
+    private void labels(Keys keys, Cells cells) {
+        if (!keys.has("labels")) {
+            return;
+        }
+        List<String> labels = keys.texts("labels", "a rig is proved with the cells that are in it");
+        int most = cells.series() * cells.parallel();
+        boolean each = labels.size() == most && new HashSet<>(labels).size() == most;
+        if (!each && page.sound()) {
+            page.refuse(RefusalKind.CELL_LABELS, keys.full("labels"), most + " different labels, one for each cell from B− to B+",
+                    "a rig is proved with the cells that are in it", "Name every cell once.");
+        }
     }
 
     private static Cells cells(Keys keys) {

@@ -56,10 +56,10 @@ public record WireTime(Kind kind, int bus, int bits, int hertz, double conversio
     /** Both configurations, status and hot junction read, status written; every ten seconds its identity. */
     private static final int MCP9601_BITS = readBits(1) + readBits(1) + readBits(1) + readBits(2) + writeBits(1) + readBits(2);
 
-    /** CONFIG, MASK_ENABLE, SHUNT and BUS; every ten seconds maker and die. */
-    private static final int INA226_BITS = 6 * readBits(2);
-    /** Directions, control, and pins with latches. */
-    private static final int MCP23017_BITS = 3 * readBits(4);
+    /** CONFIG, MASK_ENABLE at most three times, SHUNT and BUS; every ten seconds maker and die. */
+    private static final int INA226_BITS = 8 * readBits(2);
+    /** Directions, control, and pins with latches; DEFVAL read, written and read. */
+    private static final int MCP23017_BITS = 3 * readBits(4) + 2 * readBits(2) + writeBits(2);
     /** One output of an expander: latch written, latch and directions read. */
     private static final int OUTPUT_BITS = writeBits(2) + 2 * readBits(2);
     /** All registers, the order to convert twice with its reading back; every ten seconds all registers. */

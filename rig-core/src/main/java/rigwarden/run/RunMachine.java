@@ -39,7 +39,7 @@ public final class RunMachine {
     private static final long STILL_NANOS = 2 * SECOND;
     private static final double STILL_SHARE = 0.005;
     /** Then everything is opened, whatever was seen: the warden grants three seconds. */
-    private static final long ALONE_NANOS = 2 * SECOND;
+    private static final long LONGEST_PARTING_NANOS = 2 * SECOND;
     /** Scans in a row without current, of which one or two may be false. */
     private static final int GONE_SCANS = 5;
     private static final Setpoint NO_SET = Setpoint.NONE;
@@ -338,7 +338,7 @@ public final class RunMachine {
         Progress progress = accounted(state.progress(), scan);
         Step.ProveStop step = (Step.ProveStop) step(progress);
         boolean allowed = progress.amps() <= lease.ceilingAmps(steps.way(step));
-        if (!allowed || scan.nanos() - state.sinceNanos() > ALONE_NANOS) {
+        if (!allowed || scan.nanos() - state.sinceNanos() > LONGEST_PARTING_NANOS) {
             return Next.quiet(new RunState.Opening(progress, Optional.of(Ended.TIME), true, scan.nanos()));
         }
         boolean gone = sight.noCurrent(scan) && switch (step.element()) {

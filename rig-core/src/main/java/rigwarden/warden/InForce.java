@@ -8,7 +8,7 @@ package rigwarden.warden;
  * @param through the device, likewise
  * @param stage its stage, likewise
  * @param sinceNanos when this stage, or Off, began
- * @param pathSinceNanos when the current stage's way was first ordered to carry current; now if it is not
+ * @param pathSinceNanos when this path's first stage was ordered, its pre-charge as a rule; when Off began if none is
  * @param amps set point now, A
  * @param earlierAmps set point before that, A
  * @param ampsSinceNanos when the set point changed last

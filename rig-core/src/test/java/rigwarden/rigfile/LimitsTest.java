@@ -113,8 +113,9 @@ class LimitsTest {
         WireTime i2c = wires.getFirst();
         WireTime spi = wires.getLast();
 
-        // six reads of the INA226; three of four bytes of the expander, and its five outputs written and read back twice
-        assertThat(i2c.bits()).isEqualTo(6 * 48 + 3 * 66 + 5 * (38 + 2 * 48));
+        // eight reads of the INA226; three of four bytes of the expander, one register of it read, written and read, and its
+        // five outputs written and read back twice
+        assertThat(i2c.bits()).isEqualTo(8 * 48 + 3 * 66 + 38 + 2 * 48 + 5 * (38 + 2 * 48));
         // no acknowledge on SPI: eight clocks a byte; six MAX31856 and two inputs of an ADS1220 at 330 samples a second
         assertThat(spi.bits()).isEqualTo(8 * (6 * 42 + 2 * 12));
         assertThat(spi.seconds()).isCloseTo(2208 / 1e6 + 2 * 1.1 / 330, within(1e-9));

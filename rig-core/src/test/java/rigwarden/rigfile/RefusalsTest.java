@@ -281,6 +281,7 @@ class RefusalsTest {
             rig(RefusalKind.PART_OF_NOTHING, "path.source_relay.device", "device = \"source\"", "device = \"sours\""),
             rig(RefusalKind.PART_OF_NOTHING, "path.sink_relay.device", "device = \"sink\"\n", "\n"),
             rig(RefusalKind.SAME_NAME, "probe.cell_01_v.name", "name = \"room_c\"", "name = \"cell_01_v\""),
+            rig(RefusalKind.CELL_LABELS, "cell.labels", "rated_ah = 105", "labels = [\"A7\", \"A9\"]\nrated_ah = 105"),
             rig(RefusalKind.SAME_ADDRESS, "probe.terminal_01p_c.address", "0x61", "0x60"),
             rig(RefusalKind.SAME_ADDRESS, "adc.taps.input.bus_v.pin", "pin = 1", "pin = 0"),
             rig(RefusalKind.SAME_LINE, "panel.arm", "arm = 25", "arm = 5"),

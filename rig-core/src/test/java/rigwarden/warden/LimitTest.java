@@ -17,6 +17,8 @@ import rigwarden.rig.TestRigs;
  * uncertainty moves it, to which side. Figures are the safety page's, not the code's.
  */
 class LimitTest {
+    /** Uncertainties by which a difference of two like probes moves a limit. */
+    private static final double BOTH = Math.sqrt(2);
     private static final Rig CELL = TestRigs.oneCell();
     private static final Rig PACK = TestRigs.eightCells();
     private static final long LONG = 100 * Moment.SECOND;
@@ -27,9 +29,6 @@ class LimitTest {
     private static final double MOST_AMPS = PACK.devices().get(INVERTER).maxAmps();
 
     /** What a reading at the very limit is. */
-    /** Uncertainties by which a difference of two like probes moves a limit. */
-    private static final double BOTH = Math.sqrt(2);
-
     private enum There {
         HEALTHY,
         BREACH,

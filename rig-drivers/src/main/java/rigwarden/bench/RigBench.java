@@ -79,7 +79,7 @@ public final class RigBench implements Bench {
     /** Goes on with a copy of a rig, its devices in the condition that the state was taken in. Rehearsals only. */
     public static RigBench resume(Rig rig, Context context, Clock clock, Agents agents, OwnReadings own,
             BenchState state) throws BusFailure {
-        Outputs outputs = Outputs.resume(context, rig, state.high());
+        Outputs outputs = Outputs.resume(context, rig, state.outputs());
         return new RigBench(rig, context, clock, agents, own, outputs, Optional.of(state));
     }
 
@@ -139,6 +139,6 @@ public final class RigBench implements Bench {
 
     /** What the bench knows, for a copy that goes on with other devices in the same condition. */
     public BenchState state() {
-        return new BenchState(number, shunt.state(), probes.states(), table.readings(), outputs.high());
+        return new BenchState(number, shunt.state(), probes.states(), table.readings(), outputs.state());
     }
 }

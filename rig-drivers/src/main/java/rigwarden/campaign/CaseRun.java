@@ -36,6 +36,7 @@ final class CaseRun {
     private final long afterScans;
     private long scan;
     private long faultNanos;
+    private int strikes;
     private Optional<Rule> tripped = Optional.empty();
     private Optional<Rule> noticed = Optional.empty();
     private double tripSeconds;
@@ -93,6 +94,7 @@ final class CaseRun {
                 faultNanos = rehearsal.rig().clock().nanos();
                 rehearsal.inflict(strike.what().fault());
                 struck = true;
+                strikes++;
             }
         }
         return struck;
@@ -136,7 +138,7 @@ final class CaseRun {
                 : noticed.isPresent() ? OptionalDouble.of(noticeSeconds) : OptionalDouble.empty();
         OptionalLong crossed = Stream.concat(limits.stream().map(world.oracle()::crossedNanos), Stream.of(warmNanos))
                 .flatMapToLong(OptionalLong::stream).min();
-        return new Outcome(what, judge.harms(), how, tripped.or(() -> noticed), seconds, hardware.acted(), crossed.isPresent(),
+        return new Outcome(what, strikes, judge.harms(), how, tripped.or(() -> noticed), seconds, hardware.acted(), crossed.isPresent(),
                 crossed.isPresent() ? safe(crossed.getAsLong()) : OptionalDouble.empty(), world.oracle().highestCellVolts(),
                 world.oracle().lowestCellVolts(), world.oracle().hottestCelsius(), thrown);
     }

@@ -3,6 +3,7 @@ package rigwarden.campaign;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import rigwarden.emulated.BoardFault;
 import rigwarden.emulated.WireError;
 import rigwarden.rig.Device;
@@ -43,10 +44,11 @@ final class CommunicationFaults {
 
     private static List<Place> buses(Rig rig, WireError error) {
         boolean late = error == WireError.DELAY;
-        return rig.busHertz().keySet().stream().sorted()
-                .map(bus -> new Place("bus " + bus, (size, seed) ->
-                        new BoardFault.BusErrs(bus, error, late ? 1 : size, late ? size : 0, seed)))
-                .toList();
+        Stream<Place> i2c = rig.busHertz().keySet().stream().sorted().map(bus -> new Place("bus " + bus, (size, seed) ->
+                new BoardFault.BusErrs(bus, error, late ? 1 : size, late ? size : 0, seed)));
+        Stream<Place> spi = rig.wires().spiHertz().keySet().stream().sorted().map(bus -> new Place("SPI bus " + bus, (size, seed) ->
+                new BoardFault.SpiBusErrs(bus, error, late ? 1 : size, late ? size : 0, seed)));
+        return Stream.concat(i2c, spi).toList();
     }
 
     private static List<Place> ports(Rig rig, WireError error) {

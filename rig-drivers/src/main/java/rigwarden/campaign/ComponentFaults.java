@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import rigwarden.emulated.BoardFault;
 import rigwarden.emulated.BoardFault.InWorld;
 import rigwarden.emulated.ChipFault;
+import rigwarden.emulated.ChipPlace;
 import rigwarden.emulated.LineFault;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
@@ -131,19 +132,16 @@ final class ComponentFaults {
     }
 
     private void chips() {
-        Map<String, int[]> chips = new LinkedHashMap<>();
-        chips.put("shunt monitor", new int[] {rig.shunt().bus(), rig.shunt().address()});
-        rig.inputs().forEach(i -> chips.put("converter on bus " + i.bus() + " at " + i.address(), new int[] {i.bus(), i.address()}));
-        rig.probes().forEach(p -> chips.put("chip of " + p.name(), new int[] {p.bus(), p.address()}));
+        Map<String, ChipPlace> chips = ChipParts.of(rig);
         chip("chip silent", PartFault.OPEN, chips, ChipFault.Plain.NO_ANSWER);
         chip("chip all ones", PartFault.SHORT, chips, ChipFault.Plain.ALL_ONES);
         chip("chip frozen", PartFault.STUCK, chips, ChipFault.Plain.STUCK);
         chip("chip browns out", PartFault.DRIFT, chips, ChipFault.Plain.BROWN_OUT);
     }
 
-    private void chip(String name, PartFault how, Map<String, int[]> chips, ChipFault fault) {
+    private void chip(String name, PartFault how, Map<String, ChipPlace> chips, ChipFault fault) {
         plain(name, how, chips.entrySet().stream()
-                .map(c -> board(c.getKey(), new BoardFault.ChipFails(c.getValue()[0], c.getValue()[1], fault))).toList());
+                .map(c -> board(c.getKey(), new BoardFault.ChipFails(c.getValue(), fault))).toList());
     }
 
     private void switches() {
@@ -163,11 +161,13 @@ final class ComponentFaults {
         }
         plain("contact welds", PartFault.WELD, contacts.entrySet().stream().map(c -> world(c.getKey(), new Fault.Weld(c.getValue()))).toList());
         plain("contact stays open", PartFault.OPEN, contacts.entrySet().stream().map(c -> world(c.getKey(), new Fault.StuckOpen(c.getValue()))).toList());
+        outputs.putAll(ChipParts.selects(rig));
         Map<String, Integer> inputs = new LinkedHashMap<>();
         inputs.put("loop", panel.loop());
         inputs.put("coil feed", panel.coilFeed());
         inputs.put("feedback", panel.feedback());
         inputs.put("arm", panel.arm());
+        inputs.putAll(ChipParts.readyLines(rig));
         for (boolean high : new boolean[] {true, false}) {
             String level = high ? " high" : " low";
             plain("output stuck" + level, PartFault.STUCK, outputs.entrySet().stream()

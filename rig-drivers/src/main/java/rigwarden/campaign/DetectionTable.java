@@ -17,8 +17,8 @@ final class DetectionTable {
     static List<String> of(List<Outcome> all) {
         List<Outcome> singles = all.stream().filter(o -> o.what().single()).toList();
         List<String> lines = new ArrayList<>(List.of("",
-                "Noticed of single faults (tripped, notice, or the run went another way), by size against the limit of the kind:",
-                String.format("  %-10s %-28s %-14s %12s %12s %12s %12s", "list", "fault", "limit", "below", "at", "above", "no size")));
+                "Noticed of single faults (tripped, or notice), by size against the limit of the kind; beside it those after which the run only went another way:",
+                String.format("  %-10s %-28s %-14s %12s %12s %12s %12s %10s", "list", "fault", "limit", "below", "at", "above", "no size", "otherwise")));
         for (Origin origin : Origin.values()) {
             Map<String, List<Outcome>> kinds = byKind(singles.stream().filter(o -> o.what().active().kind().origin() == origin).toList());
             kinds.forEach((name, outcomes) -> lines.add(line(origin.word(), name, limit(outcomes), outcomes)));
@@ -41,11 +41,19 @@ final class DetectionTable {
         StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "  %-10s %-28s %-14s", list, name, limit));
         for (Band band : Band.values()) {
             List<Outcome> here = outcomes.stream().filter(o -> o.what().active().band() == band).toList();
-            long noticed = here.stream().filter(o -> o.noticed() != Noticed.UNSEEN).count();
+            long noticed = here.stream().filter(DetectionTable::noticed).count();
             line.append(here.isEmpty() ? String.format("%13s", "")
                     : String.format(Locale.ROOT, " %4d/%-4d%3.0f", noticed, here.size(), 100.0 * noticed / here.size()));
         }
-        return line.toString();
+        long otherwise = outcomes.stream().filter(o -> o.noticed() == Noticed.HELD).count();
+        return line.append(otherwise == 0 ? "" : String.format(Locale.ROOT, " %10d", otherwise)).toString();
+    }
+
+    private static boolean noticed(Outcome outcome) {
+        return switch (outcome.noticed()) {
+            case TRIPPED, NOTICE -> true;
+            case HELD, UNSEEN -> false;
+        };
     }
 
     /** Kinds that are not always noticed at or above their limit, each with its reason. */
@@ -53,8 +61,8 @@ final class DetectionTable {
         List<String> lines = new ArrayList<>(List.of("", "Not always noticed at or above the limit, or without a size, within the case's time:"));
         Map<String, List<Outcome>> large = new LinkedHashMap<>(byKind(singles.stream().filter(o -> o.what().active().band() != Band.BELOW).toList()));
         large.forEach((name, outcomes) -> {
-            long unseen = outcomes.stream().filter(o -> o.noticed() == Noticed.UNSEEN).count();
-            long crossed = outcomes.stream().filter(o -> o.noticed() == Noticed.UNSEEN && o.crossed()).count();
+            long unseen = outcomes.stream().filter(o -> !noticed(o)).count();
+            long crossed = outcomes.stream().filter(o -> !noticed(o) && o.crossed()).count();
             if (unseen > 0) {
                 lines.add(String.format(Locale.ROOT, "  %-28s %d of %d, the truth left the envelope in %d: %s", name, unseen, outcomes.size(), crossed,
                         Blind.why(name)));

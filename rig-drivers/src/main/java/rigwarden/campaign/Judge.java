@@ -60,12 +60,12 @@ final class Judge {
     }
 
     private void note(boolean seen, Harm.What what, String part, double value, long nanos, boolean off) {
-        if (seen && harms.stream().noneMatch(h -> h.what() == what && !h.atOnce())) {
+        if (seen && harms.stream().noneMatch(h -> h.what() == what && h.off() == off && !h.atOnce())) {
             harms.add(new Harm(what, part, value, nanos, off, false));
         }
     }
 
-    /** The first of each kind, in order of time. */
+    /** The first of each kind while anything was on, and the first while all was off, in order of time. */
     List<Harm> harms() {
         return List.copyOf(harms);
     }

@@ -85,15 +85,15 @@ public final class Night {
                 copies.put(scans, rehearsal.copy(NOWHERE));
             }
             if (scans > LONGEST_SCANS) {
-                throw new IllegalStateException(scene.name() + ": a night without an end");
+                throw new UnfitNight(scene.name() + " does not end.");
             }
         }
     }
 
     private void healthy(Event event) {
         if (event instanceof Event.Tripped tripped) {
-            throw new IllegalStateException(scene.name() + ", specimen " + specimen + ": tripped with nothing wrong, rule "
-                    + tripped.first().rule());
+            throw new UnfitNight(scene.name() + ", specimen " + specimen + ", trips with nothing wrong by rule "
+                    + tripped.first().rule() + ".");
         }
         if (event instanceof Event.Warned warned) {
             told.add(warned.warning().rule().number());
@@ -163,7 +163,11 @@ public final class Night {
 
     /** The scan after which a step had begun. */
     long stepScan(int step) {
-        return begins.get(step);
+        Long begun = begins.get(step);
+        if (begun == null) {
+            throw new StepNeverBegan("step " + step + " of " + scene.name() + " never begins.");
+        }
+        return begun;
     }
 
     /** Whether a rule gave notice although nothing was wrong. */

@@ -12,6 +12,7 @@ import rigwarden.warden.Rule;
  * What came of a case.
  *
  * @param what the case
+ * @param struck how many of its faults came: none comes once the run has been over for half a minute
  * @param harms what was unsafe
  * @param noticed how the fault was noticed, if at all
  * @param rule of the first trip; else of the first notice that a healthy night does not give; empty without either
@@ -24,7 +25,7 @@ import rigwarden.warden.Rule;
  * @param hottestCelsius of any true node
  * @param thrown what the loop threw; empty when it threw nothing
  */
-public record Outcome(Case what, List<Harm> harms, Noticed noticed, Optional<Rule> rule, OptionalDouble seconds, Set<Guard> hardware,
+public record Outcome(Case what, int struck, List<Harm> harms, Noticed noticed, Optional<Rule> rule, OptionalDouble seconds, Set<Guard> hardware,
         boolean crossed, OptionalDouble safeSeconds, double highestVolts, double lowestVolts, double hottestCelsius,
         Optional<String> thrown) {
     /** How a fault was noticed. */
@@ -58,6 +59,16 @@ public record Outcome(Case what, List<Harm> harms, Noticed noticed, Optional<Rul
         }
     }
 
+    /** Whether it had a second fault that never came, since the first had ended the run. */
+    public boolean cutShort() {
+        return struck < what.strikes().size();
+    }
+
+    /** The last fault that came. */
+    public Injection cause() {
+        return what.strikes().get(Math.max(0, struck - 1)).what();
+    }
+
     /** Whether something unsafe happened that an order could have prevented: while anything was on, or within two seconds after, or current flowed after Off. */
     public boolean unsafe() {
         return harms.stream().anyMatch(h -> !h.atOnce() && (!h.off() || h.what() == Harm.What.NOT_OFF));
@@ -82,7 +93,8 @@ public record Outcome(Case what, List<Harm> harms, Noticed noticed, Optional<Rul
         String by = rule.map(r -> ", rule " + r + seconds.stream().mapToObj(s -> String.format(Locale.ROOT, " after %.1f s", s)).collect(Collectors.joining()))
                 .orElse("");
         String first = hardware.isEmpty() ? "" : ", first " + hardware.stream().map(Guard::words).sorted().collect(Collectors.joining(" and "));
-        return String.format(Locale.ROOT, "case %d: %s%n    %s; %s%s%s; cells %.3f…%.3f V, hottest %.1f °C%s", what.number(), what.words(), harm,
+        String alone = cutShort() ? "; its last fault never came" : "";
+        return String.format(Locale.ROOT, "case %d: %s%s%n    %s; %s%s%s; cells %.3f…%.3f V, hottest %.1f °C%s", what.number(), what.words(), alone, harm,
                 noticed.name().toLowerCase(Locale.ROOT), by, first, lowestVolts, highestVolts, hottestCelsius,
                 thrown.map(t -> "; threw " + t).orElse(""));
     }

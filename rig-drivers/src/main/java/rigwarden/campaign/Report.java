@@ -56,8 +56,8 @@ public final class Report {
 
     private void cases() {
         say("");
-        say("Cases: %d, of them %d pairs; by origin of the (second) fault: %s", all.size(), count(o -> !o.what().single()),
-                counts(o -> o.what().active().kind().origin().word()));
+        say("Cases: %d, of them %d pairs, in %d of which the first fault ended the run before the second came; by origin of the last that came: %s", all.size(),
+                count(o -> !o.what().single()), count(Outcome::cutShort), counts(o -> o.cause().kind().origin().word()));
         say("Noticed: %s", counts(o -> o.noticed().name().toLowerCase(Locale.ROOT)));
     }
 
@@ -86,11 +86,11 @@ public final class Report {
     private void safeTimes() {
         say("");
         List<Outcome> crossed = all.stream().filter(Outcome::crossed).toList();
-        List<Double> seconds = crossed.stream().flatMapToDouble(o -> o.safeSeconds().stream()).sorted().boxed().toList();
+        List<Double> seconds = crossed.stream().flatMapToDouble(o -> o.safeSeconds().stream()).filter(s -> s > 0).sorted().boxed().toList();
         say("The truth crossed a limit of the envelope (cell 3.70 V, 2.40 V, body 55 °C, other node 60 °C, 110 %% of the rig's current) in %d cases.", crossed.size());
         if (!seconds.isEmpty()) {
-            say("From there to no current: median %.2f s, worst %.1f s, over %d; the slowest:", seconds.get(seconds.size() / 2),
-                    seconds.getLast(), seconds.size());
+            say("From there to no current, where any flowed: median %.2f s, worst %.1f s, over %d (in the others it had stopped before, or in that very step"
+                    + " of the model); the slowest:", seconds.get(seconds.size() / 2), seconds.getLast(), seconds.size());
             crossed.stream().filter(o -> o.safeSeconds().isPresent())
                     .sorted(Comparator.comparingDouble((Outcome o) -> o.safeSeconds().getAsDouble()).reversed()).limit(5)
                     .forEach(o -> say("  %6.1f s, case %d: %s", o.safeSeconds().getAsDouble(), o.what().number(), o.what().words()));
@@ -100,7 +100,7 @@ public final class Report {
         list(o -> o.crossed() && o.safeSeconds().isEmpty());
         say("Farthest that any true value came: %.3f V, %.3f V, %.1f °C (%.1f °C with those that heat while all is off)",
                 most(Outcome::highestVolts, _ -> true), -most(o -> -o.lowestVolts(), _ -> true),
-                most(Outcome::hottestCelsius, o -> o.harms().isEmpty()), most(Outcome::hottestCelsius, _ -> true));
+                most(Outcome::hottestCelsius, o -> !o.unsafeThoughOff()), most(Outcome::hottestCelsius, _ -> true));
     }
 
     private double most(ToDoubleFunction<Outcome> value, Predicate<Outcome> which) {
@@ -113,7 +113,7 @@ public final class Report {
         for (Outcome.Guard guard : Outcome.Guard.values()) {
             List<Outcome> acted = all.stream().filter(o -> o.hardware().contains(guard)).toList();
             long only = acted.stream().filter(o -> o.noticed() != Noticed.TRIPPED).count();
-            Map<String, Long> kinds = acted.stream().collect(Collectors.groupingBy(o -> o.what().active().kind().name(), TreeMap::new,
+            Map<String, Long> kinds = acted.stream().collect(Collectors.groupingBy(o -> o.cause().kind().name(), TreeMap::new,
                     Collectors.counting()));
             say("  %-22s %5d, and the warden never tripped in %d of them  %s", guard.words(), acted.size(), only, kinds.isEmpty() ? "" : kinds);
         }

@@ -2,7 +2,10 @@ package rigwarden.emulated;
 
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.IntStream;
 
 /** What is wrong between the world and the wire of one rig: factors, offsets, lines that stay. */
 final class Defects {
@@ -14,6 +17,20 @@ final class Defects {
     double shuntFactor = 1;
     /** What the shunt has weighed before it drifted, less what it would have weighed since, C. */
     double shuntCoulombs;
+    /** Bead on which each probe's wires are. */
+    final int[] beadOf;
+    final boolean[] probeReversed;
+    /** Stud on which a tap's lead is, where it is not its own. */
+    final Map<Integer, Integer> studOf = new HashMap<>();
+    /** Share of the bar above its stud behind which a tap's lead sits. */
+    final Map<Integer, Double> onBar = new HashMap<>();
+    final Set<Integer> bridged = new HashSet<>();
+    double shuntOffsetVolts;
+    /** What the chip's sum misses of that from before it began, V·s. */
+    double shuntOffsetVoltSeconds;
+    /** What the links add to that as soon as they are plugged in, V. */
+    double linkVolts;
+    boolean loopForgets;
     /** A regulator that runs away takes its own protection with it: the worst case. */
     boolean protectionDead;
 
@@ -23,6 +40,18 @@ final class Defects {
         probeKelvin = new double[probes];
         inputFactor = new double[inputs];
         Arrays.fill(inputFactor, 1);
+        beadOf = IntStream.range(0, probes).toArray();
+        probeReversed = new boolean[probes];
+    }
+
+    /** From this instant on the shunt's reading is off by so much more, V. */
+    void shift(double volts, long nanos) {
+        shuntOffsetVolts += volts;
+        shuntOffsetVoltSeconds -= volts * nanos * 1e-9;
+    }
+
+    int stud(int tap) {
+        return studOf.getOrDefault(tap, tap);
     }
 
     Defects copy() {
@@ -32,6 +61,15 @@ final class Defects {
         System.arraycopy(probeKelvin, 0, copy.probeKelvin, 0, probeKelvin.length);
         System.arraycopy(inputFactor, 0, copy.inputFactor, 0, inputFactor.length);
         copy.stuckLines.putAll(stuckLines);
+        System.arraycopy(beadOf, 0, copy.beadOf, 0, beadOf.length);
+        System.arraycopy(probeReversed, 0, copy.probeReversed, 0, probeReversed.length);
+        copy.studOf.putAll(studOf);
+        copy.onBar.putAll(onBar);
+        copy.bridged.addAll(bridged);
+        copy.shuntOffsetVolts = shuntOffsetVolts;
+        copy.shuntOffsetVoltSeconds = shuntOffsetVoltSeconds;
+        copy.linkVolts = linkVolts;
+        copy.loopForgets = loopForgets;
         copy.shuntFactor = shuntFactor;
         copy.shuntCoulombs = shuntCoulombs;
         copy.protectionDead = protectionDead;

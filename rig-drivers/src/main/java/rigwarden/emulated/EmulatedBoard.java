@@ -25,10 +25,21 @@ public final class EmulatedBoard implements AutoCloseable {
     private final Map<Integer, EmulatedSpiBus> spiBuses = new HashMap<>();
     private final Map<Integer, List<LineSink>> sinks = new HashMap<>();
     private final Map<Integer, BooleanSupplier> levels = new HashMap<>();
+    private final Map<Integer, Boolean> stuck;
     private final Context context;
 
-    /** Builds the context explicitly: nothing is detected, so that no other provider can slip in. */
+    /** A board of which no line is stuck. */
     public EmulatedBoard() {
+        this(Map.of());
+    }
+
+    /**
+     * Builds the context explicitly: nothing is detected, so that no other provider can slip in.
+     *
+     * @param stuck lines that stay at one level, whatever drives them; looked at whenever a line changes or is read
+     */
+    EmulatedBoard(Map<Integer, Boolean> stuck) {
+        this.stuck = stuck;
         context = Pi4J.newContextBuilder()
                 .noAutoDetect()
                 .noAutoInject()
@@ -85,6 +96,12 @@ public final class EmulatedBoard implements AutoCloseable {
         return output(bcm, seat);
     }
 
+    /** Gives a controller a device node for a select at which no chip sits. */
+    public EmulatedBoard spiNode(int bus, int select) {
+        madeSpiBus(bus).node(select);
+        return this;
+    }
+
     /** Pulls the line from the chips to the host up, or down as it is at first (the header's default, from memory). */
     public EmulatedBoard pullSpi(int bus, boolean up) {
         madeSpiBus(bus).pull(up);
@@ -114,6 +131,11 @@ public final class EmulatedBoard implements AutoCloseable {
         existingBus(bus).replace(address, chip);
     }
 
+    /** Lets the same chip, with a fault, sit where it sits on an SPI bus. */
+    void replaceSpi(int bus, SpiTarget chip, SpiTarget by) {
+        madeSpiBus(bus).replace(chip, by);
+    }
+
     /** Lets the wires of this board meddle as those of another board do. */
     void meddleLike(EmulatedBoard other, VirtualClock clock) {
         buses.forEach((number, bus) -> bus.meddleLike(other.existingBus(number), clock));
@@ -137,13 +159,17 @@ public final class EmulatedBoard implements AutoCloseable {
 
     /** Hangs something on an output; several may share a line. A line with nothing on it can be driven too. */
     public EmulatedBoard output(int bcm, LineSink sink) {
-        sinks.computeIfAbsent(bcm, line -> new ArrayList<>()).add(sink);
+        sinks.computeIfAbsent(bcm, line -> new ArrayList<>()).add(high -> {
+            if (!stuck.containsKey(bcm)) {
+                sink.level(high);
+            }
+        });
         return this;
     }
 
     /** Wires an input. An input that is not wired stands at its pull, low without one. */
     public EmulatedBoard input(int bcm, BooleanSupplier high) {
-        levels.put(bcm, high);
+        levels.put(bcm, () -> stuck.containsKey(bcm) ? stuck.get(bcm) : high.getAsBoolean());
         return this;
     }
 

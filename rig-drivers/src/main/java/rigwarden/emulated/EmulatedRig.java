@@ -1,27 +1,19 @@
 package rigwarden.emulated;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.IntFunction;
-import java.util.function.Predicate;
 import rigwarden.bench.Agents;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
 import rigwarden.loop.Pacer;
 import rigwarden.pack.Chance;
 import rigwarden.pack.Fault;
-import rigwarden.pack.Line;
 import rigwarden.pack.World;
 import rigwarden.rig.Device;
-import rigwarden.rig.Panel;
-import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
-import rigwarden.rig.VoltageInput;
 import rigwarden.serial.AgentState;
 import rigwarden.serial.InstrumentAgent;
 
@@ -33,18 +25,14 @@ import rigwarden.serial.InstrumentAgent;
  * an order or of a line other than the heartbeat's, and when the last move is more than 20 ms old; in between its slow nodes are taken as they were.
  */
 public final class EmulatedRig {
-
     private final Rig rig;
     private final Specimen specimen;
     private final World world;
     private final VirtualClock clock;
     private final EmulatedBoard board;
-    private final Ina228Emulator shunt;
-    private final Map<Integer, Ads1115Emulator> converters = new HashMap<>();
-    private final Mcp9601Emulator[] probes;
+    private final RigChips chips;
     private final List<Optional<EmulatedInstrument>> instruments = new ArrayList<>();
     private final Agents agents;
-    private final Map<Integer, FaultyTarget> faulty = new HashMap<>();
     private final Defects defects;
     private final Wirings wirings;
     private final CellWindow window;
@@ -58,7 +46,7 @@ public final class EmulatedRig {
      * @throws BusFailure when a chip does not answer as it must at the start
      */
     public EmulatedRig(Rig rig, long seed) throws BusFailure {
-        this(rig, seed, new VirtualClock(0), Optional.empty());
+        this(rig, new Specimen(rig, seed), new VirtualClock(0), Optional.empty());
     }
 
     /**
@@ -68,29 +56,35 @@ public final class EmulatedRig {
      * @throws BusFailure when a chip does not answer as it must at the start
      */
     public EmulatedRig(Rig rig, long seed, WallClock clock, Agents agents) throws BusFailure {
-        this(rig, seed, clock, Optional.of(agents));
+        this(rig, new Specimen(rig, seed), clock, Optional.of(agents));
     }
 
-    private EmulatedRig(Rig rig, long seed, VirtualClock clock, Optional<Agents> outside) throws BusFailure {
-        Emulable.check(rig);
+    private EmulatedRig(Rig rig, Specimen specimen, VirtualClock clock, Optional<Agents> outside) throws BusFailure {
         this.rig = rig;
         this.clock = clock;
-        specimen = new Specimen(rig, seed);
+        this.specimen = specimen;
         world = new World(specimen.world(), specimen.arrival());
         world.arm(true);
         defects = new Defects(rig.probes().size(), rig.inputs().size());
         wirings = new Wirings(rig, specimen, world, clock, defects);
         window = new CellWindow(rig, false);
         own = new OwnWorld();
-        shunt = new Ina228Emulator(wirings.shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
-        converters();
-        probes = probeChips();
+        chips = RigChips.fresh(rig, wirings, specimen);
         for (Device device : rig.devices()) {
             instruments.add(outside.isPresent() ? Optional.empty() : instrument(device));
         }
         agents = outside.orElseGet(() -> agents(_ -> AgentState.at(0)));
         board = board();
         bench = RigBench.start(rig, board.context(), clock, agents, own.readings(clock));
+    }
+
+    /**
+     * One whose every error stands at the edge of its tolerance, on one side or the other.
+     *
+     * @throws BusFailure when a chip does not answer as it must at the start
+     */
+    public static EmulatedRig atTheEdges(Rig rig, long seed) throws BusFailure {
+        return new EmulatedRig(rig, Specimen.atTheEdges(rig, seed), new VirtualClock(0), Optional.empty());
     }
 
     private EmulatedRig(EmulatedRig other) throws BusFailure {
@@ -102,23 +96,13 @@ public final class EmulatedRig {
         wirings = new Wirings(rig, specimen, world, clock, defects);
         window = new CellWindow(rig, other.window.opened());
         own = other.own.copy();
-        shunt = other.shunt.copy(wirings.shuntWiring());
-        for (VoltageInput input : rig.inputs()) {
-            int key = key(input.bus(), input.address());
-            converters.computeIfAbsent(key,
-                    k -> other.converters.get(k).copy(wirings.inputWiring(input.bus(), input.address())));
-        }
-        probes = new Mcp9601Emulator[other.probes.length];
-        for (int i = 0; i < probes.length; i++) {
-            probes[i] = other.probes[i].copy(wirings.probeWiring(i));
-        }
+        chips = other.chips.copy(wirings);
         for (int i = 0; i < rig.devices().size(); i++) {
             Terminals terminals = wirings.terminals(rig.devices().get(i));
             instruments.add(other.instruments.get(i).map(it -> it.copy(terminals, clock)));
         }
         agents = agents(i -> other.agents.agents().get(i).orElseThrow().state());
         board = board();
-        other.faulty.forEach((key, chip) -> fail(key, chip.copy(chip(key))));
         board.meddleLike(other.board, clock);
         wirings.spikesLike(other.wirings);
         upsets = other.upsets.map(WireUpsets::copy);
@@ -139,15 +123,13 @@ public final class EmulatedRig {
         world.advanceTo(clock.nanos());
         window = new CellWindow(rig, other.window.opened());
         own = new OwnWorld();
-        shunt = new Ina228Emulator(wirings.shuntWiring(), specimen.shuntErrors(), specimen.noise("shunt"));
-        converters();
-        probes = probeChips();
+        chips = RigChips.fresh(rig, wirings, specimen);
         for (Device device : rig.devices()) {
             instruments.add(instrument(device));
         }
         agents = agents(_ -> AgentState.at(clock.nanos()));
+        chips.sufferLike(other.chips);
         board = board();
-        other.faulty.forEach((key, chip) -> fail(key, chip.copy(chip(key))));
         wirings.spikesAsStrongAs(other.wirings);
         upsets = other.upsets.map(WireUpsets::copy);
         upsets.ifPresent(board::upset);
@@ -155,12 +137,8 @@ public final class EmulatedRig {
     }
 
     private void dark() {
-        world.line(Line.CONTACTOR, false);
-        world.line(Line.PRECHARGE, false);
-        world.line(Line.HEARTBEAT, false);
-        world.line(Line.SOUNDER, false);
+        wirings.panel().dark(world);
         for (Device device : rig.devices()) {
-            world.line(relay(device), false);
             if (device instanceof Device.Programmed && device.charges()) {
                 world.source(wirings.place(device), false, 0, 0);
             } else if (device instanceof Device.Programmed) {
@@ -180,27 +158,6 @@ public final class EmulatedRig {
         return new EmulatedRig(this, outageNanos);
     }
 
-    private void converters() {
-        for (VoltageInput input : rig.inputs()) {
-            converters.computeIfAbsent(key(input.bus(), input.address()), key -> new Ads1115Emulator(
-                    wirings.inputWiring(input.bus(), input.address()), specimen.inputErrors(input),
-                    specimen.noise("converter " + key)));
-        }
-    }
-
-    private Mcp9601Emulator[] probeChips() {
-        Mcp9601Emulator[] chips = new Mcp9601Emulator[rig.probes().size()];
-        for (int i = 0; i < chips.length; i++) {
-            Probe probe = rig.probes().get(i);
-            chips[i] = new Mcp9601Emulator(wirings.probeWiring(i), specimen.probeErrors(probe), specimen.noise(probe.name()));
-        }
-        return chips;
-    }
-
-    private static int key(int bus, int address) {
-        return bus << 8 | address;
-    }
-
     /** Another rig, the same in everything, that goes its own way from here. */
     public EmulatedRig copy() {
         try {
@@ -211,8 +168,9 @@ public final class EmulatedRig {
     }
 
     private EmulatedBoard board() {
-        EmulatedBoard made = new EmulatedBoard();
-        wire(made);
+        EmulatedBoard made = new EmulatedBoard(defects.stuckLines);
+        chips.put(made);
+        wirings.panel().put(made);
         return made;
     }
 
@@ -235,70 +193,6 @@ public final class EmulatedRig {
             });
         }
         return new Agents(made, true);
-    }
-
-    private Line relay(Device device) {
-        return device.charges() ? Line.source(wirings.place(device)) : Line.sink(wirings.place(device));
-    }
-
-    private void wire(EmulatedBoard made) {
-        made.put(rig.shunt().bus(), rig.shunt().address(), shunt);
-        converters.forEach((key, chip) -> made.put(key >> 8, key & 0xFF, chip));
-        for (int i = 0; i < probes.length; i++) {
-            made.put(rig.probes().get(i).bus(), rig.probes().get(i).address(), probes[i]);
-        }
-        Panel panel = rig.panel();
-        output(made, panel.contactor(), Line.CONTACTOR);
-        output(made, panel.precharge(), Line.PRECHARGE);
-        for (Device device : rig.devices()) {
-            Line relay = relay(device);
-            output(made, device.relay(), relay);
-        }
-        output(made, panel.heartbeat(), Line.HEARTBEAT);
-        output(made, panel.sounder(), Line.SOUNDER);
-        input(made, panel.loop(), World::loopClosed);
-        input(made, panel.coilFeed(), World::coilFeed);
-        input(made, panel.feedback(), World::feedback);
-        input(made, panel.arm(), World::armed);
-    }
-
-    private void input(EmulatedBoard made, int bcm, Predicate<World> truth) {
-        made.input(bcm, () -> defects.stuckLines.containsKey(bcm) ? defects.stuckLines.get(bcm) : truth.test(wirings.now()));
-    }
-
-    private void output(EmulatedBoard made, int bcm, Line line) {
-        made.output(bcm, high -> {
-            if (!defects.stuckLines.containsKey(bcm)) {
-                line(line, high);
-            }
-        });
-    }
-
-    private RegisterChip chip(int key) {
-        if (key == key(rig.shunt().bus(), rig.shunt().address())) {
-            return shunt;
-        }
-        for (int i = 0; i < probes.length; i++) {
-            if (key == key(rig.probes().get(i).bus(), rig.probes().get(i).address())) {
-                return probes[i];
-            }
-        }
-        return Objects.requireNonNull(converters.get(key), "a chip of the rig file");
-    }
-
-    private void fail(int key, FaultyTarget chip) {
-        faulty.put(key, chip);
-        board.replace(key >> 8, key & 0xFF, chip);
-    }
-
-    private void line(Line line, boolean high) {
-        if (!line.equals(Line.HEARTBEAT)) {
-            world.advanceTo(clock.nanos());
-        }
-        if (line.equals(Line.CONTACTOR)) {
-            wirings.contactorSwitched();
-        }
-        wirings.now().line(line, high);
     }
 
     /** Something goes wrong, now. */
@@ -328,22 +222,18 @@ public final class EmulatedRig {
                 bus.meddle(wire -> new BusErrors(wire, clock, bus.addresses(), f.error(), f.share(),
                         Math.round(f.delaySeconds() * 1e9), Chance.of(f.seed(), "bus " + f.bus(), "errors")));
             }
+            case BoardFault.SpiBusErrs f -> {
+                EmulatedSpiBus bus = board.spiBus(f.bus()).orElseThrow();
+                bus.meddle(wire -> new SpiErrors(wire, clock, bus.selects(), f.error(), f.share(),
+                        Math.round(f.delaySeconds() * 1e9), Chance.of(f.seed(), "SPI bus " + f.bus(), "errors")));
+            }
             case BoardFault.PortErrs f -> line(f.device()).meddle(port -> new PortErrors(port, clock, f.error(), f.share(),
                     Math.round(f.delaySeconds() * 1e9), Chance.of(f.seed(), "port " + f.device(), "errors")));
             case BoardFault.BytesMangled f -> mangle(f);
-            case BoardFault.ChipFails f -> {
-                int key = key(f.bus(), f.address());
-                if (!faulty.containsKey(key)) {
-                    fail(key, new FaultyTarget(chip(key)));
-                }
-                faulty.get(key).set(f.how());
-            }
+            case BoardFault.ChipFails f -> chips.fail(board, f.at(), f.how());
             case BoardFault.LinkFails f -> line(f.device()).set(f.how());
             case BoardFault.InputStuck f -> defects.stuckLines.put(f.bcm(), f.high());
-            case BoardFault.OutputStuck f -> {
-                board.sinks(f.bcm()).forEach(sink -> sink.level(f.high()));
-                defects.stuckLines.put(f.bcm(), f.high());
-            }
+            case BoardFault.OutputStuck f -> wirings.panel().stick(board, f.bcm(), f.high());
             case BoardFault.ShuntDrifts f -> {
                 defects.shuntCoulombs += defects.shuntFactor * (1 - f.factor()) * wirings.tilted(world);
                 defects.shuntFactor *= f.factor();
@@ -351,6 +241,23 @@ public final class EmulatedRig {
             case BoardFault.InputDrifts f -> defects.inputFactor[f.input()] *= f.factor();
             case BoardFault.ProbeDrifts f -> defects.probeKelvin[f.probe()] += f.kelvin();
             case BoardFault.ProbeShorted f -> defects.probeShorted[f.probe()] = true;
+            case BoardFault.ProbesSwapped f -> {
+                int bead = defects.beadOf[f.one()];
+                defects.beadOf[f.one()] = defects.beadOf[f.other()];
+                defects.beadOf[f.other()] = bead;
+            }
+            case BoardFault.ProbeReversed f -> defects.probeReversed[f.probe()] = true;
+            case BoardFault.TapOnStud f -> defects.studOf.put(f.tap(), f.stud());
+            case BoardFault.TapsSwapped f -> {
+                int stud = defects.stud(f.one());
+                defects.studOf.put(f.one(), defects.stud(f.other()));
+                defects.studOf.put(f.other(), stud);
+            }
+            case BoardFault.TapOnBar f -> defects.onBar.put(f.tap(), f.share());
+            case BoardFault.ShuntOffset f -> defects.shift(f.volts(), clock.nanos());
+            case BoardFault.LinksTied f -> defects.linkVolts = f.volts();
+            case BoardFault.ContactBridged f -> defects.bridged.add(f.contact());
+            case BoardFault.LoopForgets _ -> defects.loopForgets = true;
         }
     }
 
@@ -362,6 +269,10 @@ public final class EmulatedRig {
         for (int bus : board.busNumbers()) {
             board.existingBus(bus).meddle(wire ->
                     new MangledWire(wire, fault.share(), Chance.of(fault.seed(), "bus " + bus, "mangled")));
+        }
+        for (int number : board.spiBusNumbers()) {
+            board.spiBus(number).orElseThrow().meddle(wire ->
+                    new MangledSpiWire(wire, fault.share(), Chance.of(fault.seed(), "SPI bus " + number, "mangled")));
         }
         for (int i = 0; i < instruments.size(); i++) {
             int place = i;
@@ -388,6 +299,45 @@ public final class EmulatedRig {
         own.lateSeconds = pacer.lateSeconds();
     }
 
+    /** Two fingers warm a probe, by its place in the rig file. */
+    public void touch(int probe, double celsius, double contactSeconds) {
+        world.advanceTo(clock.nanos());
+        world.touch(probe, celsius, contactSeconds);
+    }
+
+    /** The fingers let go. */
+    public void letGo() {
+        world.advanceTo(clock.nanos());
+        world.letGo();
+    }
+
+    /** A person opens a contact of the loop, by its place in the rig file. */
+    public void openContact(int contact) {
+        if (!defects.bridged.contains(contact)) {
+            world.advanceTo(clock.nanos());
+            world.openLoop();
+        }
+    }
+
+    /** That contact closes again; a loop that latches stays open. */
+    public void closeContact() {
+        if (defects.loopForgets) {
+            resetLoop();
+        }
+    }
+
+    /** A person resets the loop. */
+    public void resetLoop() {
+        world.advanceTo(clock.nanos());
+        world.resetLoop();
+    }
+
+    /** A person plugs in what the night will have. */
+    public void plugLinks() {
+        defects.shift(defects.linkVolts, clock.nanos());
+        defects.linkVolts = 0;
+    }
+
     /** The recorder lags by so much from now, s. */
     public void recorderLag(double seconds) {
         own.lagSeconds = seconds;
@@ -400,7 +350,7 @@ public final class EmulatedRig {
 
     /** Voltage that a meter at the shunt's sense screws would see at a current, V. */
     public double senseVolts(double amps) {
-        return wirings.senseVolts(amps);
+        return wirings.shunt().senseVolts(amps);
     }
 
     /** Resistance of this specimen's shunt at 25 °C, as a certificate would find it, ohm. */

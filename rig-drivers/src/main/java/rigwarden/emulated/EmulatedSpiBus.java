@@ -1,22 +1,25 @@
 package rigwarden.emulated;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 
 /**
  * One SPI controller with its device nodes, as the kernel presents it. A node keeps the mode that was last written to it
- * for as long as the board is up, whoever opens it. There are nodes for selects 0 and 1, and for each further select
- * that has a chip: a node without a chip serves chips that are selected by a line.
+ * for as long as the board is up, whoever opens it. There are nodes for selects 0 and 1, for each further select
+ * that has a chip, and where one was asked for: a node without a chip serves chips that are selected by a line.
  */
 final class EmulatedSpiBus {
     private static final int SELECTS = 11;
-    private static final int ALWAYS_THERE = 2;
+    private static final Set<Integer> ALWAYS_THERE = Set.of(0, 1);
     /** Default of the kernel module spidev, bytes. */
     private static final int LONGEST = 4096;
 
     private final List<SpiSeat> seats = new ArrayList<>();
+    private final Set<Integer> nodes = new HashSet<>(ALWAYS_THERE);
     private final int[] modes = new int[SELECTS];
     private final StraightSpiWire straight = new StraightSpiWire(seats);
     private SpiWire wire = straight;
@@ -42,7 +45,12 @@ final class EmulatedSpiBus {
     }
 
     boolean hasNode(int select) {
-        return select < ALWAYS_THERE || selects().contains(select);
+        return nodes.contains(select) || selects().contains(select);
+    }
+
+    /** There is a node for a select, be there a chip at it or not. */
+    void node(int select) {
+        nodes.add(select);
     }
 
     void pull(boolean up) {

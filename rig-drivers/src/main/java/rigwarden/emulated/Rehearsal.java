@@ -44,6 +44,11 @@ public final class Rehearsal {
         this(rig, program, new EmulatedRig(rig, seed), Optional.empty(), mishaps, recorder);
     }
 
+    /** A rehearsal on a rig on which something was done before: nothing is energised yet, and it has been scanned at rest. */
+    public Rehearsal(Rig rig, Program program, EmulatedRig emulated, List<Mishap> mishaps, Recorder recorder) {
+        this(rig, program, emulated, Optional.empty(), mishaps, recorder);
+    }
+
     /**
      * A rehearsal that goes on where another was broken off.
      *

@@ -18,22 +18,15 @@ import rigwarden.pack.WorldParameters;
 import rigwarden.rig.BusSide;
 import rigwarden.rig.Calibratable;
 import rigwarden.rig.Calibration;
-import rigwarden.rig.Channels;
 import rigwarden.rig.Device;
 import rigwarden.rig.Instrument;
 import rigwarden.rig.PathPart;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
-import rigwarden.rig.ShuntMonitor;
 import rigwarden.rig.VoltageInput;
 
 /** Draws one specimen of a rig: every part with errors out of the distribution that its data sheet or file states. */
 final class Specimen {
-    /** INA228 oscillator, limits ± 0.5 % (SLYS021A, electrical characteristics). */
-    private static final double OSCILLATOR = 0.005;
-    private static final double SHUNT_NOISE_VOLTS = 1.2e-6;
-    private static final double TAP_NOISE_VOLTS = 60e-6;
-    private static final double PROBE_NOISE_K = 0.03;
     private static final double INVERTER_FARADS = 0.02;
     private static final double LEAST_FARADS = 0.001;
     private static final double RIPPLE_SHARE = 0.3;
@@ -46,18 +39,37 @@ final class Specimen {
     private final Rig rig;
     private final long seed;
 
+    private final boolean edges;
+
     Specimen(Rig rig, long seed) {
-        this.rig = rig;
-        this.seed = seed;
+        this(rig, seed, false);
     }
 
-    private Chance chance(String part, String purpose) {
+    private Specimen(Rig rig, long seed, boolean edges) {
+        this.rig = rig;
+        this.seed = seed;
+        this.edges = edges;
+    }
+
+    /** One whose errors all stand at their limits, or at two standard deviations where they have none; the sides are drawn. */
+    static Specimen atTheEdges(Rig rig, long seed) {
+        return new Specimen(rig, seed, true);
+    }
+
+    Chance chance(String part, String purpose) {
         return Chance.of(seed, part, purpose);
     }
 
     /** Rectangular within ± the limits. */
-    private double within(String part, String purpose, double limits) {
-        return limits * (2 * chance(part, purpose).nextDouble() - 1);
+    double within(String part, String purpose, double limits) {
+        double drawn = 2 * chance(part, purpose).nextDouble() - 1;
+        return limits * (edges ? Math.signum(drawn) : drawn);
+    }
+
+    /** Normal with this standard deviation. */
+    double around(String part, String purpose, double deviation) {
+        double drawn = chance(part, purpose).nextGaussian();
+        return deviation * (edges ? 2 * Math.signum(drawn) : drawn);
     }
 
     double shuntOhms() {
@@ -74,40 +86,14 @@ final class Specimen {
     }
 
     /** A channel that a calibration of a real rig corrects errs by what that calibration says, and is left with its doubt. */
-    private Optional<Calibrated> told(String channel) {
+    Optional<Calibrated> told(String channel) {
         return rig.calibration(channel).filter(found -> found.emulatedSeed().stream().noneMatch(its -> its == seed))
-                .map(found -> Calibrated.drawn(found, purpose -> chance(channel, purpose)));
+                .map(found -> Calibrated.drawn(found, this));
     }
 
     /** What the chip's bus pin makes of the pack's voltage, before its own errors. */
     Calibrated busPin() {
         return told(Calibratable.PACK).orElse(Calibrated.STRAIGHT);
-    }
-
-    Ina228Emulator.Errors shuntErrors() {
-        ShuntMonitor shunt = rig.shunt();
-        Optional<Calibrated> told = told(Calibratable.CURRENT);
-        double offset = told.map(one -> one.shift() * shunt.ohms()).orElseGet(() ->
-                within("shunt", "offset", Channels.INA228_OFFSET_VOLTS) + within("shunt", "thermo-electric", shunt.thermoVolts()));
-        return new Ina228Emulator.Errors(told.isPresent() ? 0 : within("shunt", "gain", Channels.INA228_GAIN), offset,
-                told(Calibratable.PACK).isPresent() ? 0 : within("shunt", "bus gain", Channels.INA228_BUS_GAIN), within("shunt", "oscillator", OSCILLATOR),
-                SHUNT_NOISE_VOLTS);
-    }
-
-    /** A chip with a calibrated input has no errors of its own here: what a calibration leaves is drawn by input. */
-    Ads1115Emulator.Errors inputErrors(VoltageInput input) {
-        String part = input.bus() + ":" + input.address();
-        boolean calibrated = rig.inputs().stream()
-                .anyMatch(i -> i.bus() == input.bus() && i.address() == input.address()
-                        && (i.calibration().known() || told(i.name()).isPresent()));
-        double[] gains = new double[8];
-        Arrays.fill(gains, calibrated ? 0 : within(part, "gain", Channels.ADS1115_GAIN));
-        double[] offsets = new double[4];
-        Arrays.fill(offsets, calibrated
-                ? 0
-                : within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS));
-        return new Ads1115Emulator.Errors(gains, offsets, within(part, "rate", 0.1), input.supplyVolts(),
-                TAP_NOISE_VOLTS);
     }
 
     /** What truly stands before an input ÷ what its divider makes of it, over what the file says of both. */
@@ -118,7 +104,7 @@ final class Specimen {
         }
         Calibration calibration = input.calibration();
         double wrong = calibration.known()
-                ? calibration.gainU() / 2 * chance(input.name(), "gain").nextGaussian()
+                ? around(input.name(), "gain", calibration.gainU() / 2)
                 : within(input.name(), "divider", input.dividerRelative());
         return (1 + wrong) / calibration.gain();
     }
@@ -131,14 +117,13 @@ final class Specimen {
         }
         Calibration calibration = input.calibration();
         return calibration.known()
-                ? calibration.offsetU() / 2 * chance(input.name(), "offset").nextGaussian() - calibration.offset()
+                ? around(input.name(), "offset", calibration.offsetU() / 2) - calibration.offset()
                 : 0;
     }
 
-    Mcp9601Emulator.Errors probeErrors(Probe probe) {
-        double kelvin = probe.uncertaintyKelvin() / 2 * chance(probe.name(), "error").nextGaussian();
-        double most = probe.uncertaintyKelvin();
-        return new Mcp9601Emulator.Errors(Math.clamp(kelvin, -most, most), PROBE_NOISE_K);
+    /** What its chips err by. */
+    ChipErrors chips() {
+        return new ChipErrors(rig, this);
     }
 
     ScpiInstrument.Errors instrumentErrors(String name, Instrument instrument) {

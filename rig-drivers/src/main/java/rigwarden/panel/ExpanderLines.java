@@ -25,20 +25,17 @@ final class ExpanderLines {
     /**
      * Takes up an expander.
      *
-     * @param high outputs that were last written high, as bits; where there are none the chip is configured, all low
+     * @param latch what its driver last wrote; where there is nothing the chip is configured, all low
      */
-    static ExpanderLines claim(Context context, Rig rig, Expander expander, Optional<Long> high) throws BusFailure {
+    static ExpanderLines claim(Context context, Rig rig, Expander expander, Optional<Integer> latch) throws BusFailure {
         int outputs = 0;
-        int latch = 0;
         for (Output output : Output.of(rig)) {
             if (expander.has(output.line(rig))) {
-                int bit = bit(expander, output.line(rig));
-                outputs |= bit;
-                latch |= high.isPresent() && (high.get() & output.bit()) != 0 ? bit : 0;
+                outputs |= bit(expander, output.line(rig));
             }
         }
-        Mcp23017 chip = new Mcp23017(Chip.at(context, expander.bus(), expander.address()), outputs, latch);
-        if (high.isEmpty()) {
+        Mcp23017 chip = new Mcp23017(Chip.at(context, expander.bus(), expander.address()), outputs, latch.orElse(0));
+        if (latch.isEmpty()) {
             chip.configure();
         }
         return new ExpanderLines(expander, chip);
@@ -50,6 +47,10 @@ final class ExpanderLines {
 
     Expander expander() {
         return expander;
+    }
+
+    int latch() {
+        return chip.latch();
     }
 
     /** Reads all pins. Returns false when its outputs fell, since it had lost its configuration. */

@@ -15,11 +15,13 @@ public final class Expanders {
     Expanders() {}
 
     /** Takes up every expander that can be; says of the others why not. */
-    static Expanders claim(Context context, Rig rig, Optional<Long> high, StringBuilder refused) {
+    static Expanders claim(Context context, Rig rig, Optional<OutputsState> before, StringBuilder refused) {
         Expanders expanders = new Expanders();
-        for (Expander expander : rig.wires().expanders()) {
+        for (int i = 0; i < rig.wires().expanders().size(); i++) {
+            Expander expander = rig.wires().expanders().get(i);
+            int place = i;
             try {
-                expanders.all.add(ExpanderLines.claim(context, rig, expander, high));
+                expanders.all.add(ExpanderLines.claim(context, rig, expander, before.map(state -> state.latches().get(place))));
             } catch (BusFailure e) {
                 refused.append("expander ").append(expander.name()).append(": ").append(e.getMessage()).append("; ");
             }
@@ -30,6 +32,10 @@ public final class Expanders {
     /** The expander on which a line is; empty for the header's own. */
     Optional<ExpanderLines> of(int line) {
         return all.stream().filter(e -> e.expander().has(line)).findFirst();
+    }
+
+    List<Integer> latches() {
+        return all.stream().map(ExpanderLines::latch).toList();
     }
 
     /** Reads the pins of all; false when outputs of one fell. */

@@ -40,15 +40,15 @@ public final class Outputs {
         return claim(context, rig, Optional.empty());
     }
 
-    /** Claims the lines of a copied rig at the levels that they had, as bits. For a rehearsal only. */
-    public static Outputs resume(Context context, Rig rig, long high) throws BusFailure {
-        return claim(context, rig, Optional.of(high));
+    /** Claims the lines of a copied rig at the levels that they had. For a rehearsal only. */
+    public static Outputs resume(Context context, Rig rig, OutputsState state) throws BusFailure {
+        return claim(context, rig, Optional.of(state));
     }
 
-    private static Outputs claim(Context context, Rig rig, Optional<Long> before) throws BusFailure {
+    private static Outputs claim(Context context, Rig rig, Optional<OutputsState> before) throws BusFailure {
         StringBuilder refused = new StringBuilder();
         Outputs outputs = new Outputs(Output.of(rig), Expanders.claim(context, rig, before, refused));
-        long high = before.orElse(0L);
+        long high = before.map(OutputsState::high).orElse(0L);
         for (Output output : outputs.all) {
             int line = output.line(rig);
             try {
@@ -66,6 +66,8 @@ public final class Outputs {
             throw new BusFailure(Failure.NO_ANSWER, "outputs not claimed: " + refused);
         }
         outputs.high = high;
+        outputs.unsure = before.map(OutputsState::unsure).orElse(0L);
+        outputs.fallen = before.map(OutputsState::fallen).orElse(false);
         return outputs;
     }
 
@@ -142,8 +144,8 @@ public final class Outputs {
         return (high & output.bit()) != 0;
     }
 
-    /** Lines that were last written high, as bits. */
-    public long high() {
-        return high;
+    /** All that is known, for a copy. */
+    public OutputsState state() {
+        return new OutputsState(high, unsure, fallen, expanders.latches());
     }
 }

@@ -1,7 +1,6 @@
 package rigwarden.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 import static org.mockito.ArgumentMatchers.any;
 import static org.mockito.Mockito.mock;
@@ -12,7 +11,6 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rigwarden.bus.BusFailure;
-import rigwarden.emulated.EmulatedRig;
 import rigwarden.rig.Role;
 import rigwarden.scripted.Scripted;
 import rigwarden.serial.Heard;
@@ -131,11 +129,5 @@ class SpiBenchTest {
         assertThat(value(scan, Role.LOOP)).isEqualTo(1);
         assertThat(state.probes()).hasSize(6).allMatch(probe -> probe.asked());
         assertThat(value(scan, Role.ROOM)).isEqualTo(25);
-    }
-
-    @Test
-    void aRehearsalOfChipsThatNobodyEmulatesIsRefusedWithTheirNames() {
-        assertThat(catchThrowableOfType(BusFailure.class, () -> new EmulatedRig(SpiRig.RIG, 1)))
-                .hasMessageContaining("no emulated INA226, ADS1220, MAX31856, MCP23017");
     }
 }

@@ -21,6 +21,7 @@ public final class SpiRig implements Clock {
     public final ScriptedExpander expander = new ScriptedExpander(wire, 0x20);
     final List<ScriptedMax31856> probes;
     private final byte[] registers = new byte[4];
+    private boolean converted;
     private long nanos;
 
     public SpiRig() {
@@ -28,7 +29,12 @@ public final class SpiRig implements Clock {
         wire.put(0x40, 0xFF, 0x22, 0x60);
         wire.put(0x40, 0x01, 0xF0, 0x60);
         wire.put(0x40, 0x02, 0x0A, 0x00);
-        wire.put(0x40, 0x06, 0x00, 0x08);
+        wire.beforeRead = _ -> {
+            if (wire.log.getLast().equals("read 40 6")) {
+                wire.put(0x40, 0x06, 0x00, converted ? 0x08 : 0);
+                converted = false;
+            }
+        };
         wire.onLines.put(17, this::converter);
         wire.levels.put(READY, true);
         probes = List.of(4, 22, 23, 24, 18).stream().map(line -> {
@@ -63,6 +69,7 @@ public final class SpiRig implements Clock {
 
     /** Every probe has its next temperature, and outputs are where their latches are. */
     void settle() {
+        converted = true;
         probes.forEach(probe -> probe.done(0x01, 0x90, 0, 0));
         room.done(0x01, 0x90, 0, 0);
         expander.settle();

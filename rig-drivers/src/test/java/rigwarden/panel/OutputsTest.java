@@ -3,6 +3,7 @@ package rigwarden.panel;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import rigwarden.bench.BenchRig;
 import rigwarden.bus.BusFailure;
@@ -75,10 +76,11 @@ class OutputsTest {
 
     @Test
     void aCopyClaimsItsLinesAtTheLevelsThatTheyHad() throws BusFailure {
-        Outputs outputs = Outputs.resume(Scripted.context(wire), RIG, Output.CONTACTOR.bit() | Output.HEARTBEAT.bit());
+        Outputs outputs = Outputs.resume(Scripted.context(wire), RIG,
+                new OutputsState(Output.CONTACTOR.bit() | Output.HEARTBEAT.bit(), 0, false, List.of()));
 
         assertThat(wire.levels).containsEntry(1, true).containsEntry(5, true).containsEntry(2, false);
-        assertThat(outputs.high()).isEqualTo(Output.CONTACTOR.bit() | Output.HEARTBEAT.bit());
+        assertThat(outputs.state().high()).isEqualTo(Output.CONTACTOR.bit() | Output.HEARTBEAT.bit());
     }
 
     @Test

@@ -10,6 +10,8 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rigwarden.campaign.Scene;
+import rigwarden.campaign.StepNeverBegan;
+import rigwarden.campaign.UnfitNight;
 import rigwarden.campaign.Campaign;
 import rigwarden.campaign.FaultList;
 import rigwarden.campaign.Night;
@@ -39,7 +41,7 @@ final class CampaignCommand implements Callable<Integer> {
     private Optional<Integer> faults = Optional.empty();
 
     @Option(names = "--seed", paramLabel = "S", description = "Seed from which they are drawn (default: 1).")
-    private long seed = 1;
+    private Optional<Long> seed = Optional.empty();
 
     @Option(names = "--specimens", paramLabel = "K", description = "Specimens of each rig, other errors of the parts (default: 1).")
     private int specimens = 1;
@@ -60,6 +62,10 @@ final class CampaignCommand implements Callable<Integer> {
         only.forEach(n -> within("--only", n, MOST));
         if (caseFile.isPresent() && rigFile.isEmpty()) {
             throw new Refused("--cases " + caseFile.get() + ": cases are written for one rig and one programme. Write: rigwarden campaign RIG PROGRAMME --cases FILE.");
+        }
+        boolean drawn = faults.isPresent() || seed.isPresent() || !only.isEmpty();
+        if (caseFile.isPresent() && drawn) {
+            throw new Refused("--cases " + caseFile.get() + ": --faults, --seed and --only are for cases that are drawn. Leave them out.");
         }
         List<Scene> scenes = scenes();
         if (list) {
@@ -83,7 +89,11 @@ final class CampaignCommand implements Callable<Integer> {
         List<WrittenCase> cases = Inputs.sound(CaseFile.read(file, WrittenCases.words(scene), scene.program().steps().size())).value();
         System.out.printf("Fault campaign: %d written cases on %s. Every part is emulated, no cell is touched.%n", cases.size(), scene.name());
         Campaign campaign = campaign(scenes);
-        return told(campaign.run(campaign.nights(), cases), false);
+        try {
+            return told(campaign.run(healthy(campaign), cases), false);
+        } catch (StepNeverBegan e) {
+            throw new Refused(file + ": " + e.getMessage() + " Choose a step that the night without a fault comes to.");
+        }
     }
 
     private int drawn(List<Scene> scenes) {
@@ -92,10 +102,19 @@ final class CampaignCommand implements Callable<Integer> {
                 ? IntStream.rangeClosed(1, faults.orElse(DEFAULT_CASES)).boxed().toList()
                 : List.copyOf(only);
         System.out.printf("Fault campaign: %d cases, seed %d, %d specimens of each of %s. Every part is emulated, no cell is touched.%n",
-                numbers.size(), seed, specimens, String.join(", ", scenes.stream().map(Scene::name).toList()));
-        List<Night> nights = campaign.nights();
+                numbers.size(), seed.orElse(1L), specimens, String.join(", ", scenes.stream().map(Scene::name).toList()));
+        List<Night> nights = healthy(campaign);
         nights.forEach(night -> System.out.println("  " + night.words()));
-        return told(campaign.run(nights, seed, numbers, this::tell), only.isEmpty());
+        return told(campaign.run(nights, seed.orElse(1L), numbers, this::tell), only.isEmpty());
+    }
+
+    private static List<Night> healthy(Campaign campaign) {
+        try {
+            return campaign.nights();
+        } catch (UnfitNight e) {
+            throw new Refused("The night must be sound before faults are put into it. " + e.getMessage()
+                    + " `rigwarden rehearse` shows it.");
+        }
     }
 
     private static int told(List<Outcome> outcomes, boolean many) {

@@ -39,7 +39,8 @@ final class CardCommand implements Callable<Integer> {
     public Integer call() {
         Inputs inputs = Inputs.read(rigFile, programFile);
         List<String> wakes = notices.namedOrBeside(logbook.folder()).map(NoticePlan::lines).orElse(List.of());
-        Foreseen.card(inputs, wakes, LocalDateTime.now(ZoneId.systemDefault()).withNano(0), hour(), System.out,
+        LocalDateTime now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0);
+        Foreseen.card(inputs, wakes, LastProof.of(logbook.folder(), inputs, now).lines(), now, hour(), System.out,
                 Terminal.there()).lines().forEach(System.out::println);
         return Exits.DONE;
     }

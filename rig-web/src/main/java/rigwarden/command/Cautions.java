@@ -41,8 +41,7 @@ final class Cautions {
     private static List<String> words() {
         List<String> words = new ArrayList<>(CautionWords.all());
         words.add("The rig is wired as `rigwarden wiring` draws it from this very file.");
-        words.add("There is no `rigwarden prove` yet: both ways to stop each direction, the heartbeat stage and every probe's place"
-                + " have been tried by hand, one at a time, before this.");
+        words.add("`rigwarden prove` shows what it can see from here; what hangs on wires that it cannot see is yours to have looked at.");
         return words;
     }
 }

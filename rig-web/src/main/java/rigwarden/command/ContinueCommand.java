@@ -40,6 +40,7 @@ import rigwarden.run.PickUp;
             "A real run goes on after a person has asked for it on the page, with the arm key turned; a rehearsal at once."})
 final class ContinueCommand implements Callable<Integer> {
     private static final long MINUTE_NANOS = 60_000_000_000L;
+    private static final long TEN_MINUTES = 10;
 
     @Parameters(index = "0", paramLabel = "RUN", description = "Number of the run.")
     private int number;
@@ -51,7 +52,7 @@ final class ContinueCommand implements Callable<Integer> {
     private Optional<Path> programFile = Optional.empty();
 
     @Option(names = "--after", paramLabel = "MINUTES", description = "Rehearsal: how long the outage was (default: 10).")
-    private long afterMinutes = 10;
+    private long afterMinutes = TEN_MINUTES;
 
     @Option(names = "--with", paramLabel = "MISHAP", description = "Rehearsal: something that goes wrong, as for rehearse.")
     private List<String> mishaps = new ArrayList<>();
@@ -76,6 +77,7 @@ final class ContinueCommand implements Callable<Integer> {
         try (Logbook book = Logbook.open(logbook.folder(), now)) {
             book.said().forEach(System.out::println);
             RunAbout about = about(book);
+            fitting(about);
             inputs = inputs(about);
             inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
             from = allowed(book, about, inputs);
@@ -84,6 +86,18 @@ final class ContinueCommand implements Callable<Integer> {
             }
         }
         return new RigRun(place, notices, logbook).call(inputs, Optional.of(from));
+    }
+
+    /** Nothing that is asked for is left undone without a word. */
+    private void fitting(RunAbout about) {
+        if (rigFile.isPresent() && programFile.isEmpty()) {
+            throw new Refused("A rig file without a programme was named: name both, as they are now, or for a rehearsal neither.");
+        }
+        boolean emulates = afterMinutes != TEN_MINUTES || !mishaps.isEmpty() || cutAt.isPresent();
+        if (!about.rehearsal() && emulates) {
+            throw new Refused("Run " + number + " is a real one: --after, --with and --cut-at are for a rehearsal that goes on. Leave them out;"
+                    + " how long the outage was is read off the clocks.");
+        }
     }
 
     private RunAbout about(Logbook book) {

@@ -74,6 +74,10 @@ final class Ending {
         return continued;
     }
 
+    boolean tripped() {
+        return trip.isPresent();
+    }
+
     Outcome outcome() {
         return trip.isPresent() ? Outcome.TRIPPED : finished ? Outcome.FINISHED : Outcome.STOPPED;
     }

@@ -36,9 +36,10 @@ final class Foreseen {
      * Rehearses the night and makes its card.
      *
      * @param wakes the ways on which notices go
+     * @param proofs what the last proof says; empty for none
      * @param out a moving line goes there where {@code terminal} says that somebody sees it
      */
-    static Card card(Inputs inputs, List<String> wakes, LocalDateTime begin, LocalTime breakfast, PrintStream out,
+    static Card card(Inputs inputs, List<String> wakes, List<String> proofs, LocalDateTime begin, LocalTime breakfast, PrintStream out,
             boolean terminal) {
         Foreseen foreseen = new Foreseen(inputs);
         foreseen.rehearse(out, terminal);
@@ -47,7 +48,7 @@ final class Foreseen {
                 : begin.toLocalDate().plusDays(1).atTime(breakfast);
         String then = foreseen.foresight.at(Duration.between(begin, at).toNanos());
         return GoodNightCard.of(inputs.rig(), inputs.program(), new GoodNightCard.Expected(foreseen.tally.steps(),
-                foreseen.trip, at, then, foreseen.foresight.left().words()), begin, wakes);
+                foreseen.trip, at, then, foreseen.foresight.left().words()), begin, wakes, proofs);
     }
 
     private void rehearse(PrintStream out, boolean terminal) {

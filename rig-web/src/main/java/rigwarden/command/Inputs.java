@@ -5,8 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import rigwarden.program.Program;
+import java.util.Map;
 import rigwarden.logbook.RunAbout;
+import rigwarden.program.Program;
 import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Rig;
 import rigwarden.rigfile.ProgramFile;
@@ -42,7 +43,7 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
     /** Reads both from what a run's file holds, or refuses with every reason found. */
     static Inputs stored(RunAbout about) {
         Read.Sound<Rig> rig = sound(RigFile.read("the rig file of the run", about.rigText(), about.calibrations()));
-        Read.Sound<Program> program = sound(ProgramFile.read("the programme of the run", about.programmeText(), rig));
+        Read.Sound<Program> program = sound(ProgramFile.stored("the programme of the run", about.programmeText(), rig));
         return new Inputs(rig.value(), about.rigText(), program.value(), about.programmeText(), List.of());
     }
 
@@ -57,6 +58,11 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
             case Read.Refused<T> refused ->
                 throw new Refused(String.join("\n", refused.refusals().stream().map(Refusal::print).toList()));
         };
+    }
+
+    /** SHA-256 of the rig file, hexadecimal. */
+    String rigHash() {
+        return new RunAbout(rigText, "", Map.of(), "", 0, false, "", 0).rigHash();
     }
 
     /** A file of the distribution's reference rig. */

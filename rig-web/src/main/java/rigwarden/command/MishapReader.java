@@ -60,6 +60,50 @@ final class MishapReader {
                 m -> new Fault.BalancerOn(number(m, 1), BALANCE_ABOVE_V));
         world("room jumps 8 K", "room jumps " + NUMBER + " k", m -> new Fault.RoomStep(number(m, 1)));
         world("loop opens", "loop opens", _ -> new Fault.LoopOpens());
+        wiring();
+    }
+
+    /** What may be wrong from the beginning, for a proof. */
+    private void wiring() {
+        board("taps 3 and 4 are swapped", "taps (\\d+) and (\\d+) are swapped", m -> new BoardFault.TapsSwapped(tap(m), cell(m, 2) + 1));
+        board("tap 3 is reversed", "tap (\\d+) is reversed", m -> new BoardFault.InputDrifts(input(m), -1));
+        board("tap 3 sits on stud 2", "tap (\\d+) sits on stud (\\d+)", m -> new BoardFault.TapOnStud(tap(m), cell(m, 2) + 1));
+        board("tap 3 sits on the bar", "tap (\\d+) sits on the bar", m -> new BoardFault.TapOnBar(tap(m), 1));
+        board("shunt sense is swapped", "shunt sense is swapped", _ -> new BoardFault.ShuntDrifts(-1));
+        board("shunt reads beside 5 uv", "shunt reads beside " + NUMBER + " uv", m -> new BoardFault.ShuntOffset(number(m, 1) * 1e-6));
+        board("probes cell_01_c and room_c are swapped", "probes (\\w+) and (\\w+) are swapped",
+                m -> new BoardFault.ProbesSwapped(probe(m), probe(m.group(2))));
+        board("probe cell_01_c is reversed", "probe (\\w+) is reversed", m -> new BoardFault.ProbeReversed(probe(m)));
+        board("contact emergency_stop is bridged", "contact (\\w+) is bridged", m -> new BoardFault.ContactBridged(contact(m)));
+        board("loop does not latch", "loop does not latch", _ -> new BoardFault.LoopForgets());
+        board("links tie grounds by 200 uv", "links tie grounds by " + NUMBER + " uv", m -> new BoardFault.LinksTied(number(m, 1) * 1e-6));
+        world("sink relay sticks", "(\\w+) relay sticks", m -> new Fault.Weld(relay(m)));
+    }
+
+    private Line relay(MatchResult match) {
+        Device device = rig.devices().get(device(match));
+        int place = rig.devices(device.charges()).indexOf(device);
+        return device.charges() ? Line.source(place) : Line.sink(place);
+    }
+
+    private int contact(MatchResult match) {
+        int index = rig.guards().loopContacts().indexOf(match.group(1));
+        if (index < 0) {
+            throw new Refused("--with: no contact of the loop is called " + match.group(1) + "; there are "
+                    + String.join(", ", rig.guards().loopContacts()) + ".");
+        }
+        return index;
+    }
+
+    /** Place of a cell's own input among the rig's. */
+    private int input(MatchResult match) {
+        int cell = cell(match) + 1;
+        for (int i = 0; i < rig.inputs().size(); i++) {
+            if (rig.inputs().get(i).cell() == cell) {
+                return i;
+            }
+        }
+        throw new Refused("--with: cell " + cell + " has no input.");
     }
 
     private void world(String shown, String pattern, Function<MatchResult, Fault> fault) {
@@ -90,7 +134,11 @@ final class MishapReader {
     }
 
     private int cell(MatchResult match) {
-        int cell = Integer.parseInt(match.group(1));
+        return cell(match, 1);
+    }
+
+    private int cell(MatchResult match, int group) {
+        int cell = Integer.parseInt(match.group(group));
         if (cell < 1 || cell > rig.cells().series()) {
             throw new Refused("--with: cell " + cell + " is not in this rig; it has 1…" + rig.cells().series() + ".");
         }
@@ -128,10 +176,14 @@ final class MishapReader {
     }
 
     private int probe(MatchResult match) {
+        return probe(match.group(1));
+    }
+
+    private int probe(String name) {
         List<String> names = rig.probes().stream().map(p -> p.name()).toList();
-        int index = names.indexOf(match.group(1));
+        int index = names.indexOf(name);
         if (index < 0) {
-            throw new Refused("--with: no probe is called " + match.group(1) + "; there are "
+            throw new Refused("--with: no probe is called " + name + "; there are "
                     + String.join(", ", names) + ".");
         }
         return index;

@@ -32,12 +32,21 @@ final class PageOptions {
             description = "A host name under which the page may be asked for, besides this machine's.")
     private List<String> names = new ArrayList<>();
 
-    Site serve(Supplier<Optional<Watched>> run, Shelf shelf, Path folder) {
+    /** Where a command without host names of its own serves it. */
+    static PageOptions at(String address, int port) {
+        PageOptions options = new PageOptions();
+        options.address = address;
+        options.port = port;
+        return options;
+    }
+
+    /** {@code asked} is what a person at the rig is asked for now; empty for nothing. */
+    Site serve(Supplier<Optional<Watched>> run, Shelf shelf, Path folder, Supplier<String> asked) {
         if (port < 0 || port > HIGHEST_PORT) {
             throw new Refused("--port " + port + ": a port is 1…" + HIGHEST_PORT + "; the next one is taken as well.");
         }
         try {
-            return new Site(new Site.Place(InetAddress.getByName(address), port, allNames()), run, shelf, folder);
+            return new Site(new Site.Place(InetAddress.getByName(address), port, allNames()), run, shelf, folder, asked);
         } catch (UnknownHostException e) {
             throw new Refused("--address " + address + ": this is no address of this machine.");
         } catch (IOException | RuntimeException e) {

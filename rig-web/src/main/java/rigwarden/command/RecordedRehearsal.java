@@ -44,7 +44,7 @@ final class RecordedRehearsal {
     private static final long SCANS_A_NIGHT = 1_200_000;
     private static final long TELL_NANOS = 500_000_000L;
     /** A rehearsal's label is fixed: the same seed gives the same rows. */
-    private static final String LABEL = "rehearsal";
+    static final String LABEL = "rehearsal";
 
     /** A paced rehearsal that tripped goes on so long at the clock's own pace, for a person to look at it and clear it. */
     private static final long LINGER_NANOS = 1800_000_000_000L;

@@ -11,6 +11,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import rigwarden.bench.OwnReadings;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
@@ -51,17 +52,16 @@ final class RigRun {
 
     /** Runs to the end; the exit code. */
     int call(Inputs inputs, Optional<PickUp> from) throws IOException {
-        if (inputs.program().unattended()) {
-            throw new Refused(inputs.program().name() + ": unattended = true, and a rig is left alone only after `rigwarden prove`,"
-                    + " which there is not yet. Set it to false and stay beside the rig: its arm key is turned off and on every 15 min.");
-        }
         inputs.rig().calibrations().stream().filter(found -> found.emulatedSeed().isPresent()).findFirst().ifPresent(found -> {
             throw new Refused("The calibration of " + found.channel() + " beside the rig file is of a rehearsal, and says nothing about a real"
                     + " chip. Calibrate it with `rigwarden calibrate`, or move the file away.");
         });
+        LastProof proof = LastProof.of(logbook.folder(), inputs, LocalDateTime.now(ZoneId.systemDefault()).withNano(0),
+                from.map(f -> OptionalInt.of(f.run())).orElse(OptionalInt.empty()));
+        proof.insist(inputs.rig());
         Optional<NoticePlan> plan = notices.namedOrBeside(logbook.folder());
         LocalDateTime begin = LocalDateTime.now(ZoneId.systemDefault()).withNano(0);
-        Card card = Foreseen.card(inputs, plan.map(NoticePlan::lines).orElse(List.of()), begin, CardCommand.SEVEN, System.out,
+        Card card = Foreseen.card(inputs, plan.map(NoticePlan::lines).orElse(List.of()), proof.lines(), begin, CardCommand.SEVEN, System.out,
                 Terminal.there());
         card.lines().forEach(System.out::println);
         Context board = board(inputs.rig());
@@ -107,7 +107,7 @@ final class RigRun {
         }
     }
 
-    private static Context board(Rig rig) {
+    static Context board(Rig rig) {
         try {
             return RealBoard.open(rig.nodes(), DEVICES, rig.panel().controller());
         } catch (BusFailure e) {
@@ -143,7 +143,9 @@ final class RigRun {
             from.ifPresent(f -> System.out.printf("This goes on with run %04d in step %d, until 30 min after it was broken off.%n",
                     f.run(), f.step()));
             System.out.println("Ready. Start it on the page, signed in, the card confirmed and the arm key turned; or end this with Ctrl-C.");
-            System.out.println("Stay beside the rig: turn its arm key off and on at least every 15 min, or the run is stopped.");
+            System.out.println(inputs.program().unattended()
+                    ? "It may be left alone once it runs: it was proved, and the look at the place is asked for with the start."
+                    : "Stay beside the rig: turn its arm key off and on at least every 15 min, or the run is stopped.");
             LiveRun run = new LiveRun(rig, inputs.program(), bench, live, desk, pacer, clock.nanos(), signal::requested,
                     ending::take, from);
             long scans = ControlThread.call(run::run);

@@ -12,8 +12,8 @@ import rigwarden.logbook.LogbookException;
         version = "rigwarden 0.1.0",
         description = "Data logger and test-rig controller for large LFP cells.",
         subcommands = {RehearseCommand.class, LimitsCommand.class, RunsCommand.class, ExportCommand.class,
-            KeysCommand.class, RunCommand.class, ContinueCommand.class, AbandonCommand.class, ServeCommand.class, OperatorCommand.class,
-            NoticeCommand.class, CardCommand.class, CampaignCommand.class, WiringCommand.class,
+            KeysCommand.class, ProveCommand.class, RunCommand.class, ContinueCommand.class, AbandonCommand.class, ServeCommand.class, OperatorCommand.class,
+            NoticeCommand.class, CardCommand.class, CampaignCommand.class, WiringCommand.class, FindingsCommand.class,
             CalibrateCommand.class, WalkCommand.class})
 public final class Rigwarden implements Runnable {
     private Rigwarden() {}

@@ -17,10 +17,11 @@ final class Showing implements AutoCloseable {
     private final Shelf shelf;
     private final Optional<String> where;
     private volatile Optional<Watched> run = Optional.empty();
+    private volatile String asked = "";
 
     private Showing(Logbook book, Path folder, Optional<PageOptions> options) {
         shelf = new Shelf(book);
-        site = options.map(o -> o.serve(() -> run, shelf, folder));
+        site = options.map(o -> o.serve(() -> run, shelf, folder, () -> asked));
         where = site.map(s -> "The page: http://" + options.orElseThrow().address() + ":" + s.port()
                 + "/ (STOP has port " + s.stopPort() + " to itself)");
     }
@@ -41,6 +42,11 @@ final class Showing implements AutoCloseable {
 
     void show(Watched watched) {
         run = Optional.of(watched);
+    }
+
+    /** What a person at the rig is asked for now; empty for nothing. */
+    void say(String words) {
+        asked = words;
     }
 
     /** Work on the ledger while the page may read it. */

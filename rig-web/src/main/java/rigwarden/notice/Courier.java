@@ -28,6 +28,8 @@ final class Courier {
     private volatile String why = "";
     private volatile Optional<Instant> delivered = Optional.empty();
     private volatile boolean ending;
+    /** A trip has come, for which no wait is too short. */
+    private volatile boolean roused;
 
     /**
      * A courier without work; {@link #start} gives it its thread.
@@ -50,6 +52,9 @@ final class Courier {
     void offer(Notice notice) {
         if (route.takes(notice.what())) {
             outbox.put(notice);
+            if (notice.what() == What.TRIPPED) {
+                roused = true;
+            }
             LockSupport.unpark(thread);
         }
     }
@@ -66,13 +71,14 @@ final class Courier {
         }
     }
 
-    /** A notice that comes meanwhile does not shorten the wait after a failure. */
+    /** A notice that comes meanwhile does not shorten the wait after a failure, unless it tells of a trip. */
     private void rest(long nanos) {
         boolean afterFailure = failures > 0;
         long until = System.nanoTime() + nanos;
         for (long left = nanos; left > 0 && !ending; left = until - System.nanoTime()) {
             LockSupport.parkNanos(left);
-            if (!afterFailure && outbox.size() > 0) {
+            if (roused || !afterFailure && outbox.size() > 0) {
+                roused = false;
                 return;
             }
         }

@@ -13,7 +13,7 @@ final class Outbox {
     private long dropped;
 
     /**
-     * Puts a notice behind the others. A renewed one takes the place of its like; where all is full the oldest warning
+     * Puts a notice behind the others, a trip before them. A renewed one takes the place of its like; where all is full the oldest warning
      * goes, else the oldest of all.
      */
     synchronized void put(Notice notice) {
@@ -24,7 +24,11 @@ final class Outbox {
             dropOne();
             dropped++;
         }
-        waiting.addLast(notice);
+        if (notice.what() == What.TRIPPED) {
+            waiting.addFirst(notice);
+        } else {
+            waiting.addLast(notice);
+        }
     }
 
     private void dropOne() {

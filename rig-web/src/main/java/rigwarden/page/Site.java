@@ -38,6 +38,7 @@ public final class Site implements AutoCloseable {
     private static final int USUAL_BUCKETS = 500;
 
     private final Supplier<Optional<Watched>> run;
+    private final Supplier<String> asked;
     private final Shelf shelf;
     private final Stopping stopping = new Stopping();
     private final Semaphore exports = new Semaphore(EXPORTS);
@@ -67,7 +68,13 @@ public final class Site implements AutoCloseable {
     /** Starts serving; the operator's passphrase lies in this folder. */
     public Site(Place place, Supplier<Optional<Watched>> run, Shelf shelf, Path folder)
             throws IOException {
+        this(place, run, shelf, folder, () -> "");
+    }
+
+    /** The same, and above Now stands what a person at the rig is asked for; empty for nothing. */
+    public Site(Place place, Supplier<Optional<Watched>> run, Shelf shelf, Path folder, Supplier<String> asked) throws IOException {
         this.run = run;
+        this.asked = asked;
         asking = new Asking(folder, run, this::shell);
         this.shelf = shelf;
         walking = new Walking(run, shelf, folder, this::shell, asking::operator);
@@ -152,7 +159,7 @@ public final class Site implements AutoCloseable {
     }
 
     private void now(Context ctx) {
-        ctx.html(NowPage.of(shell(ctx), run.get(), view(), viewers.full(), asking.forms(ctx)));
+        ctx.html(NowPage.of(shell(ctx), run.get(), view(), viewers.full(), asking.forms(ctx), asked.get()));
     }
 
     /** The newest look in words, made once for all who ask. */

@@ -22,10 +22,9 @@ public final class GoodNightCard {
             "The emergency stop was pressed today and everything went dead; the fuse is the one in the rig file.",
             "You know the switch that cuts charger and load, and the way out. Gas from a venting cell burns and is poisonous.",
             "Nothing is laid on or under the heater or the load, and their air is free.");
-    private static final List<String> PROOFS = List.of(
-            "None is on record: there is no `rigwarden prove` yet. Nothing here shows that either way to stop works.",
-            "By hand, before this night: each of the two ways to stop alone, the heartbeat stage, every probe warmed between two"
-                    + " fingers.");
+    private static final List<String> UNPROVED = List.of(
+            "None is on record: nothing here shows that either way to stop works.",
+            "Before this night: rigwarden prove RIG.");
 
     /**
      * What a rehearsal said.
@@ -46,8 +45,10 @@ public final class GoodNightCard {
      *
      * @param begin when the programme would begin
      * @param wakes the ways on which notices go; empty for none
+     * @param proofs what the last proof says, one line each; empty for a rig of which none stands
      */
-    public static Card of(Rig rig, Program program, Expected expected, LocalDateTime begin, List<String> wakes) {
+    public static Card of(Rig rig, Program program, Expected expected, LocalDateTime begin, List<String> wakes,
+            List<String> proofs) {
         double hours = hours(expected.steps());
         String hottest = hottest(rig, expected.steps());
         List<Card.Part> parts = new ArrayList<>();
@@ -62,7 +63,9 @@ public final class GoodNightCard {
         parts.add(new Card.Part("The cells at breakfast", List.of(
                 HOUR.format(expected.breakfastAt()) + ": " + expected.atBreakfast(),
                 "At the end they are left " + expected.left() + ".")));
-        parts.add(new Card.Part("Last proofs", Card.Weight.URGENT, PROOFS));
+        parts.add(proofs.isEmpty()
+                ? new Card.Part("Last proofs", Card.Weight.URGENT, UNPROVED)
+                : new Card.Part("Last proofs", proofs));
         parts.add(new Card.Part("Look at the place", SITE));
         String title = "Good night? " + program.name() + " on " + rig.name() + ", " + span(hours) + " in all";
         String summary = span(hours) + "; hottest expected " + hottest + "; "

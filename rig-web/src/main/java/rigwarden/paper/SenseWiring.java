@@ -2,10 +2,13 @@ package rigwarden.paper;
 
 import java.util.ArrayList;
 import java.util.List;
+import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
 import rigwarden.rig.Probe;
+import rigwarden.rig.ProbeChip;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.SpiPlace;
 import rigwarden.rig.VoltageInput;
 
 /** What measures: sense leads, probes, the links to chips and instruments. */
@@ -33,17 +36,33 @@ final class SenseWiring {
     /** Where a voltage input's chip has its ground: the bottom of its island. */
     static String ground(Rig rig, VoltageInput input) {
         int lowest = rig.inputs().stream()
-                .filter(other -> other.bus() == input.bus() && other.address() == input.address() && other.role() == Role.TAP_VOLTS)
+                .filter(other -> other.converter().equals(input.converter()) && other.role() == Role.TAP_VOLTS)
                 .mapToInt(VoltageInput::cell).min().orElse(1);
         return lowest == 1 ? "B−" : Wiring.stud(lowest - 1);
     }
 
     static String chip(VoltageInput input) {
-        return "ADS1115, bus %d, 0x%02x, AIN%d".formatted(input.bus(), input.address(), input.input());
+        String chip = switch (input.converter()) {
+            case Converter.Ads1115 own -> i2c(own.chip(), own.bus(), own.address());
+            case Converter.Ads1220 own -> spi(own.chip(), own.at());
+        };
+        return chip + ", AIN" + input.input();
     }
 
     static String chip(Probe probe) {
-        return "MCP9601, bus %d, 0x%02x".formatted(probe.bus(), probe.address());
+        return switch (probe.chip()) {
+            case ProbeChip.Mcp9601 own -> i2c(own.chip(), own.bus(), own.address());
+            case ProbeChip.Max31856 own -> spi(own.chip(), own.at());
+            case ProbeChip.Max31855 own -> spi(own.chip(), own.at());
+        };
+    }
+
+    private static String i2c(String chip, int bus, int address) {
+        return "%s, bus %d, 0x%02x".formatted(chip, bus, address);
+    }
+
+    private static String spi(String chip, SpiPlace at) {
+        return chip + ", " + at.wire() + (at.line().isPresent() ? ", select by line " + at.line().getAsInt() : ", select " + at.select());
     }
 
     /** Where the lead of an input begins. */
@@ -67,7 +86,7 @@ final class SenseWiring {
     }
 
     private void leads() {
-        String monitor = "INA228, bus %d, 0x%02x".formatted(rig.shunt().bus(), rig.shunt().address());
+        String monitor = i2c(rig.shunt().chip().name(), rig.shunt().bus(), rig.shunt().address());
         lead("shunt, battery's side", monitor + ", IN−", "twisted pair from the shunt's own screws", "");
         lead("shunt, other side", monitor + ", IN+", "twisted with the lead before", "swapped leads show in the sign of the first small current");
         lead(Wiring.stud(rig.cells().series()), monitor + ", VBUS", LEAD, "the whole pack; a lead of its own");
@@ -80,13 +99,21 @@ final class SenseWiring {
 
     private void probe(Probe probe) {
         probes++;
-        all.add(new Connection("T" + probes, place(probe), chip(probe), "thermocouple type T, insulated",
+        String couple = probe.chip() instanceof ProbeChip.Max31855 own ? String.valueOf(own.letter()) : "T";
+        all.add(new Connection("T" + probes, place(probe), chip(probe), "thermocouple type " + couple + ", insulated",
                 probe.name() + (probe.place() == Role.ROOM ? "" : "; insulation tested before it is mounted")));
     }
 
     private void links() {
         rig.busHertz().keySet().stream().sorted().forEach(bus -> link("controller, I2C bus " + bus, "its chips", "isolated, supply and data",
                 rig.busHertz().get(bus) / 1000 + " kHz"));
+        rig.wires().spiHertz().keySet().stream().sorted().forEach(bus -> link("controller, SPI bus " + bus, "its chips", "supply, data and selects",
+                rig.wires().spiHertz().get(bus) / 1000 + " kHz"));
+        rig.inputs().stream().map(VoltageInput::converter).distinct().forEach(converter -> {
+            if (converter instanceof Converter.Ads1220 own) {
+                link("controller, line " + own.readyLine(), spi(own.chip(), own.at()), "supply, data and selects", "ready");
+            }
+        });
         for (Device device : rig.devices()) {
             if (device instanceof Device.Programmed programmed) {
                 link("controller, " + programmed.instrument().port(), device.name(), "serial, isolated", programmed.instrument().baud() + " bit/s");

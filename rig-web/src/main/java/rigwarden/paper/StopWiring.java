@@ -71,8 +71,13 @@ final class StopWiring {
     }
 
     private void line(int number, boolean output, String to) {
-        String controller = "controller, line " + number;
+        String controller = rig.wires().expander(number).map(own -> "expander " + own.name() + ", " + pin(number - own.firstLine()))
+                .orElse("controller, line " + number);
         all.add(new Connection("L" + number, output ? controller : to, output ? to : controller, "through an optocoupler",
                 output ? "pulled low in the box" : ""));
+    }
+
+    private static String pin(int place) {
+        return (place < 8 ? "GPA" : "GPB") + place % 8;
     }
 }

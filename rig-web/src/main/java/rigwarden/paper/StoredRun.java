@@ -71,7 +71,7 @@ public record StoredRun(Rig rig, Program program, List<StepFinding> steps, Optio
 
     private static Optional<StoredRun> read(RunReader reader, Optional<Account> open) {
         if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> rig
-                && ProgramFile.read("programme", reader.about().programmeText(), rig) instanceof Read.Sound<Program> program
+                && ProgramFile.stored("programme", reader.about().programmeText(), rig) instanceof Read.Sound<Program> program
                 && rig.value().channels().size() == reader.channels().size()) {
             return Optional.of(read(reader, rig.value(), program.value(), open));
         }

@@ -11,9 +11,11 @@ import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rigwarden.logbook.Logbook;
+import rigwarden.logbook.RunAbout;
 import rigwarden.paper.CautionWords;
 
 /** The cautions before a rig's first run, asked on a terminal and kept in the ledger. */
@@ -61,6 +63,7 @@ class CautionsTest {
     }
 
     private static Inputs inputs(String more) throws IOException {
-        return Inputs.stored(Files.readString(RIGS.resolve("one-cell.toml")) + more, Files.readString(RIGS.resolve("one-cell-night.toml")));
+        return Inputs.stored(new RunAbout(Files.readString(RIGS.resolve("one-cell.toml")) + more,
+                Files.readString(RIGS.resolve("one-cell-night.toml")), Map.of(), "", 0, true, "", 0));
     }
 }

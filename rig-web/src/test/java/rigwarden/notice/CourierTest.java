@@ -71,13 +71,24 @@ class CourierTest {
     void a_notice_that_the_other_end_refuses_does_not_stop_the_next() {
         route.end = n -> n.title().equals("bad") ? new Delivery.Failed("answered 400", true) : new Delivery.Delivered("ok");
         courier.offer(Some.notice(What.DONE, "bad"));
+        courier.offer(Some.notice(What.INTERRUPTED, "cut"));
+
+        courier.attempt();
+        courier.attempt();
+
+        assertThat(route.sent).containsExactly("bad", "cut");
+        assertThat(courier.standing().waiting()).isEqualTo(1);
+    }
+
+    @Test
+    void a_trip_goes_before_everything_that_waits() {
+        courier.offer(Some.notice(What.DONE, "done"));
+        courier.offer(Some.notice(What.INTERRUPTED, "cut"));
         courier.offer(Some.notice(What.TRIPPED, "trip"));
 
         courier.attempt();
-        courier.attempt();
 
-        assertThat(route.sent).containsExactly("bad", "trip");
-        assertThat(courier.standing().waiting()).isEqualTo(1);
+        assertThat(route.sent).containsExactly("trip");
     }
 
     @Test

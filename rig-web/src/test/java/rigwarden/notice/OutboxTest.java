@@ -23,7 +23,7 @@ class OutboxTest {
     @Test
     void notices_leave_in_the_order_in_which_they_came() {
         outbox.put(Some.notice(What.WARNED, "first"));
-        outbox.put(Some.notice(What.TRIPPED, "second"));
+        outbox.put(Some.notice(What.INTERRUPTED, "second"));
         outbox.put(Some.notice(What.DONE, "third"));
 
         assertThat(titles()).containsExactly("first", "second", "third");

@@ -108,7 +108,7 @@ class CardBrowserTest {
         book.finish(begun.number(), Outcome.FINISHED, "");
         LocalDateTime evening = LocalDateTime.of(2026, 1, 2, 22, 10);
         card = GoodNightCard.of(rig.value(), program, new GoodNightCard.Expected(tally.steps(), Optional.empty(),
-                evening.plusHours(9), foresight.at(32_400_000_000_000L), foresight.left().words()), evening, List.of());
+                evening.plusHours(9), foresight.at(32_400_000_000_000L), foresight.left().words()), evening, List.of(), List.of());
     }
 
     private static void mark(Event event) {
@@ -162,7 +162,7 @@ class CardBrowserTest {
         Page page = browser.page();
         signIn(page);
         assertThat(page.locator(".card h2")).containsText("Good night?");
-        assertThat(page.locator(".card")).containsText("there is no `rigwarden prove` yet");
+        assertThat(page.locator(".card")).containsText("nothing here shows that either way to stop works");
         assertThat(page.locator(".card")).containsText("No notices: no file says where they go.");
         assertThat(page.locator("#notices")).containsText("phone: NOT delivered, 3 attempts: answered 503");
 

@@ -47,7 +47,7 @@ class GoodNightCardTest {
         List<StepFinding> steps = List.of(step(1, "charge", 7200, 26.5, "cell_02_c", Ended.CHARGER),
                 step(2, "rest", 5400, 24, "cell_02_c", Ended.SETTLED), step(3, "discharge", 36_000, 38.3, "cell_07_c", Ended.CUT_OFF));
         return GoodNightCard.of(rig, program, new GoodNightCard.Expected(steps, trip, EVENING.plusHours(9), "step 3, discharge.",
-                "at about 40 %"), EVENING, wakes);
+                "at about 40 %"), EVENING, wakes, List.of());
     }
 
     private static List<String> part(Card card, String heading) {
@@ -90,7 +90,7 @@ class GoodNightCardTest {
     @Test
     void that_nothing_is_proved_is_said_plainly() {
         assertThat(part(card(List.of(), Optional.empty()), "Last proofs").getFirst())
-                .startsWith("None is on record: there is no `rigwarden prove` yet.");
+                .startsWith("None is on record: nothing here shows that either way to stop works.");
     }
 
     @Test

@@ -54,6 +54,17 @@ class WiringTest {
     }
 
     @Test
+    void chips_on_SPI_are_named_by_their_selects_and_lines_of_an_expander_by_its_pins() throws IOException {
+        List<Connection> all = Wiring.of(rig(text("one-cell-spi")));
+
+        assertThat(all).extracting(Connection::to).contains("INA226, bus 1, 0x40, VBUS", "ADS1220, SPI bus 0, select by line 17, AIN0",
+                "MAX31856, SPI bus 0, select by line 4", "MAX31856, SPI bus 0, select 0", "expander box, GPB0");
+        assertThat(all).anyMatch(c -> c.from().equals("expander box, GPA0") && c.to().equals("K1, coil transistor"));
+        assertThat(all).anyMatch(c -> c.from().equals("controller, line 27") && c.note().equals("ready"));
+        assertThat(all.stream().map(Connection::label)).doesNotHaveDuplicates();
+    }
+
+    @Test
     void the_upper_island_s_ground_is_the_stud_under_its_lowest_cell() throws IOException {
         List<Connection> all = Wiring.of(rig(text("eight-cells")));
 

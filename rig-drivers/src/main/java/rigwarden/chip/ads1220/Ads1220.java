@@ -60,16 +60,15 @@ public final class Ads1220 {
 
     /**
      * Takes the result of a conversion. The ready line is asked first: any transaction lifts it. Registers that are not
-     * as written cost the reading and are written anew.
+     * as written cost the reading and are written anew; they are looked at where no result came too, since a chip that has
+     * lost them converts slowly.
      *
      * @param input the one that was started
      * @return code, −8388608…8388607
      * @throws BusFailure NOT_READY while the conversion runs, CONFIGURATION_LOST when a register is not as written
      */
     public int finish(int input) throws BusFailure {
-        if (!ready.isLow()) {
-            throw new BusFailure(Failure.NOT_READY, chip + ": conversion still running");
-        }
+        boolean done = ready.isLow();
         try {
             compare(input);
         } catch (BusFailure lost) {
@@ -77,6 +76,9 @@ public final class Ads1220 {
                 chip.write(Ads1220Registers.WREG_ALL, config.registers(input));
             }
             throw lost;
+        }
+        if (!done) {
+            throw new BusFailure(Failure.NOT_READY, chip + ": conversion still running");
         }
         return Ads1220Codec.code(chip.read(Ads1220Registers.RDATA, 3));
     }

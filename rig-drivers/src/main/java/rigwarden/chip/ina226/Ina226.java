@@ -5,7 +5,7 @@ import rigwarden.bus.Chip;
 import rigwarden.warden.Failure;
 
 /**
- * The device. Each scan calls {@link #check}, {@link #current} and {@link #bus}: four register reads. It has no
+ * The device. Each scan calls {@link #check}, {@link #current} and {@link #bus}: five register reads. It has no
  * accumulator, and it remembers nothing between scans.
  */
 public final class Ina226 {
@@ -45,7 +45,7 @@ public final class Ina226 {
 
     /**
      * First part of a scan: the configuration is still there, and a new result is. A configuration that is not is written
-     * anew, for the next scan.
+     * anew, for the next scan. The flag of a new result must fall by being read: that of a chip that hangs stays.
      *
      * @throws BusFailure CONFIGURATION_LOST after a brown-out, NOT_READY without a new result, NONSENSE when the chip
      *     reports an overflow
@@ -66,6 +66,14 @@ public final class Ina226 {
         if ((flags & Ina226Registers.CVRF) == 0) {
             throw new BusFailure(Failure.NOT_READY, chip + ": no new conversion");
         }
+        if (isReady() && isReady()) {
+            throw new BusFailure(Failure.NOT_READY, chip + ": its flag of a new conversion does not fall");
+        }
+    }
+
+    /** A second result in so short a time is possible, a third is not. */
+    private boolean isReady() throws BusFailure {
+        return (chip.readWord(Ina226Registers.MASK_ENABLE) & Ina226Registers.CVRF) != 0;
     }
 
     /** Code of the shunt's voltage, 2.5 µV each, positive into the cells. */

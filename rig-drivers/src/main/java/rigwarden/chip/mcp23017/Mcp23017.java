@@ -5,7 +5,8 @@ import rigwarden.bus.Chip;
 import rigwarden.warden.Failure;
 
 /**
- * The device: three register reads a scan, and for a change of outputs one write and its reading back. After a
+ * The device: five register reads a scan and one write of a register that does nothing, since a chip that hangs answers
+ * as it did; and for a change of outputs one write and its reading back. After a
  * brown-out every pin is an input, so that coils fall by their pull-downs: what is found lost is made safe, all outputs low,
  * and nothing is raised again by the driver.
  */
@@ -49,7 +50,7 @@ public final class Mcp23017 {
      *
      * @return bits of the pins that are high
      * @throws BusFailure CONFIGURATION_LOST after a brown-out, with all outputs made low; NONSENSE when an output pin is
-     *     not where its latch is; NO_ANSWER
+     *     not where its latch is, or the chip takes no writes; NO_ANSWER
      */
     public int read() throws BusFailure {
         long pinsAndLatch;
@@ -61,6 +62,7 @@ public final class Mcp23017 {
             }
             pinsAndLatch = keptAfterAll();
         }
+        takesWrites();
         int pins = (int) (pinsAndLatch >> 16);
         if (((pins ^ latch) & outputs) != 0) {
             throw new BusFailure(Failure.NONSENSE, chip + ": outputs read " + Integer.toHexString(pins & outputs)
@@ -91,6 +93,14 @@ public final class Mcp23017 {
         long pinsAndLatch = chip.read(Mcp23017Registers.GPIO, 4);
         keeps(pinsAndLatch);
         return pinsAndLatch;
+    }
+
+    private void takesWrites() throws BusFailure {
+        int other = ~chip.readWord(Mcp23017Registers.DEFVAL) & 0xFFFF;
+        chip.writeWord(Mcp23017Registers.DEFVAL, other);
+        if (chip.readWord(Mcp23017Registers.DEFVAL) != other) {
+            throw new BusFailure(Failure.NONSENSE, chip + ": DEFVAL does not keep what is written");
+        }
     }
 
     /** One bit that was turned on the wire must not let the coils fall: all is read once more. */

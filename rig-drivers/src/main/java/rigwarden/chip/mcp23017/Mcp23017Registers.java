@@ -7,6 +7,8 @@ final class Mcp23017Registers {
     static final int GPINTEN = 0x04;
     /** Where IOCON is while BANK is 1; with BANK = 0 it is port B's GPINTEN, which is 0 here too. */
     static final int IOCON_IN_OTHER_BANK = 0x05;
+    /** Compared with by interrupts, of which none is enabled here: free to be written. */
+    static final int DEFVAL = 0x06;
     static final int IOCON = 0x0A;
     static final int GPPU = 0x0C;
     static final int GPIO = 0x12;

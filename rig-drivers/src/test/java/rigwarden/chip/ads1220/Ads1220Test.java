@@ -137,6 +137,16 @@ class Ads1220Test {
     }
 
     @Test
+    void aChipThatConvertsSlowlySinceItLostItsRegistersIsWrittenAnew() throws BusFailure {
+        chip.start(0);
+        Arrays.fill(registers, (byte) 0);
+
+        assertThat(catchThrowableOfType(BusFailure.class, () -> chip.finish(0)).why()).isEqualTo(Failure.CONFIGURATION_LOST);
+
+        assertThat(registers).containsExactly(0x81, 0x80, 0x40, 0x00);
+    }
+
+    @Test
     void aSilentChipIsRefusedAndAReadyLineThatNobodyKnowsIsNamed() {
         deaf = true;
         wire.levels.remove(READY);

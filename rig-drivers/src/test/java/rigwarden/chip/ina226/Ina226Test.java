@@ -25,7 +25,17 @@ class Ina226Test {
         chip = new Ina226(Chip.at(Scripted.context(wire), 1, AT), Ina226Config.LARGE_CELLS);
         chip.configure();
         wire.put(AT, 0x06, 0x00, 0x08);
+        wire.beforeRead = register -> flags(register == 0x06);
         wire.log.clear();
+    }
+
+    /** The flag stands for so many reads. */
+    private int flagStands = 1;
+
+    private void flags(boolean read) {
+        if (read && --flagStands < 0) {
+            wire.put(AT, 0x06, 0x00, wire.bytesOf(AT, 0x06) & ~0x08);
+        }
     }
 
     private Failure why() {
@@ -70,7 +80,7 @@ class Ina226Test {
     }
 
     @Test
-    void aScanTakesFourReads() throws BusFailure {
+    void aScanTakesFiveReads() throws BusFailure {
         wire.put(AT, 0x01, 0xE0, 0xC0);
         wire.put(AT, 0x02, 0x25, 0x70);
 
@@ -78,13 +88,29 @@ class Ina226Test {
 
         assertThat(chip.current()).isEqualTo(-8000);
         assertThat(chip.bus()).isEqualTo(9584);
-        assertThat(wire.count("read")).isEqualTo(4);
+        assertThat(wire.count("read")).isEqualTo(5);
         assertThat(wire.count("write")).isZero();
     }
 
     @Test
     void withoutANewResultThereIsNoReading() {
         wire.put(AT, 0x06, 0, 0);
+
+        assertThat(why()).isEqualTo(Failure.NOT_READY);
+    }
+
+    @Test
+    void aResultThatComesBetweenTwoReadsOfTheFlagIsNoFailure() throws BusFailure {
+        flagStands = 2;
+
+        chip.check();
+
+        assertThat(wire.count("read 40 6")).isEqualTo(3);
+    }
+
+    @Test
+    void aChipThatHangsIsKnownByItsFlagThatDoesNotFall() {
+        flagStands = 1000;
 
         assertThat(why()).isEqualTo(Failure.NOT_READY);
     }

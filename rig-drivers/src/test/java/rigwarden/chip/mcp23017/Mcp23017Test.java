@@ -63,13 +63,14 @@ class Mcp23017Test {
     }
 
     @Test
-    void inputsAreReadInThreeReads() throws BusFailure {
+    void inputsAreReadInFiveReadsAndAWriteThatDoesNothing() throws BusFailure {
         part.inputs(0x4001);
         wire.log.clear();
 
         assertThat(chip.read()).isEqualTo(0x4001);
 
-        assertThat(wire.log).hasSize(3).allMatch(line -> line.startsWith("read"));
+        assertThat(wire.count("read")).isEqualTo(5);
+        assertThat(wire.log).filteredOn(line -> line.startsWith("write")).containsExactly("write 20 6");
     }
 
     @Test
@@ -99,6 +100,13 @@ class Mcp23017Test {
         wire.put(AT, register, 0x10, 0x10);
 
         assertThat(why()).isEqualTo(Failure.CONFIGURATION_LOST);
+    }
+
+    @Test
+    void aChipThatTakesNoWritesIsNonsense() {
+        wire.keep(AT, 0x06);
+
+        assertThat(why()).isEqualTo(Failure.NONSENSE);
     }
 
     @Test

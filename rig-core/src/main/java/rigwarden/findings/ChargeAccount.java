@@ -1,0 +1,99 @@
+package rigwarden.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+import rigwarden.program.Ended;
+
+/** Every ampere-hour in and out between two equal states, and what came out of what was put in. */
+final class ChargeAccount {
+    /** Beyond it more comes out than went in, which no cell does: a fault of the measurement (check-values 9.2). */
+    private static final double IMPOSSIBLE = 1.002;
+
+    private ChargeAccount() {}
+
+    /** Between each two neighbouring ends by taper, where the cells were full. */
+    static List<Finding> of(List<StepNotes> steps) {
+        List<Finding> found = new ArrayList<>();
+        List<StepNotes> between = null;
+        for (StepNotes step : steps) {
+            if (between != null) {
+                between.add(step);
+            }
+            if (step.sums().kind().equals("charge") && step.sums().by() == Ended.TAPER) {
+                if (between != null) {
+                    found.addAll(closed(between));
+                }
+                between = new ArrayList<>();
+            }
+        }
+        if (found.isEmpty()) {
+            found.add(new Finding(Kind.ACCOUNT, "the run", new Answer.Refused(
+                    "the cells were not full twice, so that the sum in has nothing to close against"), List.of(),
+                    List.of(total(steps)), first(steps), last(steps)));
+        }
+        return found;
+    }
+
+    private static String total(List<StepNotes> steps) {
+        double in = steps.stream().mapToDouble(s -> Math.max(0, s.sums().chargeAmpHours().value())).sum();
+        double out = steps.stream().mapToDouble(s -> Math.max(0, -s.sums().chargeAmpHours().value())).sum();
+        return Words.say("%.2f Ah went in and %.2f Ah came out over all steps", in, out);
+    }
+
+    private static long first(List<StepNotes> steps) {
+        return steps.isEmpty() ? 0 : steps.getFirst().continuity().firstScan();
+    }
+
+    private static long last(List<StepNotes> steps) {
+        return steps.isEmpty() ? 0 : steps.getLast().continuity().lastScan();
+    }
+
+    private static List<Finding> closed(List<StepNotes> between) {
+        String about = Words.say("from full before step %d to full after step %d", between.getFirst().sums().index(),
+                between.getLast().sums().index());
+        if (between.stream().anyMatch(s -> !Charge.refusal(s).isEmpty())) {
+            return List.of(finding(Kind.ACCOUNT, about, between, new Answer.Refused("the charge of one of its steps is not told"), List.of()));
+        }
+        List<StepFinding> sums = between.stream().map(StepNotes::sums).toList();
+        double in = sums.stream().mapToDouble(s -> Math.max(0, s.chargeAmpHours().value())).sum();
+        double out = sums.stream().mapToDouble(s -> Math.max(0, -s.chargeAmpHours().value())).sum();
+        Budget net = Budgets.net(sums);
+        boolean closes = Math.abs(in - out) <= net.expanded();
+        List<Finding> found = new ArrayList<>();
+        found.add(finding(Kind.ACCOUNT, about, between, new Answer.Value(in - out, "Ah", net), List.of(total(between), closes
+                ? "it closes within its uncertainty"
+                : "it does not close within its uncertainty: what is over went into side reactions, a balancer or a leak, or"
+                        + " one of the two ends was not as full as the other")));
+        if (in > 1 && out > 1) {
+            found.add(efficiency(about, between, in, out, net));
+            found.add(energy(about, between, sums));
+        }
+        return found;
+    }
+
+    private static Finding efficiency(String about, List<StepNotes> between, double in, double out, Budget net) {
+        double share = out / in;
+        Budget budget = new Budget(net.terms().stream()
+                .map(t -> new Budget.Term(t.name(), 100 * t.standard() / in, t.freedom(), t.rectangular())).toList());
+        return finding(Kind.EFFICIENCY, about + ", charge", between, new Answer.Value(100 * share, "%", budget),
+                share > IMPOSSIBLE ? List.of("more came out than went in: a fault of the measurement, not a good cell") : List.of());
+    }
+
+    /** The same taps and shunt on both ways: their gains fall out of the share, the offsets of the taps do too. */
+    private static Finding energy(String about, List<StepNotes> between, List<StepFinding> sums) {
+        double in = sums.stream().mapToDouble(s -> Math.max(0, s.energyWattHours().value())).sum();
+        double out = sums.stream().mapToDouble(s -> Math.max(0, -s.energyWattHours().value())).sum();
+        if (in <= 0) {
+            return finding(Kind.EFFICIENCY, about + ", energy", between, new Answer.Refused("the energy of a step is not told"), List.of());
+        }
+        double volts = in / sums.stream().mapToDouble(s -> Math.max(0, s.chargeAmpHours().value())).sum();
+        Budget net = Budgets.net(sums);
+        Budget budget = new Budget(net.terms().stream()
+                .map(t -> new Budget.Term(t.name(), 100 * t.standard() * volts / in, t.freedom(), t.rectangular())).toList());
+        return finding(Kind.EFFICIENCY, about + ", energy", between, new Answer.Value(100 * out / in, "%", budget), List.of());
+    }
+
+    private static Finding finding(Kind kind, String about, List<StepNotes> between, Answer answer, List<String> notes) {
+        return new Finding(kind, about, answer, List.of(), notes, first(between), last(between));
+    }
+}

@@ -1,0 +1,25 @@
+package rigwarden.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The conditions of a step in words: a number is worth nothing without them. */
+final class Conditions {
+    private Conditions() {}
+
+    static List<String> of(StepNotes step) {
+        StepFinding sums = step.sums();
+        List<String> words = new ArrayList<>();
+        double hours = sums.seconds() / 3600;
+        if (hours > 0 && Math.abs(sums.chargeAmpHours().value()) > 0.01) {
+            words.add(Words.say("current %.2f A mean, %.2f A after a minute, %.2f A at the end",
+                    sums.chargeAmpHours().value() / hours, sums.startAmps(), step.knees().endAmps()));
+        }
+        words.add(Words.say("cells %.1f °C mean", sums.meanBodyCelsius()));
+        if (!Double.isNaN(step.meanRoomCelsius())) {
+            words.add(Words.say("room %.1f °C mean", step.meanRoomCelsius()));
+        }
+        words.add("ended by " + sums.by().word().replace('_', ' '));
+        return words;
+    }
+}

@@ -1,0 +1,176 @@
+package rigwarden.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rigwarden.findings.trace.Edge;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+
+/** All that can be found from one run: pure functions of what the trace kept. */
+public final class Findings {
+    private Findings() {}
+
+    /** Of a run whose rows were fed to a {@link Trace} of the same rig, held against a rating. */
+    public static List<Finding> of(Rig rig, Gathered run, Rating rating) {
+        List<Finding> found = new ArrayList<>();
+        List<StepFinding> sums = run.steps().stream().map(StepNotes::sums).toList();
+        List<Capacity> capacities = Capacity.of(rig, sums);
+        for (Capacity capacity : capacities) {
+            capacity(run, capacity, rating, found);
+        }
+        if (capacities.isEmpty()) {
+            found.add(whole(run, Kind.CAPACITY, new Answer.Refused("there was no discharge that ended")));
+        }
+        double busGainU = rig.channels(Role.BUS_VOLTS).stream().mapToDouble(Channel::gainU).findFirst().orElse(0);
+        for (StepNotes step : run.steps()) {
+            step(rig, run, step, busGainU, found);
+        }
+        joints(rig, run, found);
+        pulses(rig, run, found);
+        found.addAll(ProtectionProof.of(run));
+        rate(capacities, run, found);
+        found.addAll(ChargeAccount.of(run.steps()));
+        return List.copyOf(found);
+    }
+
+    private static void capacity(Gathered run, Capacity capacity, Rating rating, List<Finding> found) {
+        StepNotes step = run.steps().stream().filter(s -> s.sums().index() == capacity.step()).findFirst().orElseThrow();
+        String refused = Charge.refusal(step);
+        double value = capacity.ampHours().value();
+        List<String> notes = new ArrayList<>();
+        if (capacity.missingAmpHours() > 0) {
+            notes.add(Words.say("it may be up to %.2f Ah more: the charge before ended before its taper", capacity.missingAmpHours()));
+        }
+        if (capacity.interrupted()) {
+            notes.add("it was interrupted and went on: wider for it, and never a decision against a rating");
+        }
+        List<String> conditions = new ArrayList<>(Conditions.of(step));
+        conditions.addFirst(Words.say("%.3f C mean", capacity.rateC()));
+        conditions.add("started " + switch (capacity.start()) {
+            case FULL -> "full";
+            case NOT_FULL -> "not quite full";
+            case UNKNOWN -> "nobody knows how full";
+        });
+        Answer answer = !refused.isEmpty() ? new Answer.Refused(refused)
+                : capacity.lowerBound() ? new Answer.AtLeast(value, "Ah", capacity.budget(), "it started from an unknown state, or something"
+                        + " else than a cell's cut-off ended it")
+                : new Answer.Value(value, "Ah", capacity.budget());
+        found.add(new Finding(Kind.CAPACITY, Words.step(step.sums()), answer, conditions, notes, step.continuity().firstScan(),
+                step.continuity().lastScan()));
+        found.add(new Finding(Kind.VERDICT, Words.step(step.sums()), refused.isEmpty()
+                ? Verdict.of(capacity, rating)
+                : new Answer.Refused("there is no capacity to hold against the rating"), List.of(), List.of(),
+                step.continuity().firstScan(), step.continuity().lastScan()));
+    }
+
+    private static void step(Rig rig, Gathered run, StepNotes step, double busGainU, List<Finding> found) {
+        found.add(Charge.charge(step));
+        boolean flows = !step.sums().kind().equals("rest");
+        if (flows) {
+            found.add(Charge.energy(step));
+            found.add(Charge.delivered(step, busGainU));
+        }
+        switch (step.sums().kind()) {
+            case "discharge", "heat_run" -> {
+                found.addAll(Lag.atEmpty(rig, step));
+                Heat.atTheEnd(step).ifPresent(found::add);
+                resistances(rig, run, step, found);
+                found.add(incremental(rig, step));
+            }
+            case "charge", "balance" -> found.addAll(Lag.atFull(rig, step));
+            case "rest" -> found.add(restFinding(rig, step));
+            case String _ -> { }
+        }
+    }
+
+    private static void resistances(Rig rig, Gathered run, StepNotes step, List<Finding> found) {
+        Optional<Edge> opening = run.edges().stream()
+                .filter(e -> e.step() == step.sums().index() && e.opened()).reduce((_, last) -> last);
+        List<Resistance> all = opening.map(e -> Resistance.atOpening(rig, e)).orElse(List.of());
+        if (all.isEmpty()) {
+            found.add(new Finding(Kind.RESISTANCE, Words.step(step.sums()), new Answer.Refused(
+                    "the current did not stop at once from a steady value"), List.of(), List.of(), step.continuity().firstScan(),
+                    step.continuity().lastScan()));
+            return;
+        }
+        all.forEach(r -> found.add(r.finding()));
+    }
+
+    /** Of the whole run: joints are compared where every cell is on its flat. */
+    private static void joints(Rig rig, Gathered run, List<Finding> found) {
+        if (rig.cells().series() < 2) {
+            return;
+        }
+        List<Resistance> likes = Joints.onTheFlat(rig, run.edges());
+        if (likes.isEmpty()) {
+            found.add(whole(run, Kind.JOINT, new Answer.Refused("the current never stopped at once while all cells were on their flat:"
+                    + " towards an end an emptier cell looks like a bad joint")));
+            return;
+        }
+        Optional<StepNotes> warmest = run.steps().stream().filter(s -> s.sums().kind().equals("heat_run")).reduce((_, last) -> last);
+        List<Joints.Warm> warm = warmest.map(s -> Heat.joints(rig, s)).orElse(List.of());
+        Answer answer = Joints.outOfFamily(likes, warm, List.of())
+                .orElseGet(() -> new Answer.Named("none", "no place between two taps is out of family"));
+        List<String> notes = new ArrayList<>();
+        notes.add("by voltage: " + String.join(", ", Joints.ranked(likes).stream()
+                .map(r -> Words.say("cell %d %.3f ± %.3f mΩ", r.cell(), 1000 * r.ohms(), 2000 * r.budget().combined())).toList()));
+        if (!warm.isEmpty()) {
+            notes.add("by heat: " + String.join(", ", Joints.rankedByHeat(warm).stream()
+                    .map(w -> Words.say("bar %d–%d %+.1f K", w.lowerCell(), w.lowerCell() + 1, w.kelvin())).toList()));
+        }
+        found.add(new Finding(Kind.JOINT, "the run", answer, List.of("stops of the current on the flat, last: " + likes.getFirst().how()),
+                notes, likes.getFirst().scan(), likes.getFirst().scan()));
+    }
+
+    private static Finding incremental(Rig rig, StepNotes step) {
+        double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
+        double rate = step.sums().seconds() == 0 ? 0
+                : Math.abs(step.sums().chargeAmpHours().value()) / (step.sums().seconds() / 3600) / rig.cells().ratedAmpHours();
+        String refused = ChargePerVolt.refusal(rate, coarsest);
+        return new Finding(Kind.INCREMENTAL, Words.step(step.sums()), new Answer.Refused(refused.isEmpty()
+                ? "a run file's own rows are not gathered by voltage here" : refused), List.of(), List.of(),
+                step.continuity().firstScan(), step.continuity().lastScan());
+    }
+
+    private static Finding restFinding(Rig rig, StepNotes step) {
+        double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
+        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(step.rest(), coarsest),
+                Conditions.of(step), List.of(), step.continuity().firstScan(), step.continuity().lastScan());
+    }
+
+    private static void pulses(Rig rig, Gathered run, List<Finding> found) {
+        for (StepNotes step : run.steps()) {
+            if (!step.sums().kind().equals("pulse")) {
+                continue;
+            }
+            List<Edge> edges = run.edges().stream().filter(e -> e.step() == step.sums().index()).toList();
+            Optional<Edge> rise = edges.stream().filter(Edge::rose).findFirst();
+            Optional<Edge> drop = edges.stream().filter(Edge::opened).reduce((_, last) -> last);
+            if (rise.isPresent() && drop.isPresent() && drop.get().scan() > rise.get().scan()) {
+                Resistance.byTwoCurrents(rig, rise.get(), drop.get()).forEach(r -> found.add(r.finding()));
+            } else {
+                found.add(new Finding(Kind.RESISTANCE, Words.step(step.sums()), new Answer.Refused(
+                        "the two currents of the pulse were not both seen steady"), List.of(), List.of(),
+                        step.continuity().firstScan(), step.continuity().lastScan()));
+            }
+        }
+    }
+
+    private static void rate(List<Capacity> capacities, Gathered run, List<Finding> found) {
+        if (capacities.size() >= 2) {
+            Capacity slow = capacities.getFirst().rateC() < capacities.getLast().rateC() ? capacities.getFirst() : capacities.getLast();
+            Capacity fast = slow.equals(capacities.getFirst()) ? capacities.getLast() : capacities.getFirst();
+            found.add(whole(run, Kind.RATE, RateEffect.exponent(slow, fast)));
+        } else {
+            found.add(whole(run, Kind.RATE, new Answer.Refused("it needs two discharges at two rates")));
+        }
+    }
+
+    private static Finding whole(Gathered run, Kind kind, Answer answer) {
+        long first = run.steps().isEmpty() ? 0 : run.steps().getFirst().continuity().firstScan();
+        long last = run.steps().isEmpty() ? 0 : run.steps().getLast().continuity().lastScan();
+        return new Finding(kind, "the run", answer, List.of(), List.of(), first, last);
+    }
+}

@@ -1,0 +1,156 @@
+package rigwarden.findings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import rigwarden.findings.trace.Edge;
+import rigwarden.rig.Rig;
+
+/**
+ * Which joint is out of family. Between two taps lie a cell and the joint below it, and the voltage alone cannot tell them
+ * apart: a joint is named alone only when a hand meter or its own warmth says so too, a cell never.
+ */
+public final class Joints {
+    /** Sound cells of one lot differ in resistance by so much, standard deviation, relative (project's assumption). */
+    private static final double SPREAD = 0.05;
+    /** So many standard deviations make one out of family. */
+    private static final double OUT = 3.5;
+
+    private Joints() {}
+
+    /**
+     * Warmth of a joint over its cell at the end of a step, zeroed at rest.
+     *
+     * @param lowerCell the joint is between this cell and the next
+     * @param kelvin over the mean of its two cells
+     * @param expandedKelvin what that may be wrong by
+     */
+    public record Warm(int lowerCell, double kelvin, double expandedKelvin) {}
+
+    /**
+     * A hand meter's reading on one joint.
+     *
+     * @param lowerCell the joint is between this cell and the next
+     * @param volts read, under the current
+     * @param amps in the scan of the reading
+     * @param expandedVolts what the meter may be wrong by
+     */
+    public record Walked(int lowerCell, double volts, double amps, double expandedVolts) {
+        double ohms() {
+            return Math.abs(volts / amps);
+        }
+    }
+
+    /** Between these rest voltages a cell is on its flat, and its resistance hardly depends on how full it is, V. */
+    private static final double FLAT_FROM_VOLTS = 3.15;
+    private static final double FLAT_TO_VOLTS = 3.38;
+
+    /**
+     * Resistance between the taps of each cell from every stop of the current on the flat, the earliest delay, as means weighted
+     * by the square of the current: towards either end a cell that is only emptier than its likes would look bad.
+     */
+    static List<Resistance> onTheFlat(Rig rig, List<Edge> edges) {
+        int cells = rig.cells().series();
+        double[] sum = new double[cells];
+        double[] variance = new double[cells];
+        double[] weight = new double[cells];
+        Resistance[] last = new Resistance[cells];
+        for (Edge edge : edges) {
+            if (!edge.opened() || !flat(edge.after().getLast().volts())) {
+                continue;
+            }
+            double shortest = edge.after().getFirst().seconds();
+            double square = edge.before().amps() * edge.before().amps();
+            for (Resistance r : Resistance.atOpening(rig, edge)) {
+                if (r.seconds() == shortest) {
+                    int cell = r.cell() - 1;
+                    sum[cell] += square * r.ohms();
+                    variance[cell] += square * r.budget().combined() * r.budget().combined();
+                    weight[cell] += square;
+                    last[cell] = r;
+                }
+            }
+        }
+        List<Resistance> means = new ArrayList<>();
+        for (int cell = 0; cell < cells; cell++) {
+            if (last[cell] != null) {
+                means.add(new Resistance(cell + 1, last[cell].how(), last[cell].seconds(), sum[cell] / weight[cell], last[cell].amps(),
+                        new Budget(List.of(Budget.standard("each reading", Math.sqrt(variance[cell] / weight[cell])))), last[cell].scan()));
+            }
+        }
+        return means;
+    }
+
+    private static boolean flat(double[] volts) {
+        return Arrays.stream(volts).allMatch(v -> v > FLAT_FROM_VOLTS && v < FLAT_TO_VOLTS);
+    }
+
+    /** Ranked by voltage, the highest first. */
+    static List<Resistance> ranked(List<Resistance> cells) {
+        return cells.stream().sorted(Comparator.comparingDouble(Resistance::ohms).reversed()).toList();
+    }
+
+    /** What is out of family; empty when nothing is. */
+    public static Optional<Answer> outOfFamily(List<Resistance> cells, List<Warm> warm, List<Walked> walked) {
+        List<Resistance> ranked = ranked(cells);
+        if (ranked.size() < 4) {
+            return Optional.of(new Answer.Refused("a family needs four like places, there are " + ranked.size()));
+        }
+        Resistance top = ranked.getFirst();
+        double[] others = ranked.stream().skip(1).mapToDouble(Resistance::ohms).sorted().toArray();
+        double middle = others[others.length / 2];
+        double spread = Math.max(SPREAD * middle, scatter(others, middle));
+        double excess = top.ohms() - middle;
+        if (excess < OUT * Math.hypot(spread, top.budget().combined())) {
+            return Optional.empty();
+        }
+        int cell = top.cell();
+        String seen = Words.say("%.3f mΩ between its taps, its likes have %.3f mΩ", top.ohms() * 1000, middle * 1000);
+        if (cell == 1) {
+            return Optional.of(new Answer.CannotTell("cell 1 or its lower terminal", seen));
+        }
+        return Optional.of(named(cell, excess, warm, walked, seen));
+    }
+
+    /** Half of the others lie so near to their middle; as of a normal distribution. */
+    private static double scatter(double[] others, double middle) {
+        double[] away = Arrays.stream(others).map(o -> Math.abs(o - middle)).sorted().toArray();
+        return 1.4826 * away[away.length / 2];
+    }
+
+    private static Answer named(int cell, double excess, List<Warm> warm, List<Walked> walked, String seen) {
+        int lower = cell - 1;
+        Optional<Walked> here = walked.stream().filter(w -> w.lowerCell() == lower).findFirst();
+        String joint = Words.say("the joint between cells %d and %d", lower, cell);
+        if (here.isPresent() && here.get().ohms() - here.get().expandedVolts() / Math.abs(here.get().amps()) > excess / 2) {
+            return new Answer.Named(joint, Words.say("%s; the hand meter reads %.3f mΩ on the joint itself", seen,
+                    here.get().ohms() * 1000));
+        }
+        Map<Integer, Warm> family = new TreeMap<>();
+        warm.forEach(w -> family.put(w.lowerCell(), w));
+        Warm own = family.remove(lower);
+        if (own != null && family.size() >= 3) {
+            double[] rises = family.values().stream().mapToDouble(Warm::kelvin).sorted().toArray();
+            double middle = rises[rises.length / 2];
+            if (own.kelvin() - middle > Math.hypot(own.expandedKelvin(), own.expandedKelvin() / Math.sqrt(rises.length))) {
+                return new Answer.Named(joint, Words.say("%s; and it is %.1f K over its cells, its likes %.1f K", seen, own.kelvin(),
+                        middle));
+            }
+        }
+        String between = Words.say("cell %d or %s", cell, joint);
+        return new Answer.CannotTell(between, seen + (here.isPresent()
+                ? Words.say("; the hand meter reads only %.3f mΩ on the joint, which speaks for the cell", here.get().ohms() * 1000)
+                : "; a hand meter on the joint, or a tap on either side of it, would tell"));
+    }
+
+    /** Joints ranked by their warmth, the warmest first. */
+    static List<Warm> rankedByHeat(List<Warm> warm) {
+        List<Warm> ranked = new ArrayList<>(warm);
+        ranked.sort(Comparator.comparingDouble(Warm::kelvin).reversed());
+        return ranked;
+    }
+}

@@ -1,0 +1,38 @@
+package rigwarden.findings;
+
+import java.util.Locale;
+
+/** What can be found from a run. */
+public enum Kind {
+    CHARGE("the sensor's own accumulator times the learnt clock ratio; the trapezoid of the host's samples is a check"),
+    ENERGY("charge times voltage, once at the cells' studs and once at the bus"),
+    CAPACITY("IEC 62620:2014, 6.3.1 (from memory): from full to the first cell at its cut-off"),
+    VERDICT("JCGM 106:2012: probability that the rating is met, decided from 95 % on"),
+    RESISTANCE("two currents by IEC 61960-3:2017, 7.7.3 (from memory), or the step at opening after 0.1, 1 and 10 s"),
+    JOINT("voltage per current of each tap beside its likes, and warmth over the cell's own body"),
+    HEAT("two clocks: a joint over its cell in minutes, a cell's body in hours, with the range of both"),
+    RATE("exponent of capacity against current between two tests (Peukert's form)"),
+    INCREMENTAL("charge per voltage, at 0.1 C or less, resolution 0.1 mV or better"),
+    LIMITING_CELL("which cell met its cut-off first; the others by the knee that they share with it"),
+    BALANCE("charge by which each cell lags, read on the knee of the first that was full"),
+    PROTECTION("bracket of the highest cell around the moment at which the battery's protection opened"),
+    SELF_DISCHARGE("charge retained over 14 days or more (IEC 61960-3, 7.4, from memory), or fall of the rest voltage on a steep end"),
+    ACCOUNT("charge in and out between two equal states"),
+    EFFICIENCY("charge and energy out over those in, from full to full");
+
+    private final String method;
+
+    Kind(String method) {
+        this.method = method;
+    }
+
+    /** How it is found, with its source. */
+    public String method() {
+        return method;
+    }
+
+    /** Word for files, marks and tables. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+}

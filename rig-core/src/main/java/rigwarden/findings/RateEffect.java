@@ -1,0 +1,63 @@
+package rigwarden.findings;
+
+import java.util.List;
+
+/** How the capacity falls with the current: t₁/t₂ = (I₂/I₁)^k between two tests of the same cells. */
+public final class RateEffect {
+    private static final double NEAR_K = 3;
+    private static final double APART = 1.5;
+
+    private RateEffect() {}
+
+    /**
+     * The exponent.
+     *
+     * @param slow capacity at the lower rate
+     * @param fast capacity at the higher rate
+     */
+    public static Answer exponent(Capacity slow, Capacity fast) {
+        if (slow.lowerBound() || fast.lowerBound() || slow.interrupted() || fast.interrupted()) {
+            return new Answer.Refused("one of the two is a lower bound or was interrupted");
+        }
+        if (Math.abs(slow.bodyCelsius() - fast.bodyCelsius()) >= NEAR_K) {
+            return new Answer.Refused(Words.say("the cells were at %.1f and %.1f °C: with 3 K or more between them the"
+                    + " temperature's part cannot be told from the rate's", slow.bodyCelsius(), fast.bodyCelsius()));
+        }
+        if (slow.start() != fast.start()) {
+            return new Answer.Refused("the two did not start alike: " + slow.start() + " and " + fast.start());
+        }
+        if (fast.rateC() < APART * slow.rateC()) {
+            return new Answer.Refused("the two rates lie too near to each other");
+        }
+        double currents = Math.log(fast.rateC() / slow.rateC());
+        double hours = slow.ampHours().value() / slow.rateC() / (fast.ampHours().value() / fast.rateC());
+        return new Answer.Value(Math.log(hours) / currents, "", new Budget(List.of(
+                term("slow test", slow, currents), term("fast test", fast, currents))));
+    }
+
+    /** The shunt's and the amplifier's gain are the same in both and fall out of the ratio; the rest does not. */
+    private static Budget.Term term(String name, Capacity capacity, double currents) {
+        double own = Math.sqrt(capacity.budget().terms().stream()
+                .filter(t -> !Budgets.isGain(t.name())).mapToDouble(t -> t.standard() * t.standard()).sum());
+        double missing = capacity.missingAmpHours() / Math.sqrt(12);
+        return Budget.standard(name, Math.hypot(own, missing) / capacity.ampHours().value() / currents);
+    }
+
+    /**
+     * Capacity at another rate, from an exponent.
+     *
+     * @throws IllegalArgumentException outside the tested rates, where nothing is known
+     */
+    public static double ampHoursAt(double rateC, Capacity slow, Capacity fast, double exponent) {
+        if (rateC < slow.rateC() || rateC > fast.rateC()) {
+            throw new IllegalArgumentException(Words.say("%.2f C is outside the tested rates %.2f to %.2f C", rateC, slow.rateC(),
+                    fast.rateC()));
+        }
+        return slow.ampHours().value() * Math.pow(rateC / slow.rateC(), 1 - exponent);
+    }
+
+    /** Hours that a charge lasts at a current, from a rating over some hours (Peukert's form). */
+    public static double hours(double ampHours, double overHours, double amps, double exponent) {
+        return overHours * Math.pow(ampHours / (amps * overHours), exponent);
+    }
+}

@@ -1,0 +1,151 @@
+package rigwarden.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rigwarden.findings.trace.Edge;
+import rigwarden.rig.Calibratable;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Channels;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rig.VoltageInput;
+
+/**
+ * Direct-current resistance of one cell, with all that lies between its two taps: voltage over current of a step.
+ *
+ * @param cell its number, from 1
+ * @param how in words: the currents, and the delay or the two-current method
+ * @param seconds delay after the step; 0 for the two-current method
+ * @param ohms with its budget
+ * @param amps current before and after
+ * @param budget in ohms
+ * @param scan where it was measured
+ */
+public record Resistance(int cell, String how, double seconds, double ohms, double[] amps, Budget budget, long scan) {
+    /** Each reading's own rounding, as a rectangle of one step: 1/√12 of it. */
+    private static final double ROUNDING = Math.sqrt(12);
+    /** One step beyond a line through nineteen readings, and one reading more: √(1/19 + 10²/570 + 1) of a reading's own scatter. */
+    private static final double LINE_AND_READING = 1.11;
+
+    /**
+     * Of every cell, from a step at which the current stopped, at each delay that was caught. The contact opened somewhere between
+     * two scans: the voltages are taken half a scan on and half a scan back, and the other half is in the budget.
+     */
+    static List<Resistance> atOpening(Rig rig, Edge edge) {
+        double half = rig.scanNanos() * 1e-9 / 2;
+        List<Resistance> found = new ArrayList<>();
+        for (int i = 0; i < edge.after().size(); i++) {
+            Edge.Moment after = edge.after().get(i);
+            for (int cell = 0; cell < edge.before().volts().length; cell++) {
+                double fall = half * edge.fallVoltsPerSecond()[cell];
+                double rise = half * relaxation(edge, i, cell);
+                String how = Words.say("%.2f A to %.2f A, after %.1f s", edge.before().amps(), after.amps(), after.nominalSeconds());
+                double volts = edge.before().volts()[cell] + fall - (after.volts()[cell] - rise);
+                one(rig, cell, how, after.seconds(), volts, edge.before().amps(), after.amps(), edge, Math.abs(fall) + Math.abs(rise))
+                        .ifPresent(found::add);
+            }
+        }
+        return found;
+    }
+
+    /**
+     * By two currents: the voltage at the end of the first and at the end of the second, both under load (IEC 61960-3:2017,
+     * 7.7.3, from memory).
+     */
+    static List<Resistance> byTwoCurrents(Rig rig, Edge rise, Edge drop) {
+        List<Resistance> found = new ArrayList<>();
+        for (int cell = 0; cell < rise.before().volts().length; cell++) {
+            String how = Words.say("two currents, %.2f A and %.2f A", rise.before().amps(), drop.before().amps());
+            double late = (Math.abs(rise.fallVoltsPerSecond()[cell]) + Math.abs(drop.fallVoltsPerSecond()[cell]))
+                    * rig.scanNanos() * 1e-9;
+            double volts = rise.before().volts()[cell] - drop.before().volts()[cell];
+            one(rig, cell, how, 0, volts, rise.before().amps(), drop.before().amps(), rise, late).ifPresent(found::add);
+        }
+        return found;
+    }
+
+    /** The method's own arithmetic: (U1 − U2) / (I2 − I1), discharge currents as magnitudes; Ω. */
+    public static double twoCurrents(double volts1, double volts2, double amps1, double amps2) {
+        return (volts1 - volts2) / (amps2 - amps1);
+    }
+
+    /** How fast a cell recovers around a moment, V/s. */
+    private static double relaxation(Edge edge, int at, int cell) {
+        int other = at + 1 < edge.after().size() ? at + 1 : at - 1;
+        if (other < 0) {
+            return 0;
+        }
+        Edge.Moment a = edge.after().get(at);
+        Edge.Moment b = edge.after().get(other);
+        return (b.volts()[cell] - a.volts()[cell]) / (b.seconds() - a.seconds());
+    }
+
+    private static Optional<Resistance> one(Rig rig, int cell, String how, double seconds, double volts, double ampsBefore,
+            double ampsAfter, Edge edge, double lateVolts) {
+        double amps = ampsBefore - ampsAfter;
+        if (Double.isNaN(volts) || Double.isNaN(edge.noiseVolts()[cell]) || Math.abs(amps) < 1) {
+            return Optional.empty();
+        }
+        double ohms = volts / amps;
+        Taps taps = Taps.of(rig, rig.channels(Role.CELL_VOLTS).get(cell));
+        double per = 1 / Math.abs(amps);
+        double gain = Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN);
+        Budget.Term current = rig.calibration(Calibratable.CURRENT)
+                .map(found -> Budget.standard("the current's calibration", found.doubt().gainU() / 2 * Math.abs(ohms)))
+                .orElseGet(() -> Budget.limits("shunt and amplifier gain", gain * Math.abs(ohms)));
+        List<Budget.Term> terms = List.of(
+                Budget.standard("tap gain", taps.gain() * Math.abs(ohms)),
+                new Budget.Term("noise and rounding of the taps",
+                        LINE_AND_READING * Math.max(edge.noiseVolts()[cell], taps.step() / ROUNDING) * per, edge.freedom()),
+                Budget.limits("instant of the reading", lateVolts * per),
+                current);
+        return Optional.of(new Resistance(cell + 1, how, seconds, ohms, new double[] {ampsBefore, ampsAfter},
+                new Budget(terms), edge.scan()));
+    }
+
+    /** Standard gain error of a cell's voltage difference, relative, and the step of its readings, V. */
+    private record Taps(double gain, double step) {
+        static Taps of(Rig rig, Channel cell) {
+            if (cell.gainU() > 0) {
+                return new Taps(cell.gainU() / 2, cell.scale());
+            }
+            Optional<VoltageInput> upper = rig.inputs().stream()
+                    .filter(i -> i.role() == Role.TAP_VOLTS && i.cell() == cell.cell()).findFirst();
+            if (upper.isEmpty()) {
+                return new Taps(0, cell.scale());
+            }
+            Optional<VoltageInput> lower = Channels.below(upper.get(), rig.inputs());
+            int place = 1;
+            for (Optional<VoltageInput> next = lower; next.isPresent(); next = Channels.below(next.get(), rig.inputs())) {
+                place++;
+            }
+            double up = place * gainU(rig, upper.get());
+            double down = lower.isPresent() ? (place - 1) * gainU(rig, lower.get()) : 0;
+            return new Taps(Math.hypot(up, down) / 2, Math.hypot(step(rig, upper.get()), lower.map(l -> step(rig, l)).orElse(0.0)));
+        }
+
+        private static double gainU(Rig rig, VoltageInput tap) {
+            return rig.column(tap.name()).map(Channel::gainU).orElse(0.0);
+        }
+
+        private static double step(Rig rig, VoltageInput tap) {
+            return rig.column(tap.name()).map(Channel::scale).orElse(0.0);
+        }
+    }
+
+    /** Resolution of a cell's voltage, V: of its tap and of the one below together. */
+    static double resolution(Rig rig, Channel cell) {
+        return Math.max(cell.scale(), Taps.of(rig, cell).step());
+    }
+
+    Finding finding() {
+        return new Finding(Kind.RESISTANCE, "cell " + cell, new Answer.Value(ohms * 1000, "mΩ", inMilliohms()), List.of(how),
+                List.of("with all that lies between its two taps; never to be held against a 1 kHz value"), scan, scan);
+    }
+
+    private Budget inMilliohms() {
+        return new Budget(budget.terms().stream()
+                .map(t -> new Budget.Term(t.name(), 1000 * t.standard(), t.freedom(), t.rectangular())).toList());
+    }
+}

@@ -1,0 +1,134 @@
+package rigwarden.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+import rigwarden.findings.trace.Continuity;
+import rigwarden.findings.trace.Edges;
+import rigwarden.findings.trace.Following;
+import rigwarden.findings.trace.InOrder;
+import rigwarden.findings.trace.KneeWatch;
+import rigwarden.findings.trace.Numbers;
+import rigwarden.findings.trace.RestWatch;
+import rigwarden.findings.trace.Row;
+import rigwarden.findings.trace.StepMark;
+import rigwarden.findings.trace.Warmth;
+import rigwarden.findings.trace.WarmthWatch;
+import rigwarden.program.Ended;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.run.Account;
+
+/**
+ * Takes the rows of a run one at a time, in any order that is not too wild, and gives what is kept of its steps. After a
+ * restart a new one is fed from the run file, and live rows that overlap are taken once.
+ */
+public final class Trace {
+    private final InOrder order = new InOrder(this::next);
+    private final Tally tally;
+    private final Numbers now;
+    private final Following following;
+    private final KneeWatch knees;
+    private final WarmthWatch warmth;
+    private final RestWatch rest;
+    private final Edges edges;
+    private final int room;
+    private final List<StepNotes> steps = new ArrayList<>();
+    private long rows;
+    private boolean open;
+    private double busJoules;
+    private boolean busSeen;
+    private double lastCoulombs;
+    private double lastBusVolts;
+    private double roomSum;
+    private long roomCount;
+
+    public Trace(Rig rig) {
+        tally = new Tally(rig);
+        now = new Numbers(rig);
+        following = new Following(now.cells().size());
+        knees = new KneeWatch(now.cells().size());
+        warmth = new WarmthWatch(now.warm());
+        rest = new RestWatch(now.cells().size());
+        edges = new Edges(now.cells().size());
+        room = now.warm().stream().map(Channel::role).toList().indexOf(Role.ROOM);
+    }
+
+    /** Takes a row; one that came before is left out. */
+    public void take(Row row) {
+        order.take(row);
+    }
+
+    private void next(Row row) {
+        rows++;
+        tally.scan(row.scan());
+        now.read(row.scan());
+        edges.take(now);
+        if (open) {
+            following.take(now);
+            knees.take(now);
+            warmth.take(now);
+            rest.take(now);
+            along();
+        }
+        for (StepMark mark : row.marks()) {
+            switch (mark) {
+                case StepMark.Begun begun -> begin(begun);
+                case StepMark.Over over -> end(over);
+            }
+        }
+    }
+
+    private void along() {
+        busSeen &= !Double.isNaN(now.busVolts) && !Double.isNaN(now.coulombs);
+        if (busSeen) {
+            busJoules += (now.coulombs - lastCoulombs) * (now.busVolts + lastBusVolts) / 2;
+            lastCoulombs = now.coulombs;
+            lastBusVolts = now.busVolts;
+        }
+        if (room >= 0 && !Double.isNaN(now.celsius[room])) {
+            roomSum += now.celsius[room];
+            roomCount++;
+        }
+    }
+
+    private void begin(StepMark.Begun begun) {
+        open = true;
+        tally.begun(begun.number(), begun.kind());
+        edges.begun(begun.number(), begun.kind());
+        following.begin(now);
+        knees.begin(now);
+        warmth.begin(now);
+        rest.begin(now);
+        busJoules = 0;
+        busSeen = !Double.isNaN(now.busVolts) && !Double.isNaN(now.coulombs);
+        lastCoulombs = now.coulombs;
+        lastBusVolts = now.busVolts;
+        roomSum = 0;
+        roomCount = 0;
+    }
+
+    private void end(StepMark.Over over) {
+        if (!open) {
+            return;
+        }
+        open = false;
+        tally.ended(over.by(), over.settled(), over.account());
+        Continuity seen = following.end();
+        StepFinding sums = Charge.bounded(tally.steps().getLast(), seen);
+        steps.add(new StepNotes(sums, seen, knees.end(), warmth.end(), rest.end(),
+                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount));
+    }
+
+    /** Temperatures of the step that runs, until now: what a forecast of its end is made of. */
+    public List<Warmth> warmthNow() {
+        return warmth.end();
+    }
+
+    /** No more rows come. A step that runs is taken as broken off with the last row. */
+    public Gathered end() {
+        order.end();
+        end(new StepMark.Over(Ended.CUT, false, Account.EMPTY));
+        return new Gathered(steps, edges.found(), rows, order.missing());
+    }
+}

@@ -1,0 +1,21 @@
+package rigwarden.findings.trace;
+
+/**
+ * Whether a step was seen in one piece.
+ *
+ * @param firstScan number of its first scan
+ * @param lastScan number of its last
+ * @param missingRows scans of it that are not there
+ * @param longestGapSeconds longest time between two rows
+ * @param clockWentBack whether a row's time was not later than the one before: two clocks, or a time that was set
+ * @param blindSeconds time over which the accumulator cannot be followed: it failed, or what it did does not fit the current
+ * @param blindAmps greatest current seen around those times, A, magnitude
+ * @param countedCoulombs what the accumulator moved, without those times, A·s of the chip's clock
+ * @param guessedCoulombs mean current times time over them, A·s: bounded, not known
+ * @param rawCoulombs difference of the accumulator's last and first reading, whatever happened between, A·s of the chip's clock
+ * @param cellsMissing cells of which no voltage was ever read, as a count
+ * @param rippleShare what the host's own samples give more or less than the accumulator, relative
+ */
+public record Continuity(long firstScan, long lastScan, long missingRows, double longestGapSeconds, boolean clockWentBack,
+        double blindSeconds, double blindAmps, double countedCoulombs, double guessedCoulombs, double rawCoulombs, int cellsMissing,
+        double rippleShare) {}

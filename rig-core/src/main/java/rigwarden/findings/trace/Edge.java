@@ -1,0 +1,41 @@
+package rigwarden.findings.trace;
+
+import java.util.List;
+
+/**
+ * A step of the current, and what the cells did in it.
+ *
+ * @param step number of the programme's step in which it came
+ * @param kind word of that step
+ * @param scan first scan with the new current
+ * @param before just before it: amperes, and volts by cell from a line through the rows before; volts are NaN where not read
+ * @param noiseVolts standard deviation of the voltage readings around those lines, by cell
+ * @param freedom degrees of freedom of that scatter, from 2
+ * @param after so long after it
+ * @param fallVoltsPerSecond slope of the cells just before, V/s
+ */
+public record Edge(int step, String kind, long scan, Moment before, double[] noiseVolts, int freedom, List<Moment> after,
+        double[] fallVoltsPerSecond) {
+    /** The delays at which the cells are looked at, s. */
+    static final double[] DELAYS = {0.1, 1, 10};
+
+    /**
+     * An instant.
+     *
+     * @param seconds after the edge; 0 before it
+     * @param nominalSeconds the delay that it stands for
+     * @param amps current, positive into the cells
+     * @param volts by cell
+     */
+    public record Moment(double seconds, double nominalSeconds, double amps, double[] volts) {}
+
+    /** Whether the current stopped. */
+    public boolean opened() {
+        return !after.isEmpty() && Math.abs(after.getFirst().amps()) < 0.02 * Math.abs(before.amps());
+    }
+
+    /** Whether it became greater in the same direction. */
+    public boolean rose() {
+        return !after.isEmpty() && Math.abs(before.amps()) > 1 && after.getFirst().amps() / before.amps() > 1.05;
+    }
+}

@@ -1,0 +1,79 @@
+package rigwarden.findings.trace;
+
+import java.util.Arrays;
+import java.util.List;
+import rigwarden.quantity.Quantity;
+import rigwarden.rig.Channel;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.warden.Reading;
+import rigwarden.warden.Scan;
+
+/** One scan as plain numbers, filled anew by each; NaN where a channel has no valid reading. */
+public final class Numbers {
+    private final int current;
+    private final int accumulated;
+    private final double chargeScale;
+    private final int bus;
+    private final int[] cellIndex;
+    private final int[] warmIndex;
+    private final List<Channel> cells;
+    private final List<Channel> warm;
+
+    public long scan;
+    public long nanos;
+    public double amps = Double.NaN;
+    /** Of the chip's accumulator, A·s of the chip's own clock, positive into the cells. */
+    public double coulombs = Double.NaN;
+    public double busVolts = Double.NaN;
+    public final double[] volts;
+    public final double[] celsius;
+
+    public Numbers(Rig rig) {
+        current = rig.channel(Role.CURRENT).index();
+        accumulated = rig.channel(Role.ACCUMULATED).index();
+        chargeScale = rig.channel(Role.ACCUMULATED).scale();
+        bus = rig.channels(Role.BUS_VOLTS).stream().mapToInt(Channel::index).findFirst().orElse(-1);
+        cells = rig.channels(Role.CELL_VOLTS);
+        warm = rig.channels().stream().filter(c -> c.quantity() == Quantity.TEMPERATURE).toList();
+        cellIndex = cells.stream().mapToInt(Channel::index).toArray();
+        warmIndex = warm.stream().mapToInt(Channel::index).toArray();
+        volts = new double[cellIndex.length];
+        celsius = new double[warmIndex.length];
+        Arrays.fill(volts, Double.NaN);
+        Arrays.fill(celsius, Double.NaN);
+    }
+
+    public void read(Scan from) {
+        scan = from.number();
+        nanos = from.nanos();
+        List<Reading> readings = from.readings();
+        amps = value(readings, current);
+        coulombs = readings.get(accumulated) instanceof Reading.Valid valid ? valid.code() * chargeScale : Double.NaN;
+        busVolts = bus < 0 ? Double.NaN : value(readings, bus);
+        for (int i = 0; i < volts.length; i++) {
+            if (readings.get(cellIndex[i]) instanceof Reading.Valid valid) {
+                volts[i] = valid.value();
+            } else {
+                volts[i] = Double.NaN;
+            }
+        }
+        for (int i = 0; i < celsius.length; i++) {
+            celsius[i] = value(readings, warmIndex[i]);
+        }
+    }
+
+    private static double value(List<Reading> readings, int index) {
+        return readings.get(index) instanceof Reading.Valid valid ? valid.value() : Double.NaN;
+    }
+
+    /** Cells' voltages, in the order of {@link #volts}. */
+    public List<Channel> cells() {
+        return cells;
+    }
+
+    /** Temperatures, in the order of {@link #celsius}. */
+    public List<Channel> warm() {
+        return warm;
+    }
+}

@@ -1,0 +1,16 @@
+package rigwarden.findings.trace;
+
+import java.util.List;
+import rigwarden.warden.Scan;
+
+/**
+ * One row of a trace.
+ *
+ * @param scan its number orders the rows
+ * @param marks steps that ended or began in it, in that order
+ */
+public record Row(Scan scan, List<StepMark> marks) {
+    public Row {
+        marks = List.copyOf(marks);
+    }
+}

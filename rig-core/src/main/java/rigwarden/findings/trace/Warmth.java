@@ -1,0 +1,27 @@
+package rigwarden.findings.trace;
+
+import java.util.Arrays;
+import rigwarden.rig.Channel;
+
+/**
+ * A place's temperature over a step, thinned to a bounded number of points at equal distances.
+ *
+ * @param where its channel
+ * @param atRestCelsius its reading when the step began, before any current of the step warmed it; NaN if it had none
+ * @param hours since the step began
+ * @param celsius at those times
+ * @param amps mean current up to each point since the one before, A, signed
+ * @param squareAmps mean of the current's square up to each point since the one before, A²
+ */
+public record Warmth(Channel where, double atRestCelsius, double[] hours, double[] celsius, double[] amps,
+        double[] squareAmps) {
+    /** Only the points up to a time, as they were known then. */
+    public Warmth until(double hour) {
+        int points = 0;
+        while (points < hours.length && hours[points] <= hour) {
+            points++;
+        }
+        return new Warmth(where, atRestCelsius, Arrays.copyOf(hours, points), Arrays.copyOf(celsius, points),
+                Arrays.copyOf(amps, points), Arrays.copyOf(squareAmps, points));
+    }
+}

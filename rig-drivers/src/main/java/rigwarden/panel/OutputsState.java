@@ -1,0 +1,17 @@
+package rigwarden.panel;
+
+import java.util.List;
+
+/**
+ * What the drivers of the output lines know, for a copy of a rig.
+ *
+ * @param high outputs that were last written high, as bits
+ * @param unsure outputs whose last write did not go out, or whose expander lost them, as bits
+ * @param fallen whether an expander has lost its outputs and not all were ordered low since
+ * @param latches pins of each expander that were last written high, as its driver numbers them, in the rig's order
+ */
+public record OutputsState(long high, long unsure, boolean fallen, List<Integer> latches) {
+    public OutputsState {
+        latches = List.copyOf(latches);
+    }
+}

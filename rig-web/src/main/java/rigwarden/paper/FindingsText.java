@@ -1,0 +1,102 @@
+package rigwarden.paper;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import rigwarden.findings.Answer;
+import rigwarden.findings.Budget;
+import rigwarden.findings.Finding;
+import rigwarden.findings.Kind;
+
+/** The findings of a run for a person: the answers first, then how sure and why, then what would make them surer. */
+public final class FindingsText {
+    /** Those that a person asks for first. */
+    private static final List<Kind> FIRST = List.of(Kind.CAPACITY, Kind.VERDICT, Kind.LIMITING_CELL, Kind.JOINT, Kind.PROTECTION, Kind.HEAT);
+
+    private FindingsText() {}
+
+    /** The whole page, line by line. */
+    public static List<String> of(int number, RunFindings run) {
+        List<String> lines = new ArrayList<>();
+        lines.add(Spots.say("Run %04d on %s: what it found.", number, run.rig().name()));
+        if (run.rehearsal()) {
+            lines.add("A rehearsal: every part was emulated, and nothing of this is about your cells.");
+        }
+        if (run.part()) {
+            lines.add("It went on with a run that was broken off: all below is of this part alone; `rigwarden runs` gives the whole.");
+        }
+        List<Finding> said = run.findings().stream().filter(f -> !refused(f)).sorted(Comparator.comparingInt(FindingsText::rank)).toList();
+        lines.add("");
+        lines.add("THE ANSWERS");
+        said.stream().filter(f -> rank(f) < FIRST.size()).forEach(f -> lines.add("  " + answer(f)));
+        lines.add("");
+        lines.add("HOW SURE, AND WHY (± at 95.45 %)");
+        said.forEach(f -> lines.addAll(whole(f)));
+        lines.add("");
+        lines.add("WHAT THIS RUN CANNOT SAY");
+        run.findings().stream().filter(FindingsText::refused).map(f -> "  " + answer(f)).distinct().forEach(lines::add);
+        lines.add("");
+        lines.add(Spots.say("%d rows, %d missing. Each ± is of this measurement; it is no certificate.", run.rows(), run.missingRows()));
+        return lines;
+    }
+
+    private static boolean refused(Finding finding) {
+        return finding.answer() instanceof Answer.Refused;
+    }
+
+    private static int rank(Finding finding) {
+        int place = FIRST.indexOf(finding.kind());
+        return place < 0 ? FIRST.size() + List.of(Kind.values()).indexOf(finding.kind()) : place;
+    }
+
+    private static List<String> whole(Finding finding) {
+        List<String> lines = new ArrayList<>();
+        lines.add("  " + answer(finding));
+        if (!finding.conditions().isEmpty()) {
+            lines.add("    at: " + String.join("; ", finding.conditions()));
+        }
+        budget(finding.answer(), lines);
+        finding.notes().forEach(note -> lines.add("    " + note));
+        lines.add(Spots.say("    by: %s; scans %d to %d", finding.kind().method(), finding.firstScan(), finding.lastScan()));
+        return lines;
+    }
+
+    private static void budget(Answer answer, List<String> lines) {
+        switch (answer) {
+            case Answer.Value v -> lines.addAll(terms(v.budget(), v.unit()));
+            case Answer.AtLeast a -> lines.addAll(terms(a.budget(), a.unit()));
+            case Answer.Between _, Answer.Named _, Answer.CannotTell _, Answer.Decided _, Answer.NotDecided _, Answer.Refused _ -> { }
+        }
+    }
+
+    private static List<String> terms(Budget budget, String unit) {
+        String list = budget.terms().stream().filter(t -> t.standard() > 0)
+                .sorted(Comparator.comparingDouble(Budget.Term::standard).reversed())
+                .map(t -> t.name() + " " + Figures.plain(t.standard())).collect(Collectors.joining(", "));
+        return list.isEmpty() ? List.of() : List.of(
+                Spots.say("    budget (u in %s, k = %.2f): %s", unit.isEmpty() ? "1" : unit, budget.factor(), list),
+                "    largest: " + budget.largest().name() + "; " + Shrinking.of(budget, unit));
+    }
+
+    /** One line: what, of what, and what it comes to. */
+    static String answer(Finding finding) {
+        String what = finding.kind().word().toUpperCase(Locale.ROOT) + ", " + finding.about() + ": ";
+        return what + switch (finding.answer()) {
+            case Answer.Value v -> Figures.both(v.value(), v.budget().expanded(), v.unit());
+            case Answer.AtLeast a -> "at least " + Figures.both(a.value(), a.budget().expanded(), a.unit()) + ": " + a.because();
+            case Answer.Between b -> Spots.say("between %s and %s %s: %s", Spots.number(3, b.low()), Spots.number(3, b.high()), b.unit(),
+                    b.because());
+            case Answer.Named n -> n.who() + " (" + n.because() + ")";
+            case Answer.CannotTell c -> c.between() + ", cannot tell (" + c.because() + ")";
+            case Answer.Decided d -> Spots.say("%s: %s, %s sure", d.against(), d.met() ? "met" : "not met", percent(d.probability()));
+            case Answer.NotDecided n -> n.because() + Spots.say(" (as far as it goes, met with %s)", percent(n.probability()));
+            case Answer.Refused r -> "not said: " + r.because();
+        };
+    }
+
+    private static String percent(double probability) {
+        return probability > 0.999 ? "more than 99.9 %" : probability < 0.001 ? "less than 0.1 %" : Spots.say("%.1f %%", 100 * probability);
+    }
+}

@@ -1,0 +1,79 @@
+package rigwarden.paper;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rigwarden.findings.Finding;
+import rigwarden.findings.Findings;
+import rigwarden.findings.Gathered;
+import rigwarden.findings.Rating;
+import rigwarden.findings.Trace;
+import rigwarden.findings.trace.Row;
+import rigwarden.findings.trace.StepMark;
+import rigwarden.logbook.Cycle;
+import rigwarden.logbook.Cycles;
+import rigwarden.logbook.LogbookException;
+import rigwarden.logbook.RunReader;
+import rigwarden.logbook.StoredEvent;
+import rigwarden.rig.Rig;
+import rigwarden.rigfile.Read;
+import rigwarden.rigfile.RigFile;
+
+/**
+ * What can be found from a run file.
+ *
+ * @param rig it ran on
+ * @param rehearsal whether every part of it was emulated
+ * @param part whether it went on with another run, of which nothing is found here
+ * @param rows that were in it
+ * @param missingRows scans that were not
+ * @param findings in the order in which they are found
+ */
+public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, long missingRows, List<Finding> findings) {
+    /**
+     * Reads a run file, one row at a time in memory.
+     *
+     * @return nothing where this version refuses the rig in it
+     * @throws LogbookException where the file is missing or cannot be read
+     */
+    public static Optional<RunFindings> read(Path file) {
+        try (RunReader reader = RunReader.open(file)) {
+            if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
+                    && read.value().channels().size() == reader.channels().size()) {
+                Rig rig = read.value().with(reader.channels());
+                Gathered gathered = gather(reader, rig);
+                return Optional.of(new RunFindings(rig, reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
+                        gathered.missingRows(), Findings.of(rig, gathered, Rating.usual(rig.cells().ratedAmpHours()))));
+            }
+            return Optional.empty();
+        }
+    }
+
+    private static Gathered gather(RunReader reader, Rig rig) {
+        Trace trace = new Trace(rig);
+        try (Cycles cycles = reader.cycles()) {
+            while (cycles.hasNext()) {
+                Cycle cycle = cycles.next();
+                trace.take(new Row(cycle.scan(), marks(cycle.events())));
+            }
+        }
+        return trace.end();
+    }
+
+    private static List<StepMark> marks(List<StoredEvent> events) {
+        if (events.isEmpty()) {
+            return List.of();
+        }
+        List<StepMark> marks = new ArrayList<>();
+        for (StoredEvent event : events) {
+            switch (event.kind()) {
+                case "step_begun" -> marks.add(new StepMark.Begun(event.step().orElseThrow(), event.words()));
+                case "step_ended" -> marks.add(new StepMark.Over(event.ended().orElseThrow(), event.settled().orElse(false),
+                        event.account().orElseThrow()));
+                case String _ -> { }
+            }
+        }
+        return marks;
+    }
+}

@@ -1,0 +1,71 @@
+package rigwarden.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a run found, for a person and for a program. */
+class FindingsCommandTest {
+    private static final Path RIG = Path.of("..", "hardware", "rigs", "one-cell.toml");
+    private static final String DISCHARGE = """
+            name = "half the rate, once"
+            unattended = false
+            leave_empty = true
+
+            [[step]]
+            kind = "discharge"
+            rate_c = 0.5
+            cut_off_v = 2.50
+
+            [[step]]
+            kind = "rest"
+            at_least_min = 30
+            at_most_min = 30
+            """;
+
+    @TempDir
+    private Path folder;
+
+    private String book() {
+        return folder.resolve("book").toString();
+    }
+
+    @Test
+    void the_answer_comes_first_then_how_sure_and_why_then_what_would_shrink_it_and_last_what_it_cannot_say() throws IOException {
+        Path programme = Files.writeString(folder.resolve("once.toml"), DISCHARGE);
+        assertThat(Spoken.of("rehearse", RIG.toString(), programme.toString(), "--logbook", book()).exit()).isEqualTo(Exits.DONE);
+
+        Spoken text = Spoken.of("findings", "1", "--logbook", book());
+        Spoken json = Spoken.of("findings", "1", "--logbook", book(), "--json");
+
+        assertThat(text.exit()).isEqualTo(Exits.DONE);
+        assertThat(text.out()).containsSubsequence("THE ANSWERS", "CAPACITY, step 1, discharge: at least", "HOW SURE, AND WHY",
+                "started nobody knows how full", "largest: shunt tolerance; calibrate the shunt: ± ", "WHAT THIS RUN CANNOT SAY",
+                "INCREMENTAL", "coarser than the 0.1 mV", " rows, 0 missing");
+        assertThat(text.out()).contains("A rehearsal: every part was emulated", "RESISTANCE, cell 1: ", "after 10.0 s", "by: ");
+        JsonNode whole = new ObjectMapper().readTree(json.out());
+        JsonNode capacity = whole.get("findings").get(0);
+        assertThat(capacity.get("kind").asText()).isEqualTo("capacity");
+        assertThat(capacity.get("answer").asText()).isEqualTo("at_least");
+        assertThat(capacity.get("unit").asText()).isEqualTo("Ah");
+        assertThat(capacity.get("value").asDouble()).isBetween(30.0, 70.0);
+        assertThat(capacity.get("expanded").asDouble()).isBetween(0.01, 1.0);
+        assertThat(capacity.get("budget").size()).isGreaterThan(5);
+        assertThat(capacity.get("to_shrink_it").asText()).startsWith("calibrate the shunt");
+        assertThat(capacity.get("scans").get(1).asLong()).isGreaterThan(10_000);
+    }
+
+    @Test
+    void a_run_that_there_is_not_is_refused_with_the_way_to_those_that_there_are() {
+        Spoken none = Spoken.of("findings", "7", "--logbook", book());
+
+        assertThat(none.exit()).isEqualTo(Exits.REFUSED);
+        assertThat(none.err()).contains("There is no run 7", "`rigwarden runs`");
+    }
+}
