@@ -52,6 +52,12 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
         return rig.calibrations().stream().map(ChannelCalibration::text).toList();
     }
 
+    /** What is left of the programme from this step on, counted from 1; the files stay as they are. */
+    Inputs leftFrom(int step) {
+        Program left = new Program(program.name(), program.unattended(), program.steps().subList(step - 1, program.steps().size()));
+        return new Inputs(rig, rigText, left, programText, warnings);
+    }
+
     static <T> Read.Sound<T> sound(Read<T> read) {
         return switch (read) {
             case Read.Sound<T> sound -> sound;

@@ -61,7 +61,8 @@ final class RigRun {
         proof.insist(inputs.rig());
         Optional<NoticePlan> plan = notices.namedOrBeside(logbook.folder());
         LocalDateTime begin = LocalDateTime.now(ZoneId.systemDefault()).withNano(0);
-        Card card = Foreseen.card(inputs, plan.map(NoticePlan::lines).orElse(List.of()), proof.lines(), begin, CardCommand.SEVEN, System.out,
+        from.ifPresent(f -> System.out.printf("What follows is of the rest of the programme, from step %d on, begun anew: of that step some is done already.%n", f.step()));
+        Card card = Foreseen.card(from.map(f -> inputs.leftFrom(f.step())).orElse(inputs), plan.map(NoticePlan::lines).orElse(List.of()), proof.lines(), begin, CardCommand.SEVEN, System.out,
                 Terminal.there());
         card.lines().forEach(System.out::println);
         Context board = board(inputs.rig());

@@ -9,6 +9,8 @@ import rigwarden.warden.Failure;
  * accumulator, and it remembers nothing between scans.
  */
 public final class Ina226 {
+    private static final int READS_TO_FALL = 2;
+
     private final Chip chip;
     private final Ina226Config config;
 
@@ -66,14 +68,17 @@ public final class Ina226 {
         if ((flags & Ina226Registers.CVRF) == 0) {
             throw new BusFailure(Failure.NOT_READY, chip + ": no new conversion");
         }
-        if (isReady() && isReady()) {
-            throw new BusFailure(Failure.NOT_READY, chip + ": its flag of a new conversion does not fall");
-        }
+        falls();
     }
 
     /** A second result in so short a time is possible, a third is not. */
-    private boolean isReady() throws BusFailure {
-        return (chip.readWord(Ina226Registers.MASK_ENABLE) & Ina226Registers.CVRF) != 0;
+    private void falls() throws BusFailure {
+        for (int read = 0; read < READS_TO_FALL; read++) {
+            if ((chip.readWord(Ina226Registers.MASK_ENABLE) & Ina226Registers.CVRF) == 0) {
+                return;
+            }
+        }
+        throw new BusFailure(Failure.NOT_READY, chip + ": its flag of a new conversion does not fall");
     }
 
     /** Code of the shunt's voltage, 2.5 µV each, positive into the cells. */
