@@ -2,7 +2,7 @@ package rigwarden.emulated;
 
 import java.util.HashMap;
 import java.util.Map;
-import java.util.Optional;
+import java.util.OptionalDouble;
 import rigwarden.pack.World;
 import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
@@ -42,6 +42,12 @@ final class Wirings {
         held.put(channel, value);
     }
 
+    /** What a calibrator holds a channel's input at, if it does, in the channel's unit. */
+    OptionalDouble held(String channel) {
+        Double value = held.get(channel);
+        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+    }
+
     /** The contactor's coil is switched just now. */
     void contactorSwitched() {
         switchedNanos = clock.nanos();
@@ -74,16 +80,6 @@ final class Wirings {
     /** Charge through the shunt as its resistance weighs it, C. */
     double tilted(World at) {
         return at.coulombs() + specimen.shuntPerKelvin() * at.coulombKelvins();
-    }
-
-    /** Voltage at which a calibrator holds a channel's input, in the channel's unit; the world's own where none does. */
-    double held(String channel, double otherwise) {
-        return held.getOrDefault(channel, otherwise);
-    }
-
-    /** Voltage over the shunt's sense screws at a current, V. */
-    double senseVolts(double amps) {
-        return shunt().senseVolts(amps);
     }
 
     /** The shunt with its chip. */
