@@ -94,7 +94,7 @@ final class Ink {
     private static List<String> wrapped(String words, int longest) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
-        for (String word : words.strip().split("\\s+")) {
+        for (String word : words.strip().split("\\s+", -1)) {
             String rest = word;
             if (!line.isEmpty() && line.length() + 1 + rest.length() > longest) {
                 lines.add(line.toString());
