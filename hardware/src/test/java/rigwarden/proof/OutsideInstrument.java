@@ -25,7 +25,7 @@ final class OutsideInstrument implements AutoCloseable {
     OutsideInstrument(Path folder, Path rigFile, int device, long seed) throws IOException {
         near = new PtyPair(folder, "near" + device);
         far = new PtyPair(folder, "far" + device);
-        relay = new Relay(near.far, far.near, seed);
+        relay = new Relay(/* near= */ near.far, /* far= */ far.near, seed);
         process = new ProcessBuilder(InstrumentProcess.command(rigFile, device, far.far))
                 .redirectError(ProcessBuilder.Redirect.INHERIT).start();
         feels = process.outputWriter(StandardCharsets.US_ASCII);

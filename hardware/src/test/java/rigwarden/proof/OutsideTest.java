@@ -25,6 +25,7 @@ import rigwarden.rigfile.RigFile;
  * at random: three by default, {@code -DargLine=-Drigwarden.runs=40} for the campaign.
  */
 class OutsideTest {
+    private static final List<Suffering> SUFFERINGS = List.of(Suffering.values());
     private static final long SECOND = 1_000_000_000L;
     private static final int SINK = 1;
     private static final Program TEN_SECONDS = new Program("ten seconds", false,
@@ -51,7 +52,7 @@ class OutsideTest {
         Count before = new Count(0, 0);
         for (int run = 1; run <= RUNS; ) {
             Path file = rigFile(run % 2 == 1 ? "one-cell.toml" : "one-cell-modbus.toml");
-            Suffering how = Suffering.values()[(run - 1) % Suffering.values().length];
+            Suffering how = SUFFERINGS.get((run - 1) % SUFFERINGS.size());
             Row row = run(run, file, how, random.nextInt(2), 0.3 + 9 * random.nextDouble(), random.nextLong());
             if (row.rule().startsWith("before")) {
                 spoilt++;

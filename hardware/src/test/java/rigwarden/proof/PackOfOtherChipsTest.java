@@ -52,8 +52,15 @@ class PackOfOtherChipsTest {
                 .replace("full_scale_a = 163.84", "full_scale_a = 163")
                 .replaceFirst("\\[\\[bus]] +# island of cells 1 to 4.*\nnumber = 10\nhertz = 400000",
                         "[[spi_bus]]\nnumber = 0\nhertz = 1000000\n\n[[spi_bus]]\nnumber = 1\nhertz = 1000000")
-                .replace("bus = 10\naddress = 0x48\n", "chip = \"ads1220\"\nspi_bus = 0\nselect = 0\nready_line = 27\n"
-                        + "reference = \"external\"\nreference_v = 4.096\nreference_percent = 0.04\n")
+                .replace("bus = 10\naddress = 0x48\n", """
+                        chip = "ads1220"
+                        spi_bus = 0
+                        select = 0
+                        ready_line = 27
+                        reference = "external"
+                        reference_v = 4.096
+                        reference_percent = 0.04
+                        """)
                 .replace("bus = 5\naddress = 0x62\n", "chip = \"max31855\"\nspi_bus = 1\nselect = 1\ncouple = \"T\"\ninsulated_v = 500\n")
                 .replace("bus = 5\naddress = 0x63\n", "chip = \"max31855\"\nspi_bus = 1\nselect = 2\ncouple = \"K\"\n");
         return switch (RigFile.read("pack.toml", text)) {

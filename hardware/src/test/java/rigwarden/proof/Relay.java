@@ -31,7 +31,9 @@ final class Relay implements AutoCloseable {
                 FileInputStream fromFar = new FileInputStream(far.toFile());
                 FileOutputStream toFar = new FileOutputStream(far.toFile())) {
             while (!ending) {
-                if (!carry(fromNear, toFar) & !carry(fromFar, toNear)) {
+                boolean forth = carry(fromNear, toFar);
+                boolean back = carry(fromFar, toNear);
+                if (!forth && !back) {
                     LockSupport.parkNanos(500_000);
                 }
             }

@@ -39,7 +39,9 @@ public final class WiringDrawing {
         };
         double height = all.applyAsDouble(new Ink(0, title));
         Ink ink = new Ink(height, title + ": " + rig.name());
-        all.applyAsDouble(ink);
+        if (all.applyAsDouble(ink) > height) {
+            throw new IllegalStateException("drawn below the sheet's foot");
+        }
         return ink.close();
     }
 
