@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import rigwarden.findings.trace.Edge;
+import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Rig;
@@ -90,12 +91,15 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         Taps taps = Taps.of(rig, rig.channels(Role.CELL_VOLTS).get(cell));
         double per = 1 / Math.abs(amps);
         double gain = Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN);
+        Budget.Term current = rig.calibration(Calibratable.CURRENT)
+                .map(found -> Budget.standard("the current's calibration", found.doubt().gainU() / 2 * Math.abs(ohms)))
+                .orElseGet(() -> Budget.limits("shunt and amplifier gain", gain * Math.abs(ohms)));
         List<Budget.Term> terms = List.of(
                 Budget.standard("tap gain", taps.gain() * Math.abs(ohms)),
                 new Budget.Term("noise and rounding of the taps",
                         LINE_AND_READING * Math.max(edge.noiseVolts()[cell], taps.step() / ROUNDING) * per, edge.freedom()),
                 Budget.limits("instant of the reading", lateVolts * per),
-                Budget.limits("shunt and amplifier gain", gain * Math.abs(ohms)));
+                current);
         return Optional.of(new Resistance(cell + 1, how, seconds, ohms, new double[] {ampsBefore, ampsAfter},
                 new Budget(terms), edge.scan()));
     }

@@ -1,7 +1,5 @@
 package rigwarden.emulated;
 
-import java.util.function.Function;
-import rigwarden.pack.Chance;
 import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Doubt;
 
@@ -15,16 +13,13 @@ import rigwarden.rig.Doubt;
 record Calibrated(double scale, double shift) {
     static final Calibrated STRAIGHT = new Calibrated(1, 0);
 
-    static Calibrated drawn(ChannelCalibration found, Function<String, Chance> chance) {
+    static Calibrated drawn(ChannelCalibration found, Specimen specimen) {
         Doubt doubt = found.doubt();
-        double turned = doubt.slopeU() * chance.apply("slope").nextGaussian();
-        double steep = turned + within(doubt.scaleLimits(), chance.apply("scale")) + doubt.certificateU() * chance.apply("certificate").nextGaussian();
-        double high = doubt.heightU() * chance.apply("height").nextGaussian() - turned * doubt.pivot() + within(doubt.zeroLimits(), chance.apply("zero"));
+        String part = found.channel();
+        double turned = specimen.around(part, "slope", doubt.slopeU());
+        double steep = turned + specimen.within(part, "scale", doubt.scaleLimits()) + specimen.around(part, "certificate", doubt.certificateU());
+        double high = specimen.around(part, "height", doubt.heightU()) - turned * doubt.pivot() + specimen.within(part, "zero", doubt.zeroLimits());
         return new Calibrated((1 + steep) / found.gain(), (high - found.offset()) / found.gain());
-    }
-
-    private static double within(double limits, Chance chance) {
-        return limits * (2 * chance.nextDouble() - 1);
     }
 
     /** What is read before the correction. */

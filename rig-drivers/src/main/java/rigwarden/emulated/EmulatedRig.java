@@ -350,7 +350,7 @@ public final class EmulatedRig {
 
     /** Voltage that a meter at the shunt's sense screws would see at a current, V. */
     public double senseVolts(double amps) {
-        return wirings.senseVolts(amps);
+        return wirings.shunt().senseVolts(amps);
     }
 
     /** Resistance of this specimen's shunt at 25 °C, as a certificate would find it, ohm. */

@@ -1,5 +1,6 @@
 package rigwarden.emulated;
 
+import java.util.OptionalDouble;
 import rigwarden.pack.Node;
 import rigwarden.pack.World;
 import rigwarden.rig.Calibratable;
@@ -22,6 +23,7 @@ final class ShuntWirings {
 
     private double shuntVolts() {
         World at = wirings.now();
+<<<<<<< HEAD
         double amps = wirings.held(Calibratable.CURRENT, at.amps() + Ripple.mean(at.rippleAmps(), wirings.nanos()));
         return senseVolts(amps) + wirings.defects().shuntOffsetVolts;
     }
@@ -34,6 +36,25 @@ final class ShuntWirings {
     /** What a chip's bus pin is given of the pack's voltage, V. */
     private double packVolts() {
         return busPin.reading(wirings.held(Calibratable.PACK, wirings.now().packVolts()));
+=======
+        OptionalDouble calibrator = wirings.held(Calibratable.CURRENT);
+        double amps = calibrator.isPresent() ? calibrator.getAsDouble() : at.amps() + Ripple.mean(at.rippleAmps(), wirings.nanos());
+        return senseVolts(at, amps) + wirings.defects().shuntOffsetVolts;
+    }
+
+    private double packVolts() {
+        OptionalDouble calibrator = wirings.held(Calibratable.PACK);
+        return busPin.reading(calibrator.isPresent() ? calibrator.getAsDouble() : wirings.now().packVolts());
+    }
+
+    /** Voltage over the shunt's sense screws at a current, V. */
+    double senseVolts(double amps) {
+        return senseVolts(wirings.now(), amps);
+    }
+
+    private double senseVolts(World at, double amps) {
+        return amps * ohms * wirings.defects().shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
+>>>>>>> h-calib
     }
 
     /** An INA228. */

@@ -18,14 +18,11 @@ import rigwarden.pack.WorldParameters;
 import rigwarden.rig.BusSide;
 import rigwarden.rig.Calibratable;
 import rigwarden.rig.Calibration;
-import rigwarden.rig.Channels;
-import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
 import rigwarden.rig.Instrument;
 import rigwarden.rig.PathPart;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
-import rigwarden.rig.ShuntMonitor;
 import rigwarden.rig.VoltageInput;
 
 /** Draws one specimen of a rig: every part with errors out of the distribution that its data sheet or file states. */
@@ -91,7 +88,7 @@ final class Specimen {
     /** A channel that a calibration of a real rig corrects errs by what that calibration says, and is left with its doubt. */
     Optional<Calibrated> told(String channel) {
         return rig.calibration(channel).filter(found -> found.emulatedSeed().stream().noneMatch(its -> its == seed))
-                .map(found -> Calibrated.drawn(found, purpose -> chance(channel, purpose)));
+                .map(found -> Calibrated.drawn(found, this));
     }
 
     /** What the chip's bus pin makes of the pack's voltage, before its own errors. */

@@ -1,6 +1,7 @@
 package rigwarden.emulated;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import rigwarden.pack.Node;
 import rigwarden.pack.World;
 import rigwarden.rig.Converter;
@@ -38,7 +39,12 @@ final class TapWirings {
         if (input == null) {
             return 0;
         }
+<<<<<<< HEAD
         double volts = wirings.held(input.name(), input.role() == Role.BUS_VOLTS ? wirings.now().busVolts() : overGround(input.cell()));
+=======
+        OptionalDouble calibrator = wirings.held(input.name());
+        double volts = calibrator.isPresent() ? calibrator.getAsDouble() : input.role() == Role.BUS_VOLTS ? wirings.now().busVolts() : overGround(input.cell());
+>>>>>>> h-calib
         return (volts + offsets[pin]) * ratios[pin] * wirings.defects().inputFactor[places[pin]] + wirings.spike();
     }
 

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import rigwarden.logbook.RunAbout;
 import rigwarden.program.Program;
-import rigwarden.logbook.RunAbout;
 import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Rig;
 import rigwarden.rigfile.ProgramFile;

@@ -67,7 +67,7 @@ final class RehearsedProof {
     private int energised(Logbook book, EmulatedRig emulated, ProofRehearsal proof, ProofTalk talk) {
         Inputs inputs = record.inputs();
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(), Version.all(), "emulated", seed, true, RecordedRehearsal.LABEL,
-                emulated.clock().nanos(), mishaps.stream().map(Mishap::words).toList(), Optional.empty());
+                emulated.clock().nanos(), mishaps.stream().map(Mishap::words).toList(), Optional.empty(), inputs.calibrations());
         Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(), inputs.rig().channels(), BYTES, RunSettings.USUAL, _ -> { });
         RunWriter writer = begun.writer();
         Recorder stored = (scan, inbox, orders, events) -> {

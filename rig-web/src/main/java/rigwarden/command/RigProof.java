@@ -139,7 +139,7 @@ final class RigProof {
     private int energised(RigBench bench, Pacer pacer, SignalStop signal, Logbook book, Showing showing) throws IOException {
         Inputs inputs = record.inputs();
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(), Version.all(), Files.readString(RigRun.BOOT).strip(), 0, false,
-                record.made(), clock.nanos(), List.of(), Optional.empty());
+                record.made(), clock.nanos(), List.of(), Optional.empty(), inputs.calibrations());
         Logbook.Begun begun = book.begin(about, rig.name(), inputs.program().name(), rig.channels(), BYTES, RunSettings.USUAL, _ -> { });
         writer.set(Optional.of(begun.writer()));
         Ending ending = new Ending(System.out);

@@ -39,7 +39,7 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
      */
     public static Optional<RunFindings> read(Path file) {
         try (RunReader reader = RunReader.open(file)) {
-            if (RigFile.read("rig", reader.about().rigText()) instanceof Read.Sound<Rig> read
+            if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
                     && read.value().channels().size() == reader.channels().size()) {
                 Rig rig = read.value().with(reader.channels());
                 Gathered gathered = gather(reader, rig);
