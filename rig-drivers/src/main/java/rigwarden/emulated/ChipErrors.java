@@ -46,10 +46,6 @@ final class ChipErrors {
 
     private double shuntOffsetVolts(double limits) {
         ShuntMonitor shunt = rig.shunt();
-<<<<<<< HEAD
-        double offset = shuntOffset(Channels.INA228_OFFSET_VOLTS);
-        return new Ina228Emulator.Errors(shuntGain(Channels.INA228_GAIN), offset, busGain(Channels.INA228_BUS_GAIN), specimen.within("shunt", "oscillator", OSCILLATOR),
-=======
         return specimen.told(Calibratable.CURRENT).map(told -> told.shift() * shunt.ohms()).orElseGet(() ->
                 specimen.within("shunt", "offset", limits) + specimen.within("shunt", "thermo-electric", shunt.thermoVolts()));
     }
@@ -61,33 +57,12 @@ final class ChipErrors {
     Ina228Emulator.Errors ina228() {
         return new Ina228Emulator.Errors(shuntGain(Channels.INA228_GAIN), shuntOffsetVolts(Channels.INA228_OFFSET_VOLTS),
                 busGain(Channels.INA228_BUS_GAIN), specimen.within("shunt", "oscillator", OSCILLATOR),
->>>>>>> h-calib
                 SHUNT_NOISE_VOLTS);
     }
 
-    /** Of chip and thermo-EMF, V; where a calibration tells what the channel errs by, that stands for both. */
-    private double shuntOffset(double limits) {
-        return specimen.told(Calibratable.CURRENT).map(one -> one.shift() * rig.shunt().ohms()).orElseGet(() ->
-                specimen.within("shunt", "offset", limits) + specimen.within("shunt", "thermo-electric", rig.shunt().thermoVolts()));
-    }
-
-    private double shuntGain(double limits) {
-        return specimen.told(Calibratable.CURRENT).isPresent() ? 0 : specimen.within("shunt", "gain", limits);
-    }
-
-    private double busGain(double limits) {
-        return specimen.told(Calibratable.PACK).isPresent() ? 0 : specimen.within("shunt", "bus gain", limits);
-    }
-
     Ina226Emulator.Errors ina226() {
-<<<<<<< HEAD
-        ShuntMonitor shunt = rig.shunt();
-        double offset = shuntOffset(shunt.chip().offsetVolts());
-        return new Ina226Emulator.Errors(shuntGain(shunt.chip().gain()), offset, busGain(shunt.chip().busGain()), specimen.within("shunt", "oscillator", INA226_OSCILLATOR),
-=======
         ShuntChip chip = rig.shunt().chip();
         return new Ina226Emulator.Errors(shuntGain(chip.gain()), shuntOffsetVolts(chip.offsetVolts()), busGain(chip.busGain()), specimen.within("shunt", "oscillator", INA226_OSCILLATOR),
->>>>>>> h-calib
                 PLAIN_SHUNT_NOISE_VOLTS);
     }
 

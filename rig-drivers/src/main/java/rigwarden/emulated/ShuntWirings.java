@@ -23,20 +23,6 @@ final class ShuntWirings {
 
     private double shuntVolts() {
         World at = wirings.now();
-<<<<<<< HEAD
-        double amps = wirings.held(Calibratable.CURRENT, at.amps() + Ripple.mean(at.rippleAmps(), wirings.nanos()));
-        return senseVolts(amps) + wirings.defects().shuntOffsetVolts;
-    }
-
-    /** Voltage over the sense screws at a current, V. */
-    double senseVolts(double amps) {
-        return amps * ohms * wirings.defects().shuntFactor * (1 + perKelvin * (wirings.now().celsius(Node.SHUNT) - REFERENCE_C));
-    }
-
-    /** What a chip's bus pin is given of the pack's voltage, V. */
-    private double packVolts() {
-        return busPin.reading(wirings.held(Calibratable.PACK, wirings.now().packVolts()));
-=======
         OptionalDouble calibrator = wirings.held(Calibratable.CURRENT);
         double amps = calibrator.isPresent() ? calibrator.getAsDouble() : at.amps() + Ripple.mean(at.rippleAmps(), wirings.nanos());
         return senseVolts(at, amps) + wirings.defects().shuntOffsetVolts;
@@ -54,7 +40,6 @@ final class ShuntWirings {
 
     private double senseVolts(World at, double amps) {
         return amps * ohms * wirings.defects().shuntFactor * (1 + perKelvin * (at.celsius(Node.SHUNT) - REFERENCE_C));
->>>>>>> h-calib
     }
 
     /** An INA228. */

@@ -39,12 +39,8 @@ final class TapWirings {
         if (input == null) {
             return 0;
         }
-<<<<<<< HEAD
-        double volts = wirings.held(input.name(), input.role() == Role.BUS_VOLTS ? wirings.now().busVolts() : overGround(input.cell()));
-=======
         OptionalDouble calibrator = wirings.held(input.name());
         double volts = calibrator.isPresent() ? calibrator.getAsDouble() : input.role() == Role.BUS_VOLTS ? wirings.now().busVolts() : overGround(input.cell());
->>>>>>> h-calib
         return (volts + offsets[pin]) * ratios[pin] * wirings.defects().inputFactor[places[pin]] + wirings.spike();
     }
 

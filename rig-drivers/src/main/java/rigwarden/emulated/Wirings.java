@@ -2,11 +2,7 @@ package rigwarden.emulated;
 
 import java.util.HashMap;
 import java.util.Map;
-<<<<<<< HEAD
-import java.util.Optional;
-=======
 import java.util.OptionalDouble;
->>>>>>> h-calib
 import rigwarden.pack.World;
 import rigwarden.rig.Converter;
 import rigwarden.rig.Device;
@@ -46,15 +42,12 @@ final class Wirings {
         held.put(channel, value);
     }
 
-<<<<<<< HEAD
-=======
     /** What a calibrator holds a channel's input at, if it does, in the channel's unit. */
     OptionalDouble held(String channel) {
         Double value = held.get(channel);
         return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
->>>>>>> h-calib
     /** The contactor's coil is switched just now. */
     void contactorSwitched() {
         switchedNanos = clock.nanos();
@@ -89,19 +82,6 @@ final class Wirings {
         return at.coulombs() + specimen.shuntPerKelvin() * at.coulombKelvins();
     }
 
-<<<<<<< HEAD
-    /** Voltage at which a calibrator holds a channel's input, in the channel's unit; the world's own where none does. */
-    double held(String channel, double otherwise) {
-        return held.getOrDefault(channel, otherwise);
-    }
-
-    /** Voltage over the shunt's sense screws at a current, V. */
-    double senseVolts(double amps) {
-        return shunt().senseVolts(amps);
-    }
-
-=======
->>>>>>> h-calib
     /** The shunt with its chip. */
     ShuntWirings shunt() {
         return new ShuntWirings(this);

@@ -39,7 +39,10 @@ public final class WiringDrawing {
         };
         double height = all.applyAsDouble(new Ink(0, title));
         Ink ink = new Ink(height, title + ": " + rig.name());
-        all.applyAsDouble(ink);
+        double end = all.applyAsDouble(ink);
+        if (end != height) {
+            throw new IllegalStateException("drawn to " + end + " on a sheet of " + height);
+        }
         return ink.close();
     }
 
