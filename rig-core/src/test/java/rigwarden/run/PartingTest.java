@@ -29,7 +29,6 @@ class PartingTest {
     private static final long NOW = Seen.NOW;
     private static final Step.ProveStop RELAY = new Step.ProveStop(1, 5, Element.RELAY);
     private static final Step.ProveStop CONTACTOR = new Step.ProveStop(1, 5, Element.CONTACTOR);
-    private static final Step.ProveStop CHARGES = new Step.ProveStop(0, 5, Element.RELAY);
 
     private static Next next(RunState state, double ceilingAmps, Seen seen, Step.ProveStop step) {
         Verdict healthy = new Verdict.Healthy(OrdersForTests.lease(ceilingAmps, ceilingAmps, true), List.of());
@@ -51,14 +50,22 @@ class PartingTest {
 
     @Test
     void current_flows_with_half_of_the_order_now_and_before_and_two_seconds_of_it_in_sum() {
-        assertThat(flows(RELAY, -2.5, -2.5, -5, 5)).isTrue();
-        assertThat(flows(RELAY, -2.499, -2.5, -5, 5)).as("now").isFalse();
-        assertThat(flows(RELAY, -2.5, -2.499, -5, 5)).as("before").isFalse();
-        assertThat(flows(RELAY, -2.5, -2.5, -4.99, 5)).as("in sum").isFalse();
-        assertThat(flows(RELAY, -2.5, -2.5, -5, 0)).as("not ordered").isFalse();
-        assertThat(flows(RELAY, 2.5, 2.5, 5, 5)).as("the wrong way").isFalse();
-        assertThat(flows(CHARGES, 2.5, 2.5, 5, 5)).as("a charge").isTrue();
-        assertThat(flows(CHARGES, -2.5, 2.5, 5, 5)).isFalse();
+        Step.ProveStop drains = new Step.ProveStop(1, 8, Element.RELAY);
+        Step.ProveStop charges = new Step.ProveStop(0, 8, Element.RELAY);
+        assertThat(flows(drains, -4, -4, -8, 8)).isTrue();
+        assertThat(flows(drains, -3.999, -4, -8, 8)).as("now").isFalse();
+        assertThat(flows(drains, -4, -3.999, -8, 8)).as("before").isFalse();
+        assertThat(flows(drains, -4, -4, -7.99, 8)).as("in sum").isFalse();
+        assertThat(flows(drains, -4, -4, -8, 0)).as("not ordered").isFalse();
+        assertThat(flows(drains, 4, 4, 8, 8)).as("the wrong way").isFalse();
+        assertThat(flows(charges, 4, 4, 8, 8)).as("a charge").isTrue();
+        assertThat(flows(charges, -4, 4, 8, 8)).isFalse();
+    }
+
+    @Test
+    void less_than_three_amperes_cannot_be_told_from_none_and_prove_nothing() {
+        assertThat(flows(RELAY, -3, -3, -6, 5)).isTrue();
+        assertThat(flows(RELAY, -2.999, -3, -6, 5)).isFalse();
     }
 
     private static Progress after(Seen seen, double amps) {

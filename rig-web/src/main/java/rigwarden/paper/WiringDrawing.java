@@ -39,8 +39,9 @@ public final class WiringDrawing {
         };
         double height = all.applyAsDouble(new Ink(0, title));
         Ink ink = new Ink(height, title + ": " + rig.name());
-        if (all.applyAsDouble(ink) > height) {
-            throw new IllegalStateException("drawn below the sheet's foot");
+        double end = all.applyAsDouble(ink);
+        if (end != height) {
+            throw new IllegalStateException("drawn to " + end + " on a sheet of " + height);
         }
         return ink.close();
     }
