@@ -22,9 +22,9 @@ import rigwarden.rigfile.RigFile;
 
 /**
  * Runs in real time of a programme of ten seconds, whose instruments are stopped, killed, garbled or unplugged from outside
- * at random: three by default, {@code -DargLine=-Drigwarden.runs=40} for the campaign.
+ * at random. Timed, so that it is not part of the default run; three runs by itself, {@code -DargLine=-Drigwarden.runs=40} for all.
  */
-class OutsideTest {
+class OutsideCampaign {
     private static final List<Suffering> SUFFERINGS = List.of(Suffering.values());
     private static final long SECOND = 1_000_000_000L;
     private static final int SINK = 1;
@@ -109,7 +109,7 @@ class OutsideTest {
                 begun = begun < 0 && flows ? now : begun;
                 if (done < 0 && run.over()) {
                     System.out.printf("spoilt: %s, loop late by at most %.0f ms, slowest answers of each instrument in ms %s%n",
-                            rule(run), run.pacer.worstSeconds() * 1000, run.lines.stream().map(OutsideTest::slowest).toList());
+                            rule(run), run.pacer.worstSeconds() * 1000, run.lines.stream().map(OutsideCampaign::slowest).toList());
                     return new Row(number, rig.name(), victim.name(), how, at, 0, 0, allowed, "before: " + rule(run));
                 }
                 if (done < 0 && begun >= 0 && now - begun > at * SECOND) {
