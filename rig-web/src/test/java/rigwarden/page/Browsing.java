@@ -5,6 +5,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,6 +17,9 @@ final class Browsing implements AutoCloseable {
     private static final List<Path> PLACES = List.of(Path.of("/usr/bin/chromium"), Path.of("/usr/bin/chromium-browser"),
             Path.of("/usr/bin/google-chrome"));
 
+    /** What comes comes sooner; a busy machine is no failure. */
+    private static final double PATIENCE_MILLIS = 60_000;
+
     private final Playwright playwright;
     private final Browser browser;
     final List<String> complaints = new ArrayList<>();
@@ -23,6 +27,7 @@ final class Browsing implements AutoCloseable {
     Browsing() {
         Path chromium = PLACES.stream().filter(Files::isExecutable).findFirst()
                 .orElseThrow(() -> new AssertionError("there is no Chromium: run `hardware/prepare tests` first"));
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
         playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
         browser = playwright.chromium().launch(new BrowserType.LaunchOptions()
@@ -39,7 +44,7 @@ final class Browsing implements AutoCloseable {
     /** A page of its own, 360 × 800 by day with script unless the options say otherwise. */
     Page page(Browser.NewContextOptions options) {
         Page page = browser.newContext(options).newPage();
-        page.setDefaultTimeout(15_000);
+        page.setDefaultTimeout(PATIENCE_MILLIS);
         page.onConsoleMessage(message -> {
             if (message.type().equals("error") || message.type().equals("warning")) {
                 complaints.add(message.text());
