@@ -31,7 +31,7 @@ import rigwarden.rigfile.RigFile;
 /** A person calibrates a channel: from points, on an emulated copy, and what the rig file is read with afterwards. */
 class CalibrateCommandTest {
     private static final Path RIG = Path.of("..", "hardware", "rigs", "one-cell.toml");
-    private static final LocalDate TODAY = LocalDate.now(ZoneId.systemDefault());
+    private final LocalDate today = LocalDate.now(ZoneId.systemDefault());
 
     @TempDir
     private Path folder;
@@ -54,7 +54,7 @@ class CalibrateCommandTest {
                 range = 60
                 calibrated = "%s"
                 holds_days = 365
-                """.formatted(percent, TODAY.minusDays(100)));
+                """.formatted(percent, today.minusDays(100)));
     }
 
     private Path points(String... rows) throws IOException {
@@ -80,7 +80,7 @@ class CalibrateCommandTest {
         Spoken said = calibrate("--points", points("5.0 5.03", "20.0 20.06", "50.0 50.12").toString());
 
         assertThat(said.exit()).as(said.err()).isEqualTo(Exits.DONE);
-        assertThat(said.out()).contains("current_a: truth = 1.0020", "until " + TODAY.plusDays(365), "U before");
+        assertThat(said.out()).contains("current_a: truth = 1.0020", "until " + today.plusDays(365), "U before");
         Path file = folder.resolve("hut.current_a.calibration.toml");
         assertThat(file).exists();
         assertThat(read(rig).calibration("current_a").orElseThrow().gain()).isBetween(1.0019, 1.0021);
