@@ -64,6 +64,10 @@ class SpiNightTest {
                 }
                 writer.offer(scan, inbox, orders, events);
             }));
+            while (writer.fill() > 0) {
+                Thread.onSpinWait();
+            }
+            assertThat(writer.lostRows()).as("rows that were not stored").isZero();
         }
 
         for (StepFinding step : tally.steps()) {
