@@ -270,7 +270,19 @@ class LastingBreachTest {
                 new Case(At.PRECHARGE, Way.DISCHARGE, Closing.PRECHARGE, 0, plain),
                 new Case(At.CHARGING, Way.DISCHARGE, Closing.CURRENT, 5, plain),
                 new Case(At.CHARGING, Way.CHARGE, Closing.SILENCE, 0, plain),
-                new Case(At.SILENCE, Way.CHARGE, Closing.CURRENT, 5, plain));
+                new Case(At.SILENCE, Way.CHARGE, Closing.CURRENT, 5, plain),
+                new Case(At.OFF, Way.CHARGE, Closing.PRECHARGE, 0, (s, _) -> s.failed(RIG.channel(Role.ROOM), Failure.NO_ANSWER, s.nanos())),
+                new Case(At.OFF, Way.DISCHARGE, Closing.RELAY_ALONE, 5, plain),
+                new Case(At.OFF, Way.DISCHARGE, Closing.CONTACTOR_ALONE, 5, plain),
+                new Case(At.PRECHARGE, Way.CHARGE, Closing.CONTACTOR_ALONE, 5, plain),
+                new Case(At.CONTACT, Way.CHARGE, Closing.RELAY_ALONE, 5, plain),
+                new Case(At.DISCHARGING, Way.CHARGE, Closing.CONTACTOR_ALONE, 5, plain),
+                new Case(At.RELAY_ALONE, Way.DISCHARGE, Closing.CURRENT, 21, plain),
+                new Case(At.RELAY_ALONE, Way.DISCHARGE, Closing.CONTACT, 0, plain),
+                new Case(At.RELAY_ALONE, Way.DISCHARGE, Closing.CONTACTOR_ALONE, 21, plain),
+                new Case(At.CONTACTOR_ALONE, Way.DISCHARGE, Closing.CURRENT, 21, plain),
+                new Case(At.CONTACTOR_ALONE, Way.DISCHARGE, Closing.CONTACT, 0, plain),
+                new Case(At.CONTACTOR_ALONE, Way.DISCHARGE, Closing.RELAY_ALONE, 21, plain));
         return cases.stream().map(c -> DynamicTest.dynamicTest(c.at() + " to " + c.way() + " " + c.stage(), () -> {
             Walk walk = new Walk(RIG);
             reach(walk, c.at());
@@ -279,6 +291,28 @@ class LastingBreachTest {
 
             walk.refusedBy(62);
         }));
+    }
+
+    @TestFactory
+    Stream<DynamicTest> one_element_alone_is_granted_for_three_seconds_and_no_longer() {
+        return Stream.of(At.RELAY_ALONE, At.CONTACTOR_ALONE).map(at -> DynamicTest.dynamicTest(at.toString(), () -> {
+            Walk walk = new Walk(RIG);
+            Wish wish = reach(walk, at);
+            walk.healthy(2.8, wish);
+            walk.scan(walk.next(), Inbox.EMPTY, wish);
+            walk.scan(walk.next(), Inbox.EMPTY, wish);
+
+            walk.refusedBy(62);
+        }));
+    }
+
+    @Test
+    void no_more_than_the_ceiling_is_granted_to_one_element_alone() {
+        Walk walk = new Walk(RIG);
+        reach(walk, At.DISCHARGING);
+        walk.scan(walk.next(), Inbox.EMPTY, walk.wish(SINK, Closing.RELAY_ALONE, 500));
+
+        walk.refusedBy(61);
     }
 
     /** From memory (this project's safety page, section 2): none below 5 °C, 0.1 C to 10, 0.2 C to 15, then 0.5 C. */
@@ -296,13 +330,19 @@ class LastingBreachTest {
         assertThat(Envelope.CHARGE_C).isEqualTo(0.5);
     }
 
-    /** Safety page, section 2: a charge runs from 5 to 40 °C; the trip is at 45. */
+    /** Safety page, section 2: a charge runs from 5 to 40 °C, for the true value; the trip is at 45. */
     @Test
-    void a_cell_over_forty_degrees_gets_no_charge() {
-        Walk walk = new Walk(RIG);
-        Verdict verdict = walk.scan(walk.next().set(Role.BODY, 40.2), Inbox.EMPTY, Wish.NOTHING);
+    void a_cell_that_may_be_over_forty_degrees_gets_no_charge() {
+        double u = RIG.channel(Role.BODY).offsetU();
 
-        assertThat(verdict).isInstanceOfSatisfying(Verdict.Healthy.class,
-                healthy -> assertThat(healthy.lease().ceilingAmps(Way.CHARGE)).isZero());
+        assertThat(chargeCeilingAt(40.2)).isZero();
+        assertThat(chargeCeilingAt(40.1 - u)).isZero();
+        assertThat(chargeCeilingAt(39.9 - u)).isPositive();
+    }
+
+    private static double chargeCeilingAt(double celsius) {
+        Walk walk = new Walk(RIG);
+        Verdict verdict = walk.scan(walk.next().set(Role.BODY, celsius), Inbox.EMPTY, Wish.NOTHING);
+        return ((Verdict.Healthy) verdict).lease().ceilingAmps(Way.CHARGE);
     }
 }

@@ -74,6 +74,8 @@ class LimitTest {
                 new Row(46, "bus at the pack's voltage", CELL, "bus_v", bus, 0, 3.3, 0.95 * 3.3, There.EITHER, 0),
                 new Row(33, "a tap that is off", CELL, "cell_01_v", cells, 3.3, 0, 1.0, There.HEALTHY, 0),
                 new Row(33, "a cut thermocouple", CELL, "cell_01_c", set(Role.BODY), 22, 200, 125, There.HEALTHY, 0),
+                new Row(56, "more volts than a source can give", CELL, "source_v", (m, v) -> m.set("source_v", v), 3.3, 50, 1.2 * 3.65 + 1,
+                        There.HEALTHY, 0),
                 new Row(33, "a dead junction", CELL, "cell_01_c", set(Role.BODY), 22, -200, -40, There.HEALTHY, 0));
     }
 
@@ -97,6 +99,11 @@ class LimitTest {
                         (m, v) -> m.flowing(INVERTER, MOST_AMPS, LONG).flowedAgo(LONG).set(Role.CURRENT, -v), 50, 0, 1, There.HEALTHY, 0),
                 new Row(14, "out of a charge", CELL, "current_a", charging(out), 0, 9, 1, There.HEALTHY, 1),
                 new Row(14, "into a discharge", CELL, "current_a", draining(in), 0, 9, 1, There.HEALTHY, 1),
+                new Row(39, "out although the relay alone is open", CELL, "current_a",
+                        (m, v) -> m.at(Closing.RELAY_ALONE, SINK, Moment.SECOND, LONG).set(Role.CURRENT, -v), 0, 9, 1, There.HEALTHY, 1),
+                new Row(40, "out although the contactor alone is open", CELL, "current_a",
+                        (m, v) -> m.at(Closing.CONTACTOR_ALONE, SINK, Moment.SECOND, LONG).set(Role.FEEDBACK, 0).set(Role.CURRENT, -v), 0, 9, 1,
+                        There.HEALTHY, 1),
                 new Row(15, "in although off", CELL, "current_a", in, 0, 9, 1, There.HEALTHY, 1),
                 new Row(15, "out although off", CELL, "current_a", out, 0, 9, 1, There.HEALTHY, 1));
     }
