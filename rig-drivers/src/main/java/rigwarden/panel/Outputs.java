@@ -15,24 +15,23 @@ import rigwarden.warden.Failure;
  * that fell must not close again where the run left off.
  */
 public final class Outputs {
-    private final List<Output> all;
     private static final long HARMLESS = Output.SOUNDER.bit() | Output.HEARTBEAT.bit();
 
+    private final List<Output> all;
     private final OutputLine[] lines;
-    private final Expanders expanders;
+    private Expanders expanders = new Expanders();
     private long high;
     private long unsure;
     private boolean fallen;
 
-    private Outputs(List<Output> all, Expanders expanders) {
+    private Outputs(List<Output> all) {
         this.all = all;
-        this.expanders = expanders;
         lines = new OutputLine[all.size()];
     }
 
     /**
-     * Claims every line low, in the claim request itself. Comes before any chip is touched. One line that cannot be
-     * claimed does not keep the others from being claimed low.
+     * Claims every line low, those of the header in the claim request itself, before any chip is touched; an expander is a
+     * chip, and comes after them. One line that cannot be claimed does not keep the others from being claimed low.
      *
      * @throws BusFailure naming the lines that could not be claimed
      */
@@ -47,20 +46,23 @@ public final class Outputs {
 
     private static Outputs claim(Context context, Rig rig, Optional<OutputsState> before) throws BusFailure {
         StringBuilder refused = new StringBuilder();
-        Outputs outputs = new Outputs(Output.of(rig), Expanders.claim(context, rig, before, refused));
+        Outputs outputs = new Outputs(Output.of(rig));
         long high = before.map(OutputsState::high).orElse(0L);
         for (Output output : outputs.all) {
             int line = output.line(rig);
             try {
-                if (rig.wires().expander(line).isPresent()) {
-                    outputs.expanders.of(line).ifPresent(own -> outputs.lines[output.place()] = up -> own.set(line, up));
-                } else {
+                if (rig.wires().expander(line).isEmpty()) {
                     outputs.lines[output.place()] = header(context, output, line, (high & output.bit()) != 0);
                 }
             } catch (RuntimeException e) {
                 refused.append(output.name()).append(" on line ").append(line).append(": ")
                         .append(e.getMessage()).append("; ");
             }
+        }
+        outputs.expanders = Expanders.claim(context, rig, before, refused);
+        for (Output output : outputs.all) {
+            int line = output.line(rig);
+            outputs.expanders.of(line).ifPresent(own -> outputs.lines[output.place()] = up -> own.set(line, up));
         }
         if (!refused.isEmpty()) {
             throw new BusFailure(Failure.NO_ANSWER, "outputs not claimed: " + refused);

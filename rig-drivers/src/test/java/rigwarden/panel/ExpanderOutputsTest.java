@@ -40,6 +40,14 @@ class ExpanderOutputsTest {
     }
 
     @Test
+    void theHeadersLinesAreLowBeforeTheExpanderIsSpokenTo() throws BusFailure {
+        Outputs.claim(context, RIG);
+
+        assertThat(rig.wire.log.indexOf("line 26 low")).isNotNegative();
+        assertThat(rig.wire.log.subList(0, rig.wire.log.indexOf("line 26 low"))).noneMatch(word -> word.startsWith("read") || word.startsWith("write"));
+    }
+
+    @Test
     void anExpanderThatIsSilentIsNamedAndTheHeadersLinesAreClaimedLow() {
         rig.wire.silence(AT);
 
