@@ -108,6 +108,22 @@ class InjectedFaultsTest {
         assertThat(outcome.world().oracle().hottestCelsius()).isBetween(55 - 2 * u - 0.5, 55 + 10.0 / 60 * 9.38);
     }
 
+    /** With 52 A a joint of 0.1 ohm heats its lug by several kelvin a second, long before a bead follows; the bus shows it within a scan. */
+    @Test
+    void a_joint_that_comes_off_at_a_high_rate_is_cut_off_by_the_voltage_that_it_takes_long_before_it_is_hot() {
+        for (Step high : List.of(new Step.Charge(0, 52.5, 3.6, 5.25), new Step.Discharge(1, 52.5, 2.5))) {
+            for (boolean positive : new boolean[] {true, false}) {
+                Rehearsal rehearsal = Bench.rehearsal(7, new Program("a high rate at once", false, List.of(high)));
+                Bench.until(rehearsal, () -> Bench.flowing(rehearsal, 1));
+                Bench.seconds(rehearsal, 20);
+                Outcome outcome = after(rehearsal, new InWorld(new Fault.LooseJoint(0, positive, 0.1)), NEVER);
+
+                kept(outcome, 57);
+                assertThat(outcome.world().oracle().hottestCelsius()).isLessThan(40);
+            }
+        }
+    }
+
     /** Specimens differ in their probes' errors: those that read low are the ones that put the promise to the test. */
     @Test
     void over_forty_specimens_the_truth_is_never_over_its_limit_for_longer_than_promised() {

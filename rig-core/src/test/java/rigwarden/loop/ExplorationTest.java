@@ -95,6 +95,7 @@ class ExplorationTest {
         put(all, "feedback closed", s -> s.set(Role.FEEDBACK, 1));
         put(all, "bus full", s -> s.set(Role.BUS_VOLTS, 3.3));
         put(all, "bus empty", s -> s.set(Role.BUS_VOLTS, 0));
+        put(all, "voltage lost on the way", s -> s.set(Role.BUS_VOLTS, 4.09));
         put(all, "path lost", s -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 1));
         put(all, "source on", s -> s.set(Role.SOURCE_ON, 1));
         put(all, "recorder behind", s -> s.set(Role.RECORDER_LAG, 11));

@@ -114,6 +114,7 @@ class LastingBreachTest {
         rows.put(39, new Row(At.RELAY_ALONE, 0.6, Role.CURRENT, set(Role.CURRENT, -5)));
         rows.put(40, new Row(At.CONTACTOR_ALONE, 0.6, Role.FEEDBACK, set(Role.FEEDBACK, 1)));
         rows.put(56, new Row(At.OFF, 1.3, Role.ROOM, set(Role.SOURCE_VOLTS, 500)));
+        rows.put(57, new Row(At.CHARGING, 0.3, Role.BUS_VOLTS, set(Role.BUS_VOLTS, 3.6)));
         rows.put(41, new Row(At.OFF, 0, Role.ROOM, set(Role.LOOP, 0)));
         rows.put(42, new Row(At.CHARGING, 0.1, Role.COIL_FEED, set(Role.COIL_FEED, 0)));
         rows.put(43, new Row(At.CHARGING, 0.1, Role.FEEDBACK, set(Role.FEEDBACK, 0)));

@@ -47,10 +47,13 @@ public final class Scans {
         return this;
     }
 
+    /** A closed contactor ties the bus to the pack: what sets the pack sets the bus too, which may be set otherwise after it. */
     public Scans set(Channel channel, double value) {
         readings.set(channel.index(),
                 Reading.of(channel, Math.round((value - channel.shift()) / channel.scale()), nanos));
-        return this;
+        boolean tied = channel.role() == Role.PACK_VOLTS
+                && readings.get(rig.channel(Role.FEEDBACK).index()) instanceof Reading.Valid feedback && feedback.value() > 0.5;
+        return tied ? set(Role.BUS_VOLTS, value) : this;
     }
 
     /** Remembers when a breach began, for what must say since when. */
