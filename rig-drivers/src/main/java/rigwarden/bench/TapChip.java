@@ -44,8 +44,8 @@ final class TapChip {
         }
         Tap tap = taps.get(round);
         try {
-            chip.start(tap.input());
-            ready = clock.nanos() + chip.conversionNanos();
+            chip.start().at(tap.input());
+            ready = clock.nanos() + chip.conversionNanos().getAsLong();
             running = true;
         } catch (BusFailure e) {
             table.failed(tap.channel(), e.why());
@@ -60,7 +60,7 @@ final class TapChip {
             clock.sleepUntil(ready);
             table.measure(tap.channel(), () -> {
                 reference.check(scan);
-                return chip.finish(tap.input());
+                return chip.finish().at(tap.input());
             });
         }
     }

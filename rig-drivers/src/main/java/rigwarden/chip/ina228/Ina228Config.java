@@ -1,5 +1,7 @@
 package rigwarden.chip.ina228;
 
+import rigwarden.chip.Averages;
+
 /**
  * How the chip converts: shunt and bus in turn, without end.
  *

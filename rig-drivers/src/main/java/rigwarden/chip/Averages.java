@@ -1,6 +1,6 @@
-package rigwarden.chip.ina228;
+package rigwarden.chip;
 
-/** Count of conversions averaged on the chip (SLYS021A, ADC_CONFIG register). */
+/** Count of conversions averaged on the chip, alike on both current monitors (INA226: SBOS547B, configuration register, AVG; INA228: SLYS021A, ADC_CONFIG register). */
 public enum Averages {
     OF_1(1, 0),
     OF_4(4, 1),
@@ -23,7 +23,8 @@ public enum Averages {
         return count;
     }
 
-    int code() {
+    /** What stands for it in the register. */
+    public int code() {
         return code;
     }
 }
