@@ -21,10 +21,10 @@ class CampaignOfThousands {
     private static final int SPECIMENS = 2;
     private static final int WITHOUT = 40;
     private static final double MOST_UNSAFE = 0.001;
-    /** Another rule trips in the same scan, and names it less well. */
+    /** A reading is old only where the computer stood still, which rule 54 sees in the same scan, and names better. */
     private static final Set<Integer> NAMED_BETTER = Set.of(32);
-    /** 9, 22 and 55 are in written cases; 39 and 40 judge a step of proofs; 3 and 56 are in unit tests and explorations. */
-    private static final Set<Integer> ELSEWHERE = Set.of(3, 9, 22, 39, 40, 55, 56);
+    /** Those of which the kept cases of {@link CampaignTest} and {@link ProofCasesTest} show what is missed without them. */
+    private static final Set<Integer> WRITTEN = Set.of(3, 9, 22, 39, 40, 55, 56);
 
     @Test
     void of_all_cases_at_most_one_in_a_thousand_is_unsafe_and_each_is_printed() {
@@ -42,11 +42,12 @@ class CampaignOfThousands {
         assertThat(outcomes.stream().filter(Outcome::unsafe).count()).isLessThanOrEqualTo(Math.round(MOST_UNSAFE * CASES));
         Set<Integer> named = new TreeSet<>(left.worst().keySet());
         named.removeAll(left.missed());
+        named.removeAll(WRITTEN);
         assertThat(named).as("rules that acted and without which another acts as soon").isSubsetOf(NAMED_BETTER);
         Set<Integer> idle = new TreeSet<>();
         nights.forEach(night -> Rules.of(night.scene().rig()).forEach(rule -> idle.add(rule.number())));
         idle.removeAll(left.worst().keySet());
-        assertThat(idle).as("rules that no drawn case calls").isSubsetOf(ELSEWHERE);
+        assertThat(idle).as("rules that no drawn case calls").isSubsetOf(WRITTEN);
         assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
     }
 }

@@ -29,6 +29,7 @@ final class Blind {
             Map.entry("contact welds",
                     "it should be closed just then, or another one in its path is open; the relay of a device has no feedback, so that only a proof finds it"),
             Map.entry("device deaf", "it goes on with what it last heard, which is what is wanted until the next order"),
+            Map.entry("device meter reads off", "nothing is decided by a device's own volts, which are judged by what it could give or take at most"),
             Map.entry("divider drifts", "within what taps, pack and bus may differ by"),
             Map.entry("heartbeat stage slow", "it holds while beats come; proved in the first minute of a run and not again"),
             Map.entry("heartbeat stage stuck high", "no beats are sent at rest; found at the next closing"),

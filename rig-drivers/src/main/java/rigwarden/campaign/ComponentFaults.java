@@ -187,6 +187,7 @@ final class ComponentFaults {
         List<Place> more = new ArrayList<>();
         List<Place> deaf = new ArrayList<>();
         List<Place> links = new ArrayList<>();
+        List<Place> meters = new ArrayList<>();
         for (int i = 0; i < rig.devices().size(); i++) {
             Device device = rig.devices().get(i);
             int place = rig.devices(device.charges()).indexOf(device);
@@ -198,6 +199,8 @@ final class ComponentFaults {
                 more.add(new Place(device.name(), (size, _) -> new InWorld(new Fault.SinkRunaway(place, 1 + size / 100))));
             }
             if (!device.switched()) {
+                int number = i;
+                meters.add(new Place(device.name(), (size, _) -> new BoardFault.MeterReadsOff(number, 1 + size / 100)));
                 deaf.add(world(device.name(), device.charges() ? new Fault.SourceDeaf(place) : new Fault.SinkDeaf(place)));
                 deaf.add(board(device.name() + ", and silent", new BoardFault.SilentDevice(i)));
                 for (LineFault fault : LineFault.values()) {
@@ -217,6 +220,7 @@ final class ComponentFaults {
                 .orElse(LEAST_FUSE_A);
         sized("bus shorted", PartFault.SHORT, "A", FUSE_HOLDS * fuse, MOST_SHORT * fuse, List.of(
                 new Place("bus", (size, _) -> new InWorld(new Fault.BusShort(pack / size)))));
+        sized("device meter reads off", PartFault.DRIFT, "%", 100, 10_000, meters);
         plain("device deaf", PartFault.STUCK, deaf);
         plain("link fails", PartFault.OPEN, links);
         sized("card stalls", PartFault.STUCK, "s", 10, 300, List.of(

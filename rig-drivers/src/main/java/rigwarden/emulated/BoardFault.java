@@ -49,6 +49,9 @@ public sealed interface BoardFault {
     /** A serial link fails; the device's place in the rig's list. */
     record LinkFails(int device, LineFault how) implements BoardFault {}
 
+    /** The volts that a programmable device shows, and protects itself by, become this multiple of the truth; its place in the rig's list. */
+    record MeterReadsOff(int device, double factor) implements BoardFault {}
+
     /** An input of the board reads one level for ever; a line of the header or of an expander. */
     record InputStuck(int bcm, boolean high) implements BoardFault {}
 

@@ -24,6 +24,8 @@ final class Defects {
     final Map<Integer, Integer> studOf = new HashMap<>();
     /** Share of the bar above its stud behind which a tap's lead sits. */
     final Map<Integer, Double> onBar = new HashMap<>();
+    /** What a device's own meter makes of its volts, by its place in the rig's list. */
+    final Map<Integer, Double> meterFactor = new HashMap<>();
     final Set<Integer> bridged = new HashSet<>();
     double shuntOffsetVolts;
     /** What the chip's sum misses of that from before it began, V·s. */
@@ -65,6 +67,7 @@ final class Defects {
         System.arraycopy(probeReversed, 0, copy.probeReversed, 0, probeReversed.length);
         copy.studOf.putAll(studOf);
         copy.onBar.putAll(onBar);
+        copy.meterFactor.putAll(meterFactor);
         copy.bridged.addAll(bridged);
         copy.shuntOffsetVolts = shuntOffsetVolts;
         copy.shuntOffsetVoltSeconds = shuntOffsetVoltSeconds;

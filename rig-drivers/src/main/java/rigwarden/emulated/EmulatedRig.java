@@ -232,6 +232,7 @@ public final class EmulatedRig {
             case BoardFault.BytesMangled f -> mangle(f);
             case BoardFault.ChipFails f -> chips.fail(board, f.at(), f.how());
             case BoardFault.LinkFails f -> line(f.device()).set(f.how());
+            case BoardFault.MeterReadsOff f -> defects.meterFactor.put(f.device(), f.factor());
             case BoardFault.InputStuck f -> defects.stuckLines.put(f.bcm(), f.high());
             case BoardFault.OutputStuck f -> wirings.panel().stick(board, f.bcm(), f.high());
             case BoardFault.ShuntDrifts f -> {

@@ -130,11 +130,17 @@ final class Wirings {
 
     Terminals terminals(Device device) {
         int place = place(device);
-        return device.charges() ? sourceTerminals(place) : sinkTerminals(place);
+        int number = rig.devices().indexOf(device);
+        return device.charges() ? sourceTerminals(place, number) : sinkTerminals(place, number);
+    }
+
+    /** What the device's own meter makes of so many volts. */
+    private double shown(int device, double volts) {
+        return volts * defects.meterFactor.getOrDefault(device, 1.0);
     }
 
     /** Its sense leads sit on the cells' outer studs, whatever its output does. */
-    private Terminals sourceTerminals(int place) {
+    private Terminals sourceTerminals(int place, int device) {
         return new Terminals() {
             @Override
             public void order(boolean on, double volts, double amps) {
@@ -144,7 +150,7 @@ final class Wirings {
 
             @Override
             public double volts() {
-                return now().packVolts();
+                return shown(device, now().packVolts());
             }
 
             @Override
@@ -154,7 +160,7 @@ final class Wirings {
         };
     }
 
-    private Terminals sinkTerminals(int place) {
+    private Terminals sinkTerminals(int place, int device) {
         return new Terminals() {
             @Override
             public void order(boolean on, double volts, double amps) {
@@ -164,7 +170,7 @@ final class Wirings {
 
             @Override
             public double volts() {
-                return now().sinkVolts(place);
+                return shown(device, now().sinkVolts(place));
             }
 
             @Override

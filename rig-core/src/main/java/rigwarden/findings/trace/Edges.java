@@ -109,8 +109,14 @@ public final class Edges {
             noise[cell] = line == null ? Double.NaN : line.residual();
             slope[cell] = line == null ? Double.NaN : line.slope();
         }
-        double mean = Arrays.stream(amps, 0, rows).average().orElseThrow();
-        return new Edge(step, kind, now.scan, new Edge.Moment(0, 0, mean, at), noise, rows - 2, new ArrayList<>(), slope);
+        return new Edge(step, kind, now.scan, new Edge.Moment(0, 0, before(seconds), at), noise, rows - 2, new ArrayList<>(), slope);
+    }
+
+    /** A load of constant power takes more with every row, so that a mean would be a second old. */
+    private double before(double[] seconds) {
+        double[] rows = Arrays.copyOf(amps, seconds.length);
+        return seconds[0] < seconds[seconds.length - 1] ? StraightLine.through(seconds, rows, 0).height()
+                : Arrays.stream(rows).average().orElseThrow();
     }
 
     private void after(Numbers now) {
