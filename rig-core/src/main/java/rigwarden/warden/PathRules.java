@@ -65,8 +65,17 @@ final class PathRules {
             return Breach.NONE;
         }
         boolean fresh = Math.abs(view.last(places.current, amps)) >= Envelope.NO_CURRENT_A;
-        return fresh || untiedBefore(view, places)
+        return (fresh ? moved(view, places) : untiedBefore(view, places))
                 ? new Breach(places.current.index(), amps, Envelope.NO_CURRENT_A) : Breach.NONE;
+    }
+
+    /**
+     * A bus that is where it was says that the current, which drops what lies between, goes on, and that its reading is false;
+     * if that comes again in the next scan, the path is lost all the same.
+     */
+    private static boolean moved(View view, Places places) {
+        double now = view.value(places.bus);
+        return !Tied.tied(places.bus, view.last(places.bus, now), places.bus, now);
     }
 
     /** In a thermostat's pause no current is nothing new: there one false reading of the bus is not the path. */

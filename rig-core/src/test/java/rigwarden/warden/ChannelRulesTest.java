@@ -104,6 +104,17 @@ class ChannelRulesTest {
         assertThat(lost(0, -20, 20).before(m -> m.set(Role.CELL_VOLTS, 2.5)).look(16).found()).as("the protection's doing").isFalse();
     }
 
+    /** A path of thin cables drops so much that bus and pack differ under every current: one false zero of the shunt must not end the night. */
+    @Test
+    void one_false_reading_of_no_current_is_no_lost_path_while_the_bus_stays_where_it_was() {
+        Moment dropping = new Moment(PACK).flowing(SINK, 20, 100 * SECOND).ordered(20, 20, 100 * SECOND).set(Role.BUS_VOLTS, 25.9);
+        dropping.last = dropping.set(Role.CURRENT, -20).scan();
+
+        assertThat(dropping.set(Role.CURRENT, 0).look(16).found()).as("for the first time").isFalse();
+        dropping.last = dropping.scan();
+        assertThat(dropping.look(16).found()).as("again").isTrue();
+    }
+
     @Test
     void a_median_of_eight_is_between_the_fourth_and_the_fifth() {
         Moment moment = new Moment(PACK);
