@@ -85,6 +85,22 @@ class Mcp9601Test {
         assertThat(chip.read()).isEqualTo(0x190);
     }
 
+    @ParameterizedTest
+    @ValueSource(ints = {0x05, 0x06})
+    void aConfigurationThatLooksOtherwiseOnceOnlyCostsNoReading(int register) throws BusFailure {
+        int written = wire.bytesOf(AT, register);
+        int[] looks = {0};
+        wire.beforeRead = read -> {
+            if (read == register) {
+                wire.put(AT, register, looks[0]++ == 0 ? written ^ 1 : written);
+            }
+        };
+
+        assertThat(chip.read()).isEqualTo(0x190);
+
+        assertThat(looks[0]).isEqualTo(2);
+    }
+
     @Test
     void aChipThatCannotSeeAnOpenProbeIsRefused() {
         wire.put(AT, 0x20, 0x40, 0x10);
