@@ -11,9 +11,8 @@ import org.hipparchus.linear.RealVector;
 import rigwarden.findings.trace.Warmth;
 
 /**
- * A temperature at a later time, from how it rose until now. How long a place takes to settle is not asked of the first part
- * of a rise, which cannot tell: every time constant of a range is tried, each counts by how well it fits, and their spread
- * is in the interval.
+ * A temperature at a later time: of a body by {@link BodyForecast}, of a joint over its body here. A joint follows its current within
+ * minutes: every time constant of a range is tried, each counts by how well it fits, and their spread is in the interval.
  *
  * @param celsius at the later time, as the probe will read it
  * @param expandedKelvin at 95.45 %, of the forecast alone, without the probe's own error
@@ -26,25 +25,16 @@ public record Forecast(double celsius, double expandedKelvin, boolean settled) {
     private static final double LEAST_K = 0.05;
     /** Neighbouring residuals are alike: so many points count as one. */
     private static final double ALIKE = 4;
-    /** What a heat that goes neither as the current's square nor as the entropy's table does to what is still to come, limits, relative (project's assumption). */
+    /** What a heat that does not go as the current's square does to what is still to come, limits, relative (project's assumption). */
     private static final double SOURCE = 0.2;
     private static final int STEPS_AHEAD = 60;
-    /** Priors: what it began with, K; the current's heat, K; the quick clock's part, K; the reversible heat over what is known of it. */
-    private static final double[] PRIOR = {5, 100, 3, 0.3};
+    /** Priors: what it began with, K; the current's heat, K; the quick clock's part, K. */
+    private static final double[] PRIOR = {5, 100, 3};
     private static final double QUICK_HOURS = 0.1;
 
-    /**
-     * The range of a place's time constant.
-     *
-     * @param shortHours shortest
-     * @param longHours longest
-     */
-    public record Clock(double shortHours, double longHours) {
-        /** A body: one to four hours for large cells (common practice, no source), half of one where the cables cool it too (pack model). */
-        public static final Clock BODY = new Clock(0.5, 4);
-        /** A joint over its cell: minutes (assumption of the pack model). */
-        public static final Clock JOINT = new Clock(0.008, 0.25);
-    }
+    /** A joint's time constant over its cell, h: minutes (assumption of the pack model). */
+    private static final double SHORT_HOURS = 0.008;
+    private static final double LONG_HOURS = 0.25;
 
     /**
      * Over a reference that is taken as it is.
@@ -52,17 +42,16 @@ public record Forecast(double celsius, double expandedKelvin, boolean settled) {
      * @param over rise over the reference, K, by time
      * @param untilHours time of the forecast
      * @param squareAmps mean of the current's square from now until then, A²
-     * @param reversible the heat that comes and goes with the state of charge; for a body whose state was known
      * @return nothing with fewer than six points
      */
-    public static Optional<Forecast> of(Warmth over, Clock clock, double untilHours, double squareAmps, Optional<Reversible> reversible) {
+    static Optional<Forecast> ofJoint(Warmth over, double untilHours, double squareAmps) {
         int points = over.hours().length;
         if (points < LEAST_POINTS || IntStream.range(0, points).anyMatch(i -> Double.isNaN(over.celsius()[i]) || Double.isNaN(over.squareAmps()[i]))) {
             return Optional.empty();
         }
-        Course course = Course.of(over, untilHours, squareAmps, reversible);
-        Tried[] tried = IntStream.range(0, TRIED).mapToObj(i -> clock.shortHours()
-                * Math.pow(clock.longHours() / clock.shortHours(), i / (TRIED - 1.0)))
+        Course course = Course.of(over, untilHours, squareAmps);
+        Tried[] tried = IntStream.range(0, TRIED).mapToObj(i -> SHORT_HOURS
+                * Math.pow(LONG_HOURS / SHORT_HOURS, i / (TRIED - 1.0)))
                 .map(tau -> attempt(over, course, tau)).toArray(Tried[]::new);
         double best = Double.POSITIVE_INFINITY;
         for (Tried t : tried) {
@@ -89,25 +78,22 @@ public record Forecast(double celsius, double expandedKelvin, boolean settled) {
         return Optional.of(new Forecast(mean, expanded, over.hours()[points - 1] > 2 * longest));
     }
 
-    /** What drives the place, at the points seen and at steps from there to the end: the current's square over its mean, and watts. */
-    private record Course(double[] hours, double[] squares, double[] watts, double joulesPerKelvin) {
-        static Course of(Warmth over, double untilHours, double squareAmps, Optional<Reversible> reversible) {
+    /** What drives the place, at the points seen and at steps from there to the end: the current's square over its mean. */
+    private record Course(double[] hours, double[] squares) {
+        static Course of(Warmth over, double untilHours, double squareAmps) {
             int points = over.hours().length;
             int all = points + STEPS_AHEAD;
             double last = over.hours()[points - 1];
             double scale = Math.max(Arrays.stream(over.squareAmps()).average().orElse(1), 1e-9);
             double[] hours = Arrays.copyOf(over.hours(), all);
             double[] squares = new double[all];
-            double[] amps = Arrays.copyOf(over.amps(), all);
             for (int i = 0; i < all; i++) {
                 if (i >= points) {
                     hours[i] = last + (untilHours - last) * (i - points + 1) / STEPS_AHEAD;
-                    amps[i] = Math.signum(amps[points - 1]) * Math.sqrt(squareAmps);
                 }
                 squares[i] = (i < points ? over.squareAmps()[i] : squareAmps) / scale;
             }
-            return new Course(hours, squares, reversible.map(r -> r.watts(hours, amps)).orElse(new double[all]),
-                    reversible.map(Reversible::joulesPerKelvin).orElse(1.0));
+            return new Course(hours, squares);
         }
     }
 
@@ -117,11 +103,9 @@ public record Forecast(double celsius, double expandedKelvin, boolean settled) {
     private static Tried attempt(Warmth over, Course course, double tau) {
         int points = over.hours().length;
         int all = course.hours().length;
-        double kelvinPerWatt = tau * 3600 / course.joulesPerKelvin();
         double[][] rows = new double[all][];
         double driven = 0;
         double quick = 0;
-        double reversible = 0;
         double before = 0;
         for (int i = 0; i < all; i++) {
             double hours = course.hours()[i] - before;
@@ -129,16 +113,11 @@ public record Forecast(double celsius, double expandedKelvin, boolean settled) {
             double keepQuick = Math.exp(-hours / QUICK_HOURS);
             driven = driven * keep + course.squares()[i] * (1 - keep);
             quick = quick * keepQuick + course.squares()[i] * (1 - keepQuick);
-            reversible = reversible * keep + course.watts()[i] * kelvinPerWatt * (1 - keep);
-            rows[i] = new double[] {Math.exp(-course.hours()[i] / tau), driven, quick, reversible};
+            rows[i] = new double[] {Math.exp(-course.hours()[i] / tau), driven, quick};
             before = course.hours()[i];
         }
         RealMatrix a = new Array2DRowRealMatrix(Arrays.copyOf(rows, points), false);
-        double[] rest = over.celsius().clone();
-        for (int i = 0; i < points; i++) {
-            rest[i] -= rows[i][PRIOR.length - 1];
-        }
-        RealVector y = new ArrayRealVector(rest);
+        RealVector y = new ArrayRealVector(over.celsius());
         RealMatrix normal = a.transposeMultiply(a);
         for (int i = 0; i < PRIOR.length; i++) {
             normal.addToEntry(i, i, LEAST_K * LEAST_K / (PRIOR[i] * PRIOR[i]));
@@ -147,7 +126,7 @@ public record Forecast(double celsius, double expandedKelvin, boolean settled) {
         RealVector x = solved.getSolver().solve(a.transpose().operate(y));
         RealVector left = y.subtract(a.operate(x));
         RealVector at = new ArrayRealVector(rows[all - 1]);
-        return new Tried(tau, left.dotProduct(left), at.dotProduct(x) + rows[all - 1][PRIOR.length - 1],
+        return new Tried(tau, left.dotProduct(left), at.dotProduct(x),
                 at.dotProduct(solved.getSolver().solve(at)));
     }
 }

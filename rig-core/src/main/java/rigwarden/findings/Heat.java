@@ -72,7 +72,7 @@ public final class Heat {
         List<Ahead> all = new ArrayList<>();
         for (Warmth body : warmth) {
             if (body.where().role() == Role.BODY && room.isPresent()) {
-                over(body, room.get(), Forecast.Clock.BODY, endHours, squareAmps, reversible).ifPresent(f -> all.add(new Ahead(body.where(),
+                BodyForecast.of(over(body, room.get()), endHours, squareAmps, reversible).ifPresent(f -> all.add(new Ahead(body.where(),
                         f.celsius() + last(room.get()), probed(f.expandedKelvin(), body.where()), f.settled())));
             }
         }
@@ -82,7 +82,7 @@ public final class Heat {
             Optional<Warmth> body = warmth.stream()
                     .filter(w -> w.where().role() == Role.BODY && w.where().cell() == joint.where().cell()).findFirst();
             if (joint.where().role().joint() && cell.isPresent() && body.isPresent()) {
-                over(joint, body.get(), Forecast.Clock.JOINT, endHours, squareAmps, Optional.empty()).ifPresent(f -> all.add(new Ahead(joint.where(),
+                Forecast.ofJoint(over(joint, body.get()), endHours, squareAmps).ifPresent(f -> all.add(new Ahead(joint.where(),
                         f.celsius() + cell.get().celsius(), Math.hypot(f.expandedKelvin(), cell.get().expandedKelvin()),
                         f.settled() && cell.get().settled())));
             }
@@ -104,12 +104,10 @@ public final class Heat {
         return Math.hypot(expandedKelvin, probe.offsetU());
     }
 
-    private static Optional<Forecast> over(Warmth place, Warmth reference, Forecast.Clock clock, double endHours, double squareAmps,
-            Optional<Reversible> reversible) {
+    private static Warmth over(Warmth place, Warmth reference) {
         double[] rise = new double[place.celsius().length];
         Arrays.setAll(rise, i -> place.celsius()[i] - reference.celsius()[i]);
-        return Forecast.of(new Warmth(place.where(), place.atRestCelsius() - reference.atRestCelsius(), place.hours(), rise,
-                place.amps(), place.squareAmps()), clock, endHours, squareAmps, reversible);
+        return new Warmth(place.where(), place.atRestCelsius() - reference.atRestCelsius(), place.hours(), rise, place.amps(), place.squareAmps());
     }
 
     /**

@@ -20,16 +20,35 @@ public record Reversible(double startCharge, double ampHours) {
 
     /** By point, W, warming positive; the charge follows the current from point to point. */
     double[] watts(double[] hours, double[] amps) {
+        double[] charge = charge(hours, amps);
         double[] watts = new double[hours.length];
+        for (int i = 0; i < hours.length; i++) {
+            watts[i] = amps[i] * KELVIN * voltsPerKelvin(charge[i]);
+        }
+        return watts;
+    }
+
+    /** The same as what it does to a body that loses nothing, K/h. */
+    double[] kelvinPerHour(double[] hours, double[] amps) {
+        double[] all = watts(hours, amps);
+        for (int i = 0; i < all.length; i++) {
+            all[i] *= 3600 / joulesPerKelvin();
+        }
+        return all;
+    }
+
+    /** State of charge by point, in the middle between it and the one before. */
+    double[] charge(double[] hours, double[] amps) {
+        double[] all = new double[hours.length];
         double charge = startCharge;
         double before = 0;
         for (int i = 0; i < hours.length; i++) {
             double half = amps[i] * (hours[i] - before) / ampHours / 2;
-            watts[i] = amps[i] * KELVIN * voltsPerKelvin(charge + half);
+            all[i] = charge + half;
             charge += 2 * half;
             before = hours[i];
         }
-        return watts;
+        return all;
     }
 
     private static double voltsPerKelvin(double charge) {

@@ -60,6 +60,20 @@ public record CellParameters(double nominalAmpHours, double ampHours, double sta
                 tabOhms, joulesPerKelvin, selfDischargeAmps);
     }
 
+    /** The same cell with another heat capacity of its body, J/K. */
+    public CellParameters withJoulesPerKelvin(double other) {
+        return new CellParameters(nominalAmpHours, ampHours, startHysteresis, openCircuit, ohms, fastOhms, fastSeconds,
+                slowOhms, slowSeconds, fastRise, slowRise, coldKelvin, warmKelvin, hysteresisVolts, hysteresisRate, tabOhms,
+                other, selfDischargeAmps);
+    }
+
+    /** The same cell with another rise of its slow resistance towards the ends. */
+    public CellParameters withSlowRise(EndRise other) {
+        return new CellParameters(nominalAmpHours, ampHours, startHysteresis, openCircuit, ohms, fastOhms, fastSeconds,
+                slowOhms, slowSeconds, fastRise, other, coldKelvin, warmKelvin, hysteresisVolts, hysteresisRate, tabOhms,
+                joulesPerKelvin, selfDischargeAmps);
+    }
+
     /** The same cell with its three resistances multiplied; the tabs stay. */
     public CellParameters withOhmsTimes(double factor) {
         return new CellParameters(nominalAmpHours, ampHours, startHysteresis, openCircuit, ohms * factor, fastOhms *

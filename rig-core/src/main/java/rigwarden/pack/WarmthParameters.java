@@ -36,7 +36,14 @@ public record WarmthParameters(double bodyToRoom, double bodyToBody, double stud
         return new WarmthParameters(0, 4, 40, 0.8, 1.5, 30, 0, 0, 60, 0, 150, 0);
     }
 
-    private static WarmthParameters withBody(double bodyToRoom) {
+    /** Bodies that lose so much to the room, W/K: a box around them, a fan, or another size than usual. */
+    public static WarmthParameters withBody(double bodyToRoom) {
         return new WarmthParameters(bodyToRoom, 4, 40, 0.8, 1.5, 30, 0.06, 0.3, 60, 0.5, 150, 0.8);
+    }
+
+    /** The same with cables that cool more or less. */
+    public WarmthParameters withCables(double other) {
+        return new WarmthParameters(bodyToRoom, bodyToBody, studCapacity, studToBody, studToLink, linkCapacity, linkToRoom, other, shuntCapacity,
+                shuntToRoom, contactorCapacity, contactorToRoom);
     }
 }

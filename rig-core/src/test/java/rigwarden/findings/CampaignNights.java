@@ -51,30 +51,42 @@ final class CampaignNights {
     private static void fast(long seed, Coverage coverage) {
         ModelNights.Night night = ModelNights.oneCellFast(seed, 25, ModelNights.sound(), _ -> { });
         capacity(night, 2, coverage, "capacity at 0.5 C, Ah");
-        resistances(CELL, night, 2, "cell", coverage);
-        ahead(night, 2, "cell", coverage);
+        resistances(seed, CELL, night, 2, "cell", coverage);
+        ahead(seed, night, 2, "cell", coverage);
     }
 
     private static void pack(long seed, Coverage coverage) {
         ModelNights.Night night = ModelNights.pack(seed, 22, 0.99, ModelNights.sound(), _ -> { });
-        resistances(PACK, night, 1, "cell and joint of a pack", coverage);
-        ahead(night, 1, "pack", coverage);
+        resistances(seed, PACK, night, 1, "cell and joint of a pack", coverage);
+        ahead(seed, night, 1, "pack", coverage);
     }
 
-    private static void resistances(Rig rig, ModelNights.Night night, int step, String of, Coverage coverage) {
+    private static void resistances(long seed, Rig rig, ModelNights.Night night, int step, String of, Coverage coverage) {
         double[][] truth = night.truths().get(step).ohms();
         Edge opening = night.gathered().edges().stream().filter(e -> e.step() == step + 1 && e.opened()).reduce((_, last) -> last).orElseThrow();
         double[] delays = {0.1, 1, 10};
+        int one = one(seed, rig.cells().series());
         for (Resistance r : Resistance.atOpening(rig, opening)) {
+            if (r.cell() != one) {
+                continue;
+            }
             int at = r.seconds() < 0.5 ? 0 : r.seconds() < 5 ? 1 : 2;
             coverage.add(Words.say("resistance of a %s after %.1f s, mΩ", of, delays[at]), 1000 * r.ohms(), 1000 * r.budget().expanded(),
                     1000 * truth[at][r.cell() - 1]);
         }
     }
 
-    private static void ahead(ModelNights.Night night, int step, String of, Coverage coverage) {
+    /** One cell or bar of a rig: those of one rig share its shunt, its current and its room, and would not count as many. */
+    private static int one(long seed, int of) {
+        return 1 + (int) (seed % of);
+    }
+
+    private static void ahead(long seed, ModelNights.Night night, int step, String of, Coverage coverage) {
         ModelNights.Truth truth = night.truths().get(step);
         for (Heat.Ahead ahead : Heat.ahead(truth.early(), truth.hours(), truth.squareAmps(), Optional.of(new Reversible(0.98, 105)))) {
+            if (ahead.where().cell() != one(seed, ahead.where().role() == Role.BODY ? truth.celsius().length : Math.max(1, truth.barCelsius().length))) {
+                continue;
+            }
             if (ahead.where().role() == Role.BODY) {
                 coverage.add("body at the end of the step, " + of + ", °C", ahead.celsius(), ahead.expandedKelvin(),
                         truth.celsius()[ahead.where().cell() - 1]);

@@ -8,6 +8,7 @@ import rigwarden.findings.trace.Row;
 import rigwarden.findings.trace.Warmth;
 import rigwarden.pack.CellParameters;
 import rigwarden.pack.Chance;
+import rigwarden.pack.EndRise;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
 import rigwarden.pack.Load;
@@ -77,7 +78,8 @@ final class ModelNights {
     /** The same emptied at 0.5 C. */
     static Night oneCellFast(long seed, double roomCelsius, Consumer<ModelRig> prepared, Consumer<Row> also) {
         Rig rig = TestRigs.oneCell();
-        WorldParameters p = WorldParameters.oneCell().withWarmth(WarmthParameters.alone()).withRoom(new Room(roomCelsius, 0));
+        WorldParameters p = WorldParameters.oneCell().withWarmth(cooledAlone(seed)).withRoom(new Room(roomCelsius, 0))
+                .withCells(List.of(CellParameters.lfp105().withSlowRise(ends(seed)).withJoulesPerKelvin(joulesPerKelvin(seed))));
         ModelNights night = new ModelNights(rig, p, new double[] {0.97}, seed, also);
         prepared.accept(night.model);
         night.fill();
@@ -95,11 +97,11 @@ final class ModelNights {
         double[] charges = new double[8];
         for (int k = 0; k < 8; k++) {
             cells.add(CellParameters.lfp105().withAmpHours(108 * (1 + 0.004 * chance.nextGaussian()))
-                    .withOhmsTimes(1 + 0.03 * chance.nextGaussian()));
+                    .withOhmsTimes(1 + 0.03 * chance.nextGaussian()).withSlowRise(ends(seed)).withJoulesPerKelvin(joulesPerKelvin(seed)));
             charges[k] = highestCharge - 0.03 * chance.nextDouble();
         }
         WorldParameters pack = WorldParameters.pack();
-        WorldParameters p = pack.withCells(cells).withRoom(new Room(roomCelsius, 0))
+        WorldParameters p = pack.withCells(cells).withWarmth(cooledInPack(seed)).withRoom(new Room(roomCelsius, 0))
                 .withPath(pack.path().withSupplies(Supply.Charger.usual())
                         .withLoads(new Load.Electronic(0.1), new Load.Inverter(1500, 0.9, 19, 24, 5, 20e-3, 0, 900, 60)));
         ModelNights night = new ModelNights(rig, p, charges, seed, also);
@@ -108,6 +110,40 @@ final class ModelNights {
         night.drain("heat_run", 1, 0, 0.4);
         night.rest(600);
         return night.done();
+    }
+
+    /** Time constants of a body from one to four hours, each as likely as twice of it: the stated range. */
+    /** The slow resistance, a third of all, rises towards empty by up to 60 times, so that all rises by 2 to 22 times; towards full by up to 40. */
+    private static EndRise ends(long seed) {
+        Chance chance = Chance.of(seed, "night", "ends");
+        return new EndRise(15 + 30 * chance.nextDouble(), 0.05, 10 + 20 * chance.nextDouble(), 0.06);
+    }
+
+    /** Time constant of a body: half an hour to four, each as likely as twice of it: the stated range. */
+    private static double hours(long seed) {
+        return 0.5 * Math.pow(8, Chance.of(seed, "night", "cooling").nextDouble());
+    }
+
+    /** A cell alone loses as much through its cables as to the room, up to what its studs let through. */
+    private static WarmthParameters cooledAlone(long seed) {
+        double all = wattsPerKelvin(seed);
+        double end = Math.min(all / 2, 0.4) / 2;
+        double cable = 1 / (1 / end - 1 / 0.8 - 1 / 1.5) - 0.06;
+        return WarmthParameters.withBody(all - 2 * end).withCables(Math.max(0, cable));
+    }
+
+    /** In a pack, bars and the cables of both ends take a little of each. */
+    private static WarmthParameters cooledInPack(long seed) {
+        return WarmthParameters.withBody(Math.max(0.02, wattsPerKelvin(seed) - 0.12));
+    }
+
+    private static double wattsPerKelvin(long seed) {
+        return joulesPerKelvin(seed) / (3600 * hours(seed));
+    }
+
+    /** Up to a fifth more or less than a usual cell's. */
+    private static double joulesPerKelvin(long seed) {
+        return CellParameters.lfp105().joulesPerKelvin() * (0.8 + 0.4 * Chance.of(seed, "night", "heat").nextDouble());
     }
 
     static Consumer<ModelRig> sound() {
