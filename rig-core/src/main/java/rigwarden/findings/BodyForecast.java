@@ -31,16 +31,20 @@ final class BodyForecast {
     private static final double LOOK_BACK_SHARE = 0.1;
     /** Noise and rounding of a mean of readings, K: no line is believed more. */
     private static final double LEAST_K = 0.05;
-    /** A plateau may be spoken of where no time constant of the range has more than this to come, K, or two of the longest are over. */
-    private static final double AS_GOOD_AS_THERE_K = 0.7;
-    /** How much more a cell warms near full and near empty than in its middle, and over which share of its charge that fades (project's assumptions, after open pulse data). */
+    /**
+     * How much more a cell warms near full and near empty than in its middle, and over which share of its charge that fades: fitted to
+     * the pack model at half a capacity an hour, with its slow relaxation smeared in; no cell's data.
+     */
     private static final double[] MORE_AT_FULL = {1, 1.5, 2, 2.5, 3};
     private static final double[] MORE_AT_EMPTY = {0.2, 0.35, 0.5, 0.65, 0.8};
     private static final double FULL_SHARE = 0.115;
     private static final double EMPTY_SHARE = 0.05;
-    /** What a warmer cell warms less, and what else is not told, limits, relative (project's assumption). */
-    private static final double BECOMES = 0.85;
-    private static final double BECOMES_LIMITS = 0.1;
+    /** What becomes of the heat that goes as the square: it stays, or is up to a quarter less in a warmer cell; limits (project's assumption). */
+    private static final double BECOMES = 0.875;
+    private static final double BECOMES_LIMITS = 0.125;
+    /** The same where nobody knows how full the cell is, and so whether its ends come into it. */
+    private static final double UNTOLD = 1;
+    private static final double UNTOLD_LIMITS = 0.5;
     /** What the table of the reversible heat and the heat capacity may be wrong by, limits, relative (project's assumption). */
     private static final double REVERSIBLE = 0.2;
 
@@ -54,6 +58,8 @@ final class BodyForecast {
     private final double nearEmptyNow;
     private final double[] reversible;
     private final double reversibleNow;
+    private final double becomes;
+    private final double becomesLimits;
 
     private BodyForecast(Warmth over, double untilHours, double squareAmps, Optional<Reversible> cell) {
         int points = over.hours().length;
@@ -66,10 +72,13 @@ final class BodyForecast {
         square = squareNow > 0 ? squareAmps / squareNow : 1;
         double[] hours = Arrays.copyOf(over.hours(), points + STEPS_AHEAD);
         double[] amps = Arrays.copyOf(over.amps(), points + STEPS_AHEAD);
+        double way = Math.signum(Arrays.stream(over.amps()).filter(each -> !Double.isNaN(each)).sum());
         for (int i = 0; i < STEPS_AHEAD; i++) {
             hours[points + i] = now + ahead * (i + 1) / STEPS_AHEAD;
-            amps[points + i] = Math.signum(amps[points - 1]) * Math.sqrt(squareAmps);
+            amps[points + i] = way * Math.sqrt(squareAmps);
         }
+        becomes = cell.isPresent() ? BECOMES : UNTOLD;
+        becomesLimits = cell.isPresent() ? BECOMES_LIMITS : UNTOLD_LIMITS;
         double[] charge = cell.map(c -> c.charge(hours, amps)).orElse(new double[0]);
         double[] full = fading(charge, hours.length, s -> (1 - s) / FULL_SHARE);
         double[] empty = fading(charge, hours.length, s -> s / EMPTY_SHARE);
@@ -118,8 +127,7 @@ final class BodyForecast {
             }
         }
         double mean = Arrays.stream(ends).mapToDouble(end -> end[0]).average().orElseThrow();
-        boolean there = LONG_HOURS * (Math.abs(line.slope()) + 2 * line.slopeU()) < AS_GOOD_AS_THERE_K;
-        return new Forecast(mean, halfWidth(ends, mean), there || now > 2 * LONG_HOURS);
+        return new Forecast(mean, halfWidth(ends, mean), now > 2 * LONG_HOURS);
     }
 
     /** So far on both sides of the mean lie 95.45 % of all that is stated, each possibility with its own scatter. */
@@ -159,8 +167,8 @@ final class BodyForecast {
             double more = 1 + atFull * nearFullNow + atEmpty * nearEmptyNow;
             double squareHeat = Math.max(0, line.slope() + line.height() / tau - reversibleNow) / more * square;
             double shape = constant + atFull * full + atEmpty * empty;
-            double rise = line.height() * Math.exp(-ahead / tau) + squareHeat * BECOMES * shape + comesAndGoes;
-            double changes = squareHeat * BECOMES_LIMITS * shape;
+            double rise = line.height() * Math.exp(-ahead / tau) + squareHeat * becomes * shape + comesAndGoes;
+            double changes = squareHeat * becomesLimits * shape;
             double table = REVERSIBLE * (comesAndGoes - reversibleNow / more * square * shape);
             double slope = line.slopeU() / more * square * shape;
             return new double[] {rise, (changes * changes + table * table) / 3 + slope * slope + LEAST_K * LEAST_K};

@@ -16,7 +16,7 @@ import rigwarden.findings.trace.Warmth;
  *
  * @param celsius at the later time, as the probe will read it
  * @param expandedKelvin at 95.45 %, of the forecast alone, without the probe's own error
- * @param settled whether two of the longest time constants that still fit are over, so that a plateau may be spoken of
+ * @param settled whether two of the longest time constants that may be are over, so that a plateau may be spoken of
  */
 public record Forecast(double celsius, double expandedKelvin, boolean settled) {
     private static final int TRIED = 25;

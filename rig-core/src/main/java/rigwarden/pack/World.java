@@ -39,6 +39,7 @@ public final class World {
     private double roomOffset;
     private double emfVolts;
     private double senseOhms;
+    private double outerOhms;
 
     /**
      * A world at rest at instant 0: everything open, off and at the room's temperature.
@@ -99,6 +100,7 @@ public final class World {
         roomOffset = other.roomOffset;
         emfVolts = other.emfVolts;
         senseOhms = other.senseOhms;
+        outerOhms = other.outerOhms;
     }
 
     /** A second world that shares nothing that changes and runs on identically. */
@@ -203,6 +205,7 @@ public final class World {
         PathParameters parts = p.path();
         double outer = warmth.lugOhms() + parts.fuseOhms() + parts.shuntOhms() + parts.contactorOhms()
                 + protection.ohms();
+        outerOhms = outer;
         double spark = path.solve(contacts, protection, emf, ohms, outer, devices);
         for (int k = 0; k < cells.length; k++) {
             cellVolts[k] += path.amps() * cells[k].ohms();
@@ -466,6 +469,11 @@ public final class World {
     /** Amplitude of the 100 Hz part of the current through the shunt, A; {@link #amps()} is the mean. */
     public double rippleAmps() {
         return path.rippleAmps(devices.sinks());
+    }
+
+    /** Amplitude of what that makes of the bus's voltage, V: it falls where the current is highest. */
+    public double rippleVolts() {
+        return rippleAmps() * (senseOhms + outerOhms);
     }
 
     /** Whether the battery's own protection blocks charge or discharge now. */

@@ -15,11 +15,9 @@ final class PathRules {
     /** A bus that still stands above this share of the pack, when it should have emptied, is held up by something. */
     private static final double ALIVE = 0.5;
     private static final double NO_LOAD_EXTRA_S = 10;
-    /** Below this current nothing on the way can become hot by what it loses at the limit. */
-    private static final double LEAST_LOSING_A = 5;
     private static final double LOST_V = 0.1;
-    /** Common practice, no source: a fuse, a shunt and a contactor each lose at most 0.1 V at what they may carry for hours. */
-    private static final double LOST_AT_MOST_A_V = 0.3;
+    /** An inverter's current swings by as much as its mean, and its ripple stands nearly still in ten scans a second. */
+    private static final double SWINGS = 2;
 
     private PathRules() {}
 
@@ -35,8 +33,8 @@ final class PathRules {
                 Set.of(Role.BUS_VOLTS, Role.PACK_VOLTS), "half the pack after the proved decay time", 0.3,
                 view -> alive(view, decay)));
         rules.add(Rules.trips(57, "voltage lost on the way",
-                "Between the pack's measuring point and the bus more voltage is lost than sound contacts lose: a part there gets hot.",
-                Set.of(Role.CURRENT, Role.BUS_VOLTS, Role.PACK_VOLTS), "0.1 V + 0.3 V × share of the current allowed + uncertainties, from 5 A", 0.3,
+                "Between the pack's measuring point and the bus lies more voltage than the path's parts can lose: one of them gets hot, or one of the two readings is wrong.",
+                Set.of(Role.CURRENT, Role.BUS_VOLTS, Role.PACK_VOLTS), "0.1 V + twice path_ohms × current + uncertainties, from 1 A", 0.3,
                 PathRules::wasted));
         if (rig.devices(true).stream().anyMatch(Device::switched)) {
             rules.add(Rules.trips(17, "source voltage high",
@@ -110,13 +108,12 @@ final class PathRules {
             return Breach.NONE;
         }
         double amps = Math.abs(view.value(places.current));
-        if (amps < LEAST_LOSING_A) {
+        if (amps < Envelope.NO_CURRENT_A) {
             return Breach.NONE;
         }
         double pack = view.value(places.pack);
         double bus = view.value(places.bus);
-        double share = Math.min(1, amps / places.mostAmps(view.memory().inForce()));
-        double limit = LOST_V + LOST_AT_MOST_A_V * share + places.pack.uncertainty(pack) + places.bus.uncertainty(bus);
+        double limit = LOST_V + SWINGS * places.rig.busSide().pathOhms() * amps + places.pack.uncertainty(pack) + places.bus.uncertainty(bus);
         return Math.abs(bus - pack) > limit ? new Breach(places.bus.index(), bus - pack, limit) : Breach.NONE;
     }
 

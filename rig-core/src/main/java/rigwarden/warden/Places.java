@@ -98,11 +98,6 @@ final class Places {
         return device.charges() == (wish.way() == Way.CHARGE) ? deviceAmps[wish.through()] : -1;
     }
 
-    /** What the device in force may carry, A. */
-    double mostAmps(InForce inForce) {
-        return deviceAmps[inForce.through()];
-    }
-
     /** Only a switched source has a no-load voltage to show: a programmable one is told its own. */
     boolean hasNoLoad(Wish.Path wish) {
         return wish.way() == Way.CHARGE && rig.devices().get(wish.through()).switched();

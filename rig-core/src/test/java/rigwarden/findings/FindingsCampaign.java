@@ -15,7 +15,7 @@ class FindingsCampaign {
 
     @Test
     void the_truth_lies_inside_the_stated_uncertainty_as_often_as_it_says_and_the_interval_is_no_wider_than_it_must_be() {
-        List<Coverage.Line> lines = CampaignNights.stated(RIGS).lines();
+        List<Coverage.Line> lines = CampaignNights.stated(CampaignNights.FIRST, RIGS).lines();
 
         lines.forEach(line -> System.out.println(line.print()));
         assertThat(lines).allSatisfy(line -> assertThat(line.honest()).as(line.print()).isTrue());
@@ -24,14 +24,14 @@ class FindingsCampaign {
 
     @Test
     void effects_that_nobody_told_are_reported_with_their_cause() {
-        CampaignNights.untold(RIGS).lines().forEach(line -> System.out.println(line.print()
+        CampaignNights.untold(CampaignNights.FIRST, RIGS).lines().forEach(line -> System.out.println(line.print()
                 + (line.honest() ? "" : "  BEYOND U: " + line.what())));
     }
 
     @Test
     void a_bad_joint_is_named_or_cell_or_joint_and_a_sound_pack_has_none() {
-        List<CampaignNights.Said> bad = CampaignNights.seeds(NIGHTS).parallel().mapToObj(CampaignNights::badJoint).toList();
-        List<CampaignNights.Said> sound = CampaignNights.seeds(NIGHTS).parallel().mapToObj(CampaignNights::soundPack).toList();
+        List<CampaignNights.Said> bad = CampaignNights.seeds(CampaignNights.FIRST, NIGHTS).parallel().mapToObj(CampaignNights::badJoint).toList();
+        List<CampaignNights.Said> sound = CampaignNights.seeds(CampaignNights.FIRST, NIGHTS).parallel().mapToObj(CampaignNights::soundPack).toList();
 
         System.out.println("bad joints: " + NIGHTS + ", right " + count(bad, CampaignNights.Said.RIGHT) + ", nothing "
                 + count(bad, CampaignNights.Said.NOTHING) + ", wrong " + count(bad, CampaignNights.Said.WRONG) + "; sound packs: right "
@@ -46,6 +46,6 @@ class FindingsCampaign {
 
     @Test
     void a_cold_bench_never_makes_good_cells_not_met() {
-        assertThat(CampaignNights.seeds(NIGHTS).parallel().filter(CampaignNights::coldNotMet).boxed().toList()).isEmpty();
+        assertThat(CampaignNights.seeds(CampaignNights.FIRST, NIGHTS).parallel().filter(CampaignNights::coldNotMet).boxed().toList()).isEmpty();
     }
 }

@@ -16,7 +16,7 @@ class FindingsSampleTest {
     @Mark(of = "resistance", standing = Standing.WORKED, source = "model truth: true volts and amperes around the opening")
     @Mark(of = "heat", standing = Standing.WORKED, source = "model truth: temperature of the node at the end of the step")
     void on_a_few_rigs_the_truth_lies_inside_nearly_always() {
-        List<Coverage.Line> lines = CampaignNights.stated(RIGS).lines();
+        List<Coverage.Line> lines = CampaignNights.stated(CampaignNights.LOOKED_AT, RIGS).lines();
 
         lines.forEach(line -> System.out.println(line.print()));
         assertThat(lines).extracting(Coverage.Line::what).hasSizeGreaterThanOrEqualTo(11);
@@ -37,7 +37,7 @@ class FindingsSampleTest {
 
     @Test
     void a_way_round_the_shunt_is_seen_as_coverage_lost() {
-        Coverage coverage = CampaignNights.untold(2);
+        Coverage coverage = CampaignNights.untold(CampaignNights.LOOKED_AT, 2);
 
         assertThat(coverage.lines()).filteredOn(line -> line.what().startsWith("1 %")).singleElement()
                 .satisfies(line -> assertThat(line.inside()).isZero());

@@ -72,7 +72,7 @@ class ForecastTest {
             assertThat(forecast.expandedKelvin()).isLessThan(lastU);
             lastU = forecast.expandedKelvin();
         }
-        assertThat(lastU).as("what is stated of the heat that is still to come").isLessThan(3.0);
+        assertThat(lastU).as("what is stated of the heat that is still to come, half of it either way, where nobody knows how full the cell is").isLessThan(8.0);
     }
 
     @Test
@@ -88,7 +88,7 @@ class ForecastTest {
     @Test
     void of_a_plateau_is_spoken_only_after_two_of_the_slow_clock() {
         assertThat(BodyForecast.of(warmth(1.5, 100, 0.03, h -> 20 * (1 - Math.exp(-h / 1.2))), 3, 2756, Optional.empty()).orElseThrow().settled()).isFalse();
-        assertThat(BodyForecast.of(warmth(6, 1000, 0.03, h -> 20 * (1 - Math.exp(-h / 1.2))), 7, 2756, Optional.empty()).orElseThrow().settled()).isTrue();
+        assertThat(BodyForecast.of(warmth(8.5, 240, 0.03, h -> 20 * (1 - Math.exp(-h / 1.2))), 9, 2756, Optional.empty()).orElseThrow().settled()).isTrue();
         assertThat(BodyForecast.of(warmth(1, 5, 0, h -> h), 2, 2756, Optional.empty())).as("five points tell nothing").isEmpty();
     }
 

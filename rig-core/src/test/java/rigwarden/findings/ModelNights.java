@@ -112,8 +112,7 @@ final class ModelNights {
         return night.done();
     }
 
-    /** Time constants of a body from one to four hours, each as likely as twice of it: the stated range. */
-    /** The slow resistance, a third of all, rises towards empty by up to 60 times, so that all rises by 2 to 22 times; towards full by up to 40. */
+    /** The slow resistance, a third of all, rises by 15 to 45 times towards empty and by 10 to 30 times towards full. */
     private static EndRise ends(long seed) {
         Chance chance = Chance.of(seed, "night", "ends");
         return new EndRise(15 + 30 * chance.nextDouble(), 0.05, 10 + 20 * chance.nextDouble(), 0.06);
@@ -124,7 +123,7 @@ final class ModelNights {
         return 0.5 * Math.pow(8, Chance.of(seed, "night", "cooling").nextDouble());
     }
 
-    /** A cell alone loses as much through its cables as to the room, up to what its studs let through. */
+    /** A cell alone loses as much through its cables as to the room, up to what its studs let through; at the long end its lugs alone lose more, so that four hours drawn are three to three and a half. */
     private static WarmthParameters cooledAlone(long seed) {
         double all = wattsPerKelvin(seed);
         double end = Math.min(all / 2, 0.4) / 2;

@@ -38,7 +38,7 @@ public final class TestRigs {
                 new PathPart("contactor", PathPart.Kind.CONTACTOR, 200, 200, 60, ""));
         return new Rig("test bench", SCAN_NANOS, new Cells(1, 1, 105, 3.65, 2.5, 0.5, 1.0), path, Map.of(1, 400_000, 3, 100_000),
                 shunt, inputs, probes, new Panel(5, 6, 26, 21, 16, 20, 12, 25), devices,
-                new BusSide(1, 0.02, 47, 4), guards, Optional.empty(),
+                new BusSide(1, 0.02, 47, 4, 0.003), guards, Optional.empty(),
                 Channels.of(SCAN_NANOS, shunt, inputs, probes, devices), new Rehearsed(22, 0, 0, 0.004));
     }
 
@@ -82,7 +82,7 @@ public final class TestRigs {
                 new PathPart("contactor", PathPart.Kind.CONTACTOR, 200, 200, 60, ""));
         return new Rig("test pack", SCAN_NANOS, new Cells(8, 1, 105, 3.65, 2.5, 0.5, 1.0), path,
                 Map.of(1, 400_000, 10, 400_000, 11, 400_000, 3, 100_000, 4, 100_000, 5, 100_000), shunt, inputs, probes,
-                new Panel(5, 6, 26, 21, 16, 20, 12, 25), devices, new BusSide(10, 0.03, 220, 25),
+                new Panel(5, 6, 26, 21, 16, 20, 12, 25), devices, new BusSide(10, 0.03, 220, 25, 0.003),
                 new Guards(0.6, 1.0, List.of("emergency_stop", "thermal_cutout"), true, 0, 0, 0.03),
                 Optional.of(new Protection(3.65, 2.45, 0.025, 3, 100, false)),
                 Channels.of(SCAN_NANOS, shunt, inputs, probes, devices), new Rehearsed(15, 0, 0.03, 0.004));

@@ -116,18 +116,16 @@ class ChannelRulesTest {
     }
 
     @Test
-    void voltage_lost_on_the_way_is_judged_from_five_amperes_on_and_says_which_way() {
-        Moment losing = new Moment(PACK).flowing(SINK, 20, 100 * SECOND).set(Role.BUS_VOLTS, 25).set(Role.CURRENT, -5);
-        double most = PACK.ceilingAmps(PACK.devices().get(SINK));
+    void voltage_lost_on_the_way_is_judged_from_an_ampere_on_and_says_which_way() {
+        Moment losing = new Moment(PACK).flowing(SINK, 20, 100 * SECOND).set(Role.BUS_VOLTS, 25).set(Role.CURRENT, -20);
         double unsure = PACK.channel(Role.PACK_VOLTS).uncertainty(26.4) + PACK.channel(Role.BUS_VOLTS).uncertainty(25);
 
         Breach breach = losing.look(57);
 
         assertThat(breach.value()).isCloseTo(-1.4, within(0.01));
-        assertThat(breach.limit()).isCloseTo(0.1 + 0.3 * 5 / most + unsure, within(0.001));
-        assertThat(losing.set(Role.CURRENT, -4.99).look(57).found()).as("too little to warm anything").isFalse();
-        assertThat(losing.set(Role.CURRENT, -2 * most).look(57).limit()).as("no more than at the most that may flow")
-                .isCloseTo(0.4 + unsure, within(0.001));
+        assertThat(breach.limit()).isCloseTo(0.1 + 2 * 0.003 * 20 + unsure, within(0.001));
+        assertThat(losing.set(Role.CURRENT, -1.01).look(57).found()).isTrue();
+        assertThat(losing.set(Role.CURRENT, -0.99).look(57).found()).as("no current: what the bus does then is rule 16's").isFalse();
     }
 
     @Test

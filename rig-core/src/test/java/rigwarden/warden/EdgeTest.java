@@ -113,10 +113,10 @@ class EdgeTest {
                 new Row(51, "10 s", CELL, EdgeTest::off, 0.05, (s, out, _) -> s.set(Role.RECORDER_LAG, 10 + out * 0.01)),
                 new Row(53, "64 MB", CELL, EdgeTest::off, 1, (s, out, _) -> s.set(Role.FREE_SPACE, 64e6 - out * 1e5)),
                 new Row(54, "three periods", CELL, EdgeTest::off, 0.05, (s, out, _) -> s.set(Role.LATENESS, 0.3 + out * 0.01)),
-                new Row(57, "0.1 V and 0.3 V at the most that may flow", CELL, charge, 0.6, (s, out, _) -> s.set(Role.BUS_VOLTS,
-                        3.3 + 0.1 + 0.3 * 21 / 52.5 + u(CELL, Role.PACK_VOLTS, 3.3) + u(CELL, Role.BUS_VOLTS, 3.53) + out * MV)),
+                new Row(57, "0.1 V and twice 3 mohm", CELL, charge, 0.6, (s, out, _) -> s.set(Role.BUS_VOLTS,
+                        3.3 + 0.1 + 2 * 0.003 * 21 + u(CELL, Role.PACK_VOLTS, 3.3) + u(CELL, Role.BUS_VOLTS, 3.53) + out * MV)),
                 new Row(57, "the other way", CELL, discharge, 0.6, (s, out, _) -> s.set(Role.BUS_VOLTS,
-                        3.3 - 0.1 - 0.3 * 21 / 100 - u(CELL, Role.PACK_VOLTS, 3.3) - u(CELL, Role.BUS_VOLTS, 3.13) - out * MV)),
+                        3.3 - 0.1 - 2 * 0.003 * 21 - u(CELL, Role.PACK_VOLTS, 3.3) - u(CELL, Role.BUS_VOLTS, 3.13) - out * MV)),
                 new Row(13, "1 A of the sink that tells", PACK, sink, 2, (s, out, _) -> s.set(Role.CURRENT, -2 + out * AMP)));
     }
 

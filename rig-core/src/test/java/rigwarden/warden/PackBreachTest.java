@@ -126,7 +126,7 @@ class PackBreachTest {
                 new Row(16, "inverter", At.HEATING, 0, scan, none, (s, _) -> s.set(Role.CURRENT, 0).set(Role.BUS_VOLTS, 21)),
                 new Row(57, "charger", At.CHARGING, 0.3, scan, none, set(Role.BUS_VOLTS, 27.1)),
                 new Row(57, "sink", At.SINKING, 0.3, scan, none, set(Role.BUS_VOLTS, 25.7)),
-                new Row(57, "inverter", At.HEATING, 0.3, scan, none, set(Role.BUS_VOLTS, 25.7)),
+                new Row(57, "inverter", At.HEATING, 0.3, scan, none, set(Role.BUS_VOLTS, 25.5)),
                 new Row(17, "charger", At.SHOWING, 0.2, scan, bus, set(Role.BUS_VOLTS, 29.4)),
                 new Row(18, "charger", At.SHOWING, 40, 0.25, none, set(Role.BUS_VOLTS, 0)),
                 new Row(19, "charger's relay that stays closed", At.OFF, 0.3, scan, bus, set(Role.BUS_VOLTS, 28.8)),

@@ -200,7 +200,8 @@ final class ComponentFaults {
             }
             if (!device.switched()) {
                 int number = i;
-                meters.add(new Place(device.name(), (size, _) -> new BoardFault.MeterReadsOff(number, 1 + size / 100)));
+                meters.add(new Place(device.name() + side(0), (size, _) -> new BoardFault.MeterReadsOff(number, 1 + size / 100)));
+                meters.add(new Place(device.name() + side(1), (size, _) -> new BoardFault.MeterReadsOff(number, 1 / (1 + size / 100))));
                 deaf.add(world(device.name(), device.charges() ? new Fault.SourceDeaf(place) : new Fault.SinkDeaf(place)));
                 deaf.add(board(device.name() + ", and silent", new BoardFault.SilentDevice(i)));
                 for (LineFault fault : LineFault.values()) {

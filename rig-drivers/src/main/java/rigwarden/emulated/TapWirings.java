@@ -40,8 +40,13 @@ final class TapWirings {
             return 0;
         }
         OptionalDouble calibrator = wirings.held(input.name());
-        double volts = calibrator.isPresent() ? calibrator.getAsDouble() : input.role() == Role.BUS_VOLTS ? wirings.now().busVolts() : overGround(input.cell());
+        double volts = calibrator.isPresent() ? calibrator.getAsDouble() : input.role() == Role.BUS_VOLTS ? bus() : overGround(input.cell());
         return (volts + offsets[pin]) * ratios[pin] * wirings.defects().inputFactor[places[pin]] + wirings.spike();
+    }
+
+    private double bus() {
+        World at = wirings.now();
+        return at.busVolts() + Ripple.now(at.rippleVolts(), wirings.nanos());
     }
 
     // A cut wire is pulled down to the island's ground by the bleed at its input.

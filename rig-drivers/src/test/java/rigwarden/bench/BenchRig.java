@@ -43,7 +43,7 @@ public final class BenchRig {
         return new Rig("test", SCAN, new Cells(1, 1, 100, 3.65, 2.5, 0.5, 1),
                 List.of(new PathPart("fuse", PathPart.Kind.FUSE, 100, 1000, 80, "")), Map.of(1, 400_000, 2, 100_000),
                 shunt, inputs, probes, new Panel(1, 2, 5, 6, 7, 8, 9, 10), devices,
-                new BusSide(10, 0.001, 1000, 1),
+                new BusSide(10, 0.001, 1000, 1, 0.003),
                 new Guards(0.6, 1, List.of("stop"), true, 3.75, 2.3, 0.1), Optional.empty(),
                 Channels.of(SCAN, shunt, inputs, probes, devices), new Rehearsed(22, 0, 0, 0));
     }

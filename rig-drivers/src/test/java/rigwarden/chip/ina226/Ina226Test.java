@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
-import rigwarden.chip.Averages;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rigwarden.bus.BusFailure;
 import rigwarden.bus.Chip;
+import rigwarden.chip.Averages;
 import rigwarden.scripted.Scripted;
 import rigwarden.scripted.Wire;
 import rigwarden.warden.Failure;
