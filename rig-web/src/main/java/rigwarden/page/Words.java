@@ -171,7 +171,7 @@ final class Words {
         return switch (channel.role()) {
             case CELL_VOLTS -> Spots.number(3, value);
             case BODY, STUD, BAR -> Spots.number(1, value) + "°" + arrow(channel);
-            case SHUNT_BODY, CONTACTOR_BODY, ROOM -> Spots.value(channel.quantity(), value) + arrow(channel);
+            case SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> Spots.value(channel.quantity(), value) + arrow(channel);
             case FEEDBACK -> value > CLOSED ? "closed" : "open";
             case LOOP, COIL_FEED, ARM, SOURCE_ON, SINK_ON -> value > CLOSED ? "on" : "off";
             case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, SOURCE_VOLTS, SOURCE_AMPS, SINK_VOLTS,

@@ -35,7 +35,7 @@ public final class Numbers {
         chargeScale = rig.channel(Role.ACCUMULATED).scale();
         bus = rig.channels(Role.BUS_VOLTS).stream().mapToInt(Channel::index).findFirst().orElse(-1);
         cells = rig.channels(Role.CELL_VOLTS);
-        warm = rig.channels().stream().filter(c -> c.quantity() == Quantity.TEMPERATURE).toList();
+        warm = rig.channels().stream().filter(c -> c.quantity() == Quantity.TEMPERATURE && !c.role().carried()).toList();
         cellIndex = cells.stream().mapToInt(Channel::index).toArray();
         warmIndex = warm.stream().mapToInt(Channel::index).toArray();
         volts = new double[cellIndex.length];
