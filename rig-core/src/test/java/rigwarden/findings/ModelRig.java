@@ -18,6 +18,7 @@ import rigwarden.rig.Channels;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Spot;
 import rigwarden.rig.VoltageInput;
 import rigwarden.run.Account;
 import rigwarden.warden.Reading;
@@ -107,6 +108,10 @@ final class ModelRig {
         marks.add(new StepMark.Begun(step, kind));
         step(0.1);
         account = Account.EMPTY;
+    }
+
+    void laid(Spot spot) {
+        marks.add(new StepMark.Laid(spot));
     }
 
     void end(Ended by) {
