@@ -26,17 +26,6 @@ import rigwarden.run.Event;
  */
 final class HealthyNights {
     private static final double WIRE_SHARE = 1e-5;
-    private static final String LOOSE = """
-            [[probe]]
-            name = "loose_c"
-            place = "loose"
-            bus = %d
-            address = 0x67
-            uncertainty_k = 1.8
-            lag_s = 8
-            period_ms = 200
-
-            """;
     private static final double SPIKE_V = 0.2;
     private static final double STALL_S = 2;
     private static final long HOUR = 3_600_000_000_000L;
@@ -87,7 +76,22 @@ final class HealthyNights {
         if (chance.nextBoolean()) {
             text = text.replaceFirst("floats = false ", "floats = true\nfloat_v = 27.2 ");
         }
-        return (Read.Sound<Rig>) RigFile.read(bench + ".toml", text.replaceFirst("\\[panel\\]", LOOSE.formatted(bench.equals("one-cell") ? 3 : 5) + "[panel]"));
+        return (Read.Sound<Rig>) RigFile.read(bench + ".toml", text.replaceFirst("\\[panel\\]", loose(bench.equals("one-cell") ? 3 : 5) + "[panel]"));
+    }
+
+    /** The hand probe, on a free address. */
+    private static String loose(int bus) {
+        return """
+                [[probe]]
+                name = "loose_c"
+                place = "loose"
+                bus = %d
+                address = 0x67
+                uncertainty_k = 1.8
+                lag_s = 8
+                period_ms = 200
+
+                """.formatted(bus);
     }
 
     private static List<Mishap> upsets(Rig rig, long seed) {
