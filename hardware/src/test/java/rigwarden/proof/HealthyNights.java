@@ -13,6 +13,7 @@ import rigwarden.emulated.Rehearsal;
 import rigwarden.pack.Chance;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Spot;
 import rigwarden.rigfile.ProgramFile;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.RigFile;
@@ -21,7 +22,7 @@ import rigwarden.run.Event;
 /**
  * Nights on which nothing is broken, and everything happens that happens on a bench: wires that pick something up, a card that
  * stalls, contacts that spike, a room that drifts by eight kelvin, a thermostat, a charger that floats, an inverter that
- * quits and would start again. Drawn from a seed.
+ * quits and would start again, a hand probe that is carried about, drops, and whose plug comes out. Drawn from a seed.
  */
 final class HealthyNights {
     private static final double WIRE_SHARE = 1e-5;
@@ -45,7 +46,7 @@ final class HealthyNights {
     static Night night(String bench, long seed, double mostHours) throws IOException, BusFailure {
         Read.Sound<Rig> rig = rig(bench, seed);
         Program program = ((Read.Sound<Program>) ProgramFile.read(Bench.RIGS.resolve(bench + "-night.toml"), rig)).value();
-        Rehearsal rehearsal = new Rehearsal(rig.value(), program, seed, upsets(seed), Bench.NOWHERE);
+        Rehearsal rehearsal = new Rehearsal(rig.value(), program, seed, upsets(rig.value(), seed), Bench.NOWHERE);
         while (!rehearsal.over() && rehearsal.rig().clock().nanos() < mostHours * HOUR) {
             for (Event event : rehearsal.scan()) {
                 if (event instanceof Event.Tripped tripped) {
@@ -75,10 +76,25 @@ final class HealthyNights {
         if (chance.nextBoolean()) {
             text = text.replaceFirst("floats = false ", "floats = true\nfloat_v = 27.2 ");
         }
-        return (Read.Sound<Rig>) RigFile.read(bench + ".toml", text);
+        return (Read.Sound<Rig>) RigFile.read(bench + ".toml", text.replaceFirst("\\[panel\\]", loose(bench.equals("one-cell") ? 3 : 5) + "[panel]"));
     }
 
-    private static List<Mishap> upsets(long seed) {
+    /** The hand probe, on a free address. */
+    private static String loose(int bus) {
+        return """
+                [[probe]]
+                name = "loose_c"
+                place = "loose"
+                bus = %d
+                address = 0x67
+                uncertainty_k = 1.8
+                lag_s = 8
+                period_ms = 200
+
+                """.formatted(bus);
+    }
+
+    private static List<Mishap> upsets(Rig rig, long seed) {
         RandomGenerator chance = Chance.of(seed, "healthy", "upsets");
         List<Mishap> upsets = new ArrayList<>(List.of(
                 new Mishap("wires", new BoardFault.WiresUpset(WIRE_SHARE, seed), 0, 1),
@@ -87,6 +103,23 @@ final class HealthyNights {
             long at = hour * HOUR + chance.nextLong(HOUR);
             upsets.add(new Mishap("card", new BoardFault.CardStalls(STALL_S), 0, at));
         }
+        upsets.addAll(carried(rig, seed));
         return upsets;
+    }
+
+    /** Carried on twice an hour, dropped every other time; some night its plug comes out. */
+    private static List<Mishap> carried(Rig rig, long seed) {
+        RandomGenerator chance = Chance.of(seed, "healthy", "carried");
+        List<Spot> spots = Spot.of(rig);
+        List<Mishap> carried = new ArrayList<>();
+        for (int half = 0; half < 80; half++) {
+            long at = half * HOUR / 2 + chance.nextLong(HOUR / 4);
+            carried.add(new Mishap("laid", new BoardFault.LooseLaid(spots.get(chance.nextInt(spots.size()))), 0, at));
+            if (chance.nextBoolean()) {
+                carried.add(new Mishap("drops", new BoardFault.LooseDrops(), 0, at + chance.nextLong(HOUR / 4)));
+            }
+        }
+        carried.add(new Mishap("plug", new BoardFault.OpenProbe(rig.probes().size() - 1), 0, chance.nextLong(60 * HOUR)));
+        return carried;
     }
 }

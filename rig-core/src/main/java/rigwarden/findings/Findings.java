@@ -1,6 +1,7 @@
 package rigwarden.findings;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import rigwarden.findings.trace.Edge;
@@ -14,6 +15,11 @@ public final class Findings {
 
     /** Of a run whose rows were fed to a {@link Trace} of the same rig, held against a rating. */
     public static List<Finding> of(Rig rig, Gathered run, Rating rating) {
+        return of(rig, run, rating, List.of());
+    }
+
+    /** The same with what a hand meter read on the joints during the run. */
+    public static List<Finding> of(Rig rig, Gathered run, Rating rating, List<Joints.Walked> walked) {
         List<Finding> found = new ArrayList<>();
         List<StepFinding> sums = run.steps().stream().map(StepNotes::sums).toList();
         List<Capacity> capacities = Capacity.of(rig, sums);
@@ -27,7 +33,8 @@ public final class Findings {
         for (StepNotes step : run.steps()) {
             step(rig, run, step, busGainU, found);
         }
-        joints(rig, run, found);
+        joints(rig, run, walked, found);
+        SpotHeat.of(rig, run.visits()).ifPresent(found::add);
         pulses(rig, run, found);
         found.addAll(ProtectionProof.of(run));
         rate(capacities, run, found);
@@ -98,8 +105,13 @@ public final class Findings {
         all.forEach(r -> found.add(r.finding()));
     }
 
+    /** Whether the joints warm as they did in an earlier run of the same rig, by the square of the current. */
+    public static Finding beside(Gathered earlier, String called, Gathered run) {
+        return Square.between(earlier, called, run);
+    }
+
     /** Of the whole run: joints are compared where every cell is on its flat. */
-    private static void joints(Rig rig, Gathered run, List<Finding> found) {
+    private static void joints(Rig rig, Gathered run, List<Joints.Walked> walked, List<Finding> found) {
         if (rig.cells().series() < 2) {
             return;
         }
@@ -111,7 +123,7 @@ public final class Findings {
         }
         Optional<StepNotes> warmest = run.steps().stream().filter(s -> s.sums().kind().equals("heat_run")).reduce((_, last) -> last);
         List<Joints.Warm> warm = warmest.map(s -> Heat.joints(rig, s)).orElse(List.of());
-        Answer answer = Joints.outOfFamily(likes, warm, List.of())
+        Answer answer = Joints.outOfFamily(likes, warm, walked)
                 .orElseGet(() -> new Answer.Named("none", "no place between two taps is out of family"));
         List<String> notes = new ArrayList<>();
         notes.add("by voltage: " + String.join(", ", Joints.ranked(likes).stream()
@@ -119,6 +131,11 @@ public final class Findings {
         if (!warm.isEmpty()) {
             notes.add("by heat: " + String.join(", ", Joints.rankedByHeat(warm).stream()
                     .map(w -> Words.say("bar %d–%d %+.1f K", w.lowerCell(), w.lowerCell() + 1, w.kelvin())).toList()));
+        }
+        if (!walked.isEmpty()) {
+            notes.add("by hand meter: " + String.join(", ", walked.stream().sorted(Comparator.comparingDouble(Joints.Walked::ohms).reversed())
+                    .map(w -> Words.say("bar %d–%d %.3f ± %.3f mΩ", w.lowerCell(), w.lowerCell() + 1, 1000 * w.ohms(),
+                            1000 * w.expandedVolts() / Math.abs(w.amps()))).toList()));
         }
         found.add(new Finding(Kind.JOINT, "the run", answer, List.of("stops of the current on the flat, last: " + likes.getFirst().how()),
                 notes, likes.getFirst().scan(), likes.getFirst().scan()));

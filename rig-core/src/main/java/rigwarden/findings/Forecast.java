@@ -34,7 +34,7 @@ public record Forecast(double celsius, double expandedKelvin, boolean settled) {
 
     /** A joint's time constant over its cell, h: minutes (assumption of the pack model). */
     private static final double SHORT_HOURS = 0.008;
-    private static final double LONG_HOURS = 0.25;
+    static final double LONG_HOURS = 0.25;
 
     /**
      * Over a reference that is taken as it is.

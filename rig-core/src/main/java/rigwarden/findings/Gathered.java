@@ -2,6 +2,7 @@ package rigwarden.findings;
 
 import java.util.List;
 import rigwarden.findings.trace.Edge;
+import rigwarden.findings.trace.Visit;
 
 /**
  * All that is kept of a run.
@@ -10,10 +11,17 @@ import rigwarden.findings.trace.Edge;
  * @param edges steps of the current
  * @param rows that were taken
  * @param missingRows scans that never came
+ * @param visits what the loose probe showed, by spot, in the order of the stays
  */
-public record Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long missingRows) {
+public record Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long missingRows, List<Visit> visits) {
     public Gathered {
         steps = List.copyOf(steps);
         edges = List.copyOf(edges);
+        visits = List.copyOf(visits);
+    }
+
+    /** Of a run without a loose probe. */
+    public Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long missingRows) {
+        this(steps, edges, rows, missingRows, List.of());
     }
 }

@@ -14,7 +14,7 @@ public final class Heat {
     /** Two currents may differ so much for a rise to be scaled from one to the other. */
     private static final double FARTHEST = 2;
     /** What two probes zeroed at rest may still differ by at one temperature, K (project's assumption: their gain, and draught). */
-    private static final double ZEROED_K = 0.5;
+    static final double ZEROED_K = 0.5;
     /** What else than I² is in a rise, limits, relative (project's assumption). */
     private static final double NOT_SQUARE = 0.15;
 
@@ -59,8 +59,8 @@ public final class Heat {
     }
 
     /**
-     * Temperature of every body and joint at the end of a running step: a body on its slow clock over the room, a joint on
-     * its quick one over its cell.
+     * Temperature of every body and of all that warms by the current at the end of a running step: a body on its slow clock over
+     * the room, a joint on its quick one over its cell, shunt and contactor on the same over the room.
      *
      * @param warmth of the step until now
      * @param endHours when the step will end, since it began
@@ -73,7 +73,13 @@ public final class Heat {
         for (Warmth body : warmth) {
             if (body.where().role() == Role.BODY && room.isPresent()) {
                 BodyForecast.of(over(body, room.get()), endHours, squareAmps, reversible).ifPresent(f -> all.add(new Ahead(body.where(),
-                        f.celsius() + last(room.get()), probed(f.expandedKelvin(), body.where()), f.settled())));
+                        f.celsius() + last(room.get()), probed(f.expandedKelvin(), body.where()), f.expandedKelvin(), f.settled())));
+            }
+        }
+        for (Warmth part : warmth) {
+            if (part.where().role().warmsByCurrent() && !part.where().role().joint() && room.isPresent()) {
+                Forecast.ofJoint(over(part, room.get()), endHours, squareAmps).ifPresent(f -> all.add(new Ahead(part.where(),
+                        f.celsius() + last(room.get()), probed(f.expandedKelvin(), part.where()), f.expandedKelvin(), f.settled())));
             }
         }
         for (Warmth joint : warmth) {
@@ -84,6 +90,7 @@ public final class Heat {
             if (joint.where().role().joint() && cell.isPresent() && body.isPresent()) {
                 Forecast.ofJoint(over(joint, body.get()), endHours, squareAmps).ifPresent(f -> all.add(new Ahead(joint.where(),
                         f.celsius() + cell.get().celsius(), Math.hypot(f.expandedKelvin(), cell.get().expandedKelvin()),
+                        Math.hypot(f.expandedKelvin(), cell.get().readKelvin()),
                         f.settled() && cell.get().settled())));
             }
         }
@@ -96,9 +103,10 @@ public final class Heat {
      * @param where its channel
      * @param celsius forecast of the true temperature
      * @param expandedKelvin at 95.45 %, the probe's own error included
+     * @param readKelvin the same of what the probe will read
      * @param settled whether a plateau may be spoken of
      */
-    public record Ahead(Channel where, double celsius, double expandedKelvin, boolean settled) {}
+    public record Ahead(Channel where, double celsius, double expandedKelvin, double readKelvin, boolean settled) {}
 
     private static double probed(double expandedKelvin, Channel probe) {
         return Math.hypot(expandedKelvin, probe.offsetU());

@@ -83,7 +83,7 @@ public final class Tally {
         shuntBody = rig.channel(Role.SHUNT_BODY);
         calibration = rig.calibration(Calibratable.CURRENT);
         warm = rig.channels().stream()
-                .filter(c -> c.quantity() == Quantity.TEMPERATURE && c.role() != Role.ROOM)
+                .filter(c -> c.quantity() == Quantity.TEMPERATURE && c.role() != Role.ROOM && !c.role().carried())
                 .toArray(Channel[]::new);
     }
 

@@ -10,6 +10,7 @@ import rigwarden.findings.trace.KneeWatch;
 import rigwarden.findings.trace.Numbers;
 import rigwarden.findings.trace.RestWatch;
 import rigwarden.findings.trace.Row;
+import rigwarden.findings.trace.SpotWatch;
 import rigwarden.findings.trace.StepMark;
 import rigwarden.findings.trace.Warmth;
 import rigwarden.findings.trace.WarmthWatch;
@@ -31,6 +32,7 @@ public final class Trace {
     private final KneeWatch knees;
     private final WarmthWatch warmth;
     private final RestWatch rest;
+    private final SpotWatch spots;
     private final Edges edges;
     private final int room;
     private final List<StepNotes> steps = new ArrayList<>();
@@ -50,6 +52,7 @@ public final class Trace {
         knees = new KneeWatch(now.cells().size());
         warmth = new WarmthWatch(now.warm());
         rest = new RestWatch(now.cells().size());
+        spots = new SpotWatch(rig, now.warm());
         edges = new Edges(now.cells().size());
         room = now.warm().stream().map(Channel::role).toList().indexOf(Role.ROOM);
     }
@@ -64,6 +67,7 @@ public final class Trace {
         tally.scan(row.scan());
         now.read(row.scan());
         edges.take(now);
+        spots.take(now);
         if (open) {
             following.take(now);
             knees.take(now);
@@ -74,6 +78,7 @@ public final class Trace {
         for (StepMark mark : row.marks()) {
             switch (mark) {
                 case StepMark.Begun begun -> begin(begun);
+                case StepMark.Laid laid -> spots.laid(laid.spot(), now);
                 case StepMark.Over over -> end(over);
             }
         }
@@ -96,6 +101,7 @@ public final class Trace {
         open = true;
         tally.begun(begun.number(), begun.kind());
         edges.begun(begun.number(), begun.kind());
+        spots.begun(begun.number());
         following.begin(now);
         knees.begin(now);
         warmth.begin(now);
@@ -113,6 +119,7 @@ public final class Trace {
             return;
         }
         open = false;
+        spots.over();
         tally.ended(over.by(), over.settled(), over.account());
         Continuity seen = following.end();
         StepFinding sums = Charge.bounded(tally.steps().getLast(), seen);
@@ -129,6 +136,6 @@ public final class Trace {
     public Gathered end() {
         order.end();
         end(new StepMark.Over(Ended.CUT, false, Account.EMPTY));
-        return new Gathered(steps, edges.found(), rows, order.missing());
+        return new Gathered(steps, edges.found(), rows, order.missing(), spots.end());
     }
 }

@@ -19,7 +19,7 @@ final class EventRows {
     static final String SELECT = """
             SELECT scan, nanos, kind, step, words, ended_by, settled, account_ns, in_nano_amp_s, out_nano_amp_s,
                 in_micro_watt_s, out_micro_watt_s, micro_volt_s, rule, channel, bound, since_ns, value
-            FROM event ORDER BY number""";
+            FROM event ORDER BY scan, number""";
     private static final int COLUMNS = 18;
 
     private final PreparedStatement insert;

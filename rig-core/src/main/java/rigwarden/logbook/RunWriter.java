@@ -29,7 +29,7 @@ public final class RunWriter implements Recorder, AutoCloseable {
     private static final int MOST_NOTES = 16;
 
     /** Something that a person did beside the run. */
-    private record Note(String kind, String words) {}
+    private record Note(String kind, String words, Optional<Scan> scan) {}
 
     private final RunFile file;
     private final RunRows rows;
@@ -110,7 +110,16 @@ public final class RunWriter implements Recorder, AutoCloseable {
      * @return false when too much is waiting, and nothing was taken down
      */
     public boolean note(String kind, String words) {
-        boolean taken = !closing && notes.offer(new Note(kind, words));
+        return note(new Note(kind, words, Optional.empty()));
+    }
+
+    /** The same, of this scan, which may have been written already. */
+    public boolean note(String kind, String words, Scan scan) {
+        return note(new Note(kind, words, Optional.of(scan)));
+    }
+
+    private boolean note(Note note) {
+        boolean taken = !closing && notes.offer(note);
         LockSupport.unpark(thread);
         return taken;
     }
@@ -200,7 +209,8 @@ public final class RunWriter implements Recorder, AutoCloseable {
             begin(System.nanoTime());
             List<Note> all = List.copyOf(notes);
             for (Note note : all.subList(notesWritten, all.size())) {
-                rows.put(StoredEvent.beside(lastScan, lastNanos, note.kind(), note.words()));
+                rows.put(StoredEvent.beside(note.scan().map(Scan::number).orElse(lastScan),
+                        note.scan().map(Scan::nanos).orElse(lastNanos), note.kind(), note.words()));
                 notesWritten++;
             }
             commit();

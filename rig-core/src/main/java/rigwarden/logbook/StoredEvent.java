@@ -50,7 +50,7 @@ public record StoredEvent(
      */
     public record Cause(int rule, int channel, OptionalDouble limit, long sinceNanos) {}
 
-    /** Something that a person did beside the run, for example {@code confirmed}; it belongs to the scan stored last. */
+    /** Something that a person did beside the run, for example {@code confirmed} or {@code spot}; it belongs to the scan that was the newest. */
     static StoredEvent beside(long scan, long nanos, String kind, String words) {
         return new StoredEvent(scan, nanos, kind, OptionalInt.empty(), words, Optional.empty(), Optional.empty(),
                 Optional.empty(), Optional.empty(), OptionalDouble.empty());

@@ -31,7 +31,7 @@ final class Beads {
 
     Beads(Beads other) {
         lagSeconds = other.lagSeconds;
-        node = other.node;
+        node = other.node.clone();
         inRoom = other.inRoom.clone();
         celsius = other.celsius.clone();
         keep = other.keep.clone();
@@ -54,6 +54,12 @@ final class Beads {
 
     void detach(int bead) {
         inRoom[known(bead)] = true;
+    }
+
+    /** A person puts it elsewhere; from then on it follows that place. */
+    void lay(int bead, Node place, Warmth warmth) {
+        inRoom[known(bead)] = place.part() == Node.Part.ROOM;
+        node[bead] = inRoom[bead] ? 0 : warmth.index(place);
     }
 
     private int known(int bead) {

@@ -95,6 +95,14 @@ public sealed interface Fault {
     record DetachedBead(int bead) implements Fault {}
 
     /**
+     * A person lays a probe on another place. Nothing is wrong with that, and something may be found to be.
+     *
+     * @param bead its place in the list of beads
+     * @param place where it lies from now on
+     */
+    record LaidBead(int bead, Node place) implements Fault {}
+
+    /**
      * A source hears no more orders and keeps its output.
      *
      * @param source number from 0, one that takes orders

@@ -342,6 +342,7 @@ public final class World {
             case Fault.BrokenTap(int tap) -> taps.cut(tap);
             case Fault.TapOffset(int tap, double volts) -> taps.offset(tap, volts);
             case Fault.DetachedBead(int bead) -> beads.detach(bead);
+            case Fault.LaidBead(int bead, Node place) -> beads.lay(bead, place, warmth);
             case Fault.SourceDeaf(int source) -> devices.source(source).deafen();
             case Fault.SourceRunaway(int source, double volts) -> devices.source(source).stray(volts, 2);
             case Fault.ChargerHigh(int source, double volts) -> devices.source(source).stray(volts, 1);

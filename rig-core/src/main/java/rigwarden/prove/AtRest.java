@@ -105,7 +105,7 @@ final class AtRest implements Stage {
 
     private static boolean probe(Channel channel) {
         return switch (channel.role()) {
-            case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM -> true;
+            case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> true;
             default -> false;
         };
     }

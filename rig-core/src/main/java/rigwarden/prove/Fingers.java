@@ -131,6 +131,6 @@ final class Fingers implements Stage {
     }
 
     private Prompt prompt() {
-        return new Prompt.Warm(at, "Warm the probe " + Spot.of(probes.get(at)) + " (" + name() + ") between two fingers.");
+        return new Prompt.Warm(at, "Warm the probe " + ProbeSeat.of(probes.get(at)) + " (" + name() + ") between two fingers.");
     }
 }

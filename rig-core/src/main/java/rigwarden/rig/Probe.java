@@ -4,7 +4,7 @@ package rigwarden.rig;
  * A thermocouple, the chip that converts it, and the place where it sits.
  *
  * @param name column name
- * @param place BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY or ROOM
+ * @param place BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM, or LOOSE where a person carries it from spot to spot
  * @param cell cell number; of a bar the lower of its two; 0 where the place belongs to none
  * @param positive for a stud, whether it is the positive one
  * @param chip what converts it

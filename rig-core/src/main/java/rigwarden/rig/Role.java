@@ -17,6 +17,7 @@ public enum Role {
     SHUNT_BODY(Quantity.TEMPERATURE),
     CONTACTOR_BODY(Quantity.TEMPERATURE),
     ROOM(Quantity.TEMPERATURE),
+    LOOSE(Quantity.TEMPERATURE),
     LOOP(Quantity.SWITCH),
     COIL_FEED(Quantity.SWITCH),
     FEEDBACK(Quantity.SWITCH),
@@ -41,6 +42,11 @@ public enum Role {
         return quantity;
     }
 
+    /** The probe that a person carries from spot to spot: nothing is judged by it. */
+    public boolean carried() {
+        return this == LOOSE;
+    }
+
     /** Temperatures of joints: a stud, or the bar between two. */
     public boolean joint() {
         return this == STUD || this == BAR;
@@ -57,7 +63,7 @@ public enum Role {
             case SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON -> true;
             case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, CELL_VOLTS, BUS_VOLTS, BODY, STUD, BAR,
                     SHUNT_BODY,
-                    CONTACTOR_BODY, ROOM, LOOP, COIL_FEED, FEEDBACK, ARM, RECORDER_LAG, FREE_SPACE, LATENESS -> false;
+                    CONTACTOR_BODY, ROOM, LOOSE, LOOP, COIL_FEED, FEEDBACK, ARM, RECORDER_LAG, FREE_SPACE, LATENESS -> false;
         };
     }
 }

@@ -108,7 +108,11 @@ final class FitChecks {
                         "a cell at its edge moves millivolts a second", "Shorten it, and prove it again."));
     }
 
+    /** What a rule reads must be quick and good; the loose probe is read by none. */
     private void probe(Probe probe) {
+        if (probe.place().carried()) {
+            return;
+        }
         if (probe.lagSeconds() > LAG_S) {
             page.refuse(RefusalKind.PROBE_LAGS, sketch.key(probe, "lag_s"), "at most " + Figures.of(LAG_S, "s"),
                     "what the bead has not felt cannot trip", "Fix the bead better.");
@@ -130,6 +134,10 @@ final class FitChecks {
             String place = probe.place() + " " + probe.cell() + " " + probe.positive();
             String first = taken.putIfAbsent(place, probe.name());
             boolean many = probe.place() == Role.STUD || probe.place() == Role.BAR;
+            if (first != null && probe.place().carried()) {
+                page.refuse(RefusalKind.LOOSE_TWICE, sketch.key(probe, "place"), first + " and " + probe.name(), "one at most",
+                        "a person carries one probe, and says of one where it is", "Fix the other somewhere, or leave it out.");
+            }
             if (first != null && many) {
                 page.refuse(RefusalKind.PLACE_TWICE, sketch.key(probe, "place"), first + "'s place", "a place of its own",
                         "one of the two is not where you think", "Find out with a warm finger.");

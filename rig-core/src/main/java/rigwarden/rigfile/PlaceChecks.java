@@ -115,7 +115,7 @@ final class PlaceChecks {
 
     private void period(Probe probe) {
         long slowest = 2 * rig.scanNanos();
-        if (probe.periodNanos() > slowest) {
+        if (probe.periodNanos() > slowest && !probe.place().carried()) {
             page.refuse(RefusalKind.PROBE_SLOW, sketch.key(probe, "period_ms"),
                     Figures.range(rig.scanNanos() * 1e-6, slowest * 1e-6, "ms"),
                     "one false reading must be gone before a rule has waited long enough", "Read it more often.");

@@ -19,7 +19,7 @@ public record Reaction(Rule rule, double seconds) {
     private static final double NANO = 1e-9;
     /** Time over which a check itself looks back, and in which a channel that fails one time in three is found out; s. */
     private static final Map<Integer, Double> LOOKS_BACK_S = Map.of(8, 1800.0, 10, 60.0, 20, 60.0, 26, 30.0, 27, 120.0, 29, 1800.0,
-            36, 9.0, 37, 1200.0);
+            36, 9.0, 37, 1200.0, 58, 10.0);
 
     static Reaction of(Rig rig, Rule rule) {
         double scan = rig.scanNanos() * NANO;

@@ -153,7 +153,8 @@ public enum RefusalKind {
     CALIBRATION_ALTERED(171, "A calibration is not as it was written."),
     CALIBRATION_STRANGE(172, "A calibration is of another rig or another chip."),
     CALIBRATION_TWICE(173, "A channel has two calibrations."),
-    CALIBRATION_EXPIRED(174, "A calibration has expired, or is not of yet.");
+    CALIBRATION_EXPIRED(174, "A calibration has expired, or is not of yet."),
+    LOOSE_TWICE(181, "There is more than one loose probe.");
 
     /** What a kind does to a file. */
     public enum Weight {

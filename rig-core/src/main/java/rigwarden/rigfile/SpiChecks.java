@@ -67,7 +67,7 @@ final class SpiChecks {
 
     private void bare(String key, Probe probe) {
         double pack = rig.cells().series() * Envelope.HIGH_TRIP_V;
-        boolean live = probe.place() == Role.BODY || probe.place().warmsByCurrent();
+        boolean live = probe.place() != Role.ROOM;
         if (live && probe.insulatedVolts() < pack) {
             page.refuse(RefusalKind.PROBE_BARE, key + ".insulated_v", Figures.of(probe.insulatedVolts(), "V"),
                     "at least " + Figures.of(pack, "V"), bears(probe.chip()) + ", and its place may be at "

@@ -17,10 +17,10 @@ import rigwarden.rig.VoltageInput;
 /** Reads taps and probes. */
 final class TapKeys {
     private static final Map<String, Role> PLACES = Map.of("body", Role.BODY, "stud", Role.STUD, "bar", Role.BAR, "shunt",
-            Role.SHUNT_BODY, "contactor", Role.CONTACTOR_BODY, "room", Role.ROOM);
+            Role.SHUNT_BODY, "contactor", Role.CONTACTOR_BODY, "room", Role.ROOM, "loose", Role.LOOSE);
     private static final Map<String, Role> MEASURES =
             new TreeMap<>(Map.of("cell", Role.CELL_VOLTS, "tap", Role.TAP_VOLTS, "bus", Role.BUS_VOLTS));
-    private static final List<String> PLACE_WORDS = List.of("body", "stud", "bar", "shunt", "contactor", "room");
+    private static final List<String> PLACE_WORDS = List.of("body", "stud", "bar", "shunt", "contactor", "room", "loose");
     private static final String SEES = "a scan must know what it reads";
 
     private final RigKeys rig;

@@ -17,7 +17,7 @@ final class ChannelRules {
 
     private static Set<Role> roles(boolean ofInstrument) {
         Set<Role> roles = EnumSet.allOf(Role.class);
-        roles.removeIf(role -> role.ofInstrument() != ofInstrument);
+        roles.removeIf(role -> role.ofInstrument() != ofInstrument || role.carried());
         return roles;
     }
 

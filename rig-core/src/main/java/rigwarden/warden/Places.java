@@ -13,6 +13,7 @@ final class Places {
     final Rig rig;
     final Channel[] all;
     final long[] staleNanos;
+    /** All but the instruments' and the loose probe's. */
     final Channel[] own;
     final Channel[] instruments;
     final Channel[] cells;
@@ -29,6 +30,8 @@ final class Places {
     final Channel pack;
     final Channel bus;
     final Channel room;
+    /** The probe that a person carries; none or one. */
+    final Channel[] carried;
     final Channel loop;
     final Channel coilFeed;
     final Channel feedback;
@@ -49,7 +52,7 @@ final class Places {
         trips = rig.guards().trips();
         all = rig.channels().toArray(Channel[]::new);
         staleNanos = rig.channels().stream().mapToLong(Channel::staleNanos).toArray();
-        own = rig.channels().stream().filter(c -> !c.role().ofInstrument()).toArray(Channel[]::new);
+        own = rig.channels().stream().filter(c -> !c.role().ofInstrument() && !c.role().carried()).toArray(Channel[]::new);
         instruments = rig.channels().stream().filter(c -> c.role().ofInstrument()).toArray(Channel[]::new);
         cells = of(Role.CELL_VOLTS);
         bodies = of(Role.BODY);
@@ -58,7 +61,7 @@ final class Places {
         joints = rig.channels().stream().filter(c -> c.role().joint()).toArray(Channel[]::new);
         warmed = rig.channels().stream().filter(c -> c.role().warmsByCurrent()).toArray(Channel[]::new);
         temperatures = rig.channels().stream()
-                .filter(c -> c.quantity() == Quantity.TEMPERATURE)
+                .filter(c -> c.quantity() == Quantity.TEMPERATURE && !c.role().carried())
                 .toArray(Channel[]::new);
         current = rig.channel(Role.CURRENT);
         accumulated = rig.possible(Role.ACCUMULATED).orElse(null);
@@ -66,6 +69,7 @@ final class Places {
         pack = rig.channel(Role.PACK_VOLTS);
         bus = rig.channel(Role.BUS_VOLTS);
         room = rig.channel(Role.ROOM);
+        carried = of(Role.LOOSE);
         loop = rig.channel(Role.LOOP);
         coilFeed = rig.channel(Role.COIL_FEED);
         feedback = rig.channel(Role.FEEDBACK);

@@ -22,7 +22,7 @@ public final class Rules {
         rules.addAll(PathRules.of(rig));
         rules.addAll(ChargeRules.of(rig));
         rules.addAll(WarmthRules.of(rig.guards().trips()));
-        rules.addAll(ProbeRules.of());
+        rules.addAll(ProbeRules.of(rig));
         rules.addAll(ChannelRules.of(rig));
         rules.addAll(ContactorRules.of(rig));
         rules.addAll(RecordRules.of(rig));

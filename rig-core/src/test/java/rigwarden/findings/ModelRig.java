@@ -18,6 +18,7 @@ import rigwarden.rig.Channels;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Spot;
 import rigwarden.rig.VoltageInput;
 import rigwarden.run.Account;
 import rigwarden.warden.Reading;
@@ -84,7 +85,7 @@ final class ModelRig {
             case BAR -> Node.link(probe.cell());
             case SHUNT_BODY -> Node.SHUNT;
             case CONTACTOR_BODY -> Node.CONTACTOR;
-            case ROOM -> Node.ROOM;
+            case ROOM, LOOSE -> Node.ROOM;
             default -> Node.body(probe.cell() - 1);
         };
     }
@@ -107,6 +108,10 @@ final class ModelRig {
         marks.add(new StepMark.Begun(step, kind));
         step(0.1);
         account = Account.EMPTY;
+    }
+
+    void laid(Spot spot) {
+        marks.add(new StepMark.Laid(spot));
     }
 
     void end(Ended by) {
@@ -178,7 +183,7 @@ final class ModelRig {
             case PACK_VOLTS -> Math.round(world.packVolts() / channel.scale());
             case TAP_VOLTS, BUS_VOLTS -> codes[input(channel)];
             case CELL_VOLTS -> cell(channel, inputs, codes);
-            case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM -> {
+            case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> {
                 int probe = rig.probes().stream().map(Probe::name).toList().indexOf(channel.name());
                 yield Math.round((world.beadCelsius(probe) + probeKelvin[probe] + PROBE_NOISE_K * noise.nextGaussian()) / channel.scale());
             }

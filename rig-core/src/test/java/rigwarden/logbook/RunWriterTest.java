@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import rigwarden.run.Event;
 import rigwarden.warden.Inbox;
 import rigwarden.warden.Orders;
+import rigwarden.warden.Scan;
 
 @Timeout(60)
 class RunWriterTest {
@@ -54,6 +55,27 @@ class RunWriterTest {
                 assertThat(e.scan()).isEqualTo(2);
                 assertThat(e.words()).isEqualTo("an operator read the card");
             });
+        }
+    }
+
+    @Test
+    void whatBelongsToAScanThatWasWrittenAlreadyComesBackWithThatScan() {
+        Scan told = run.scan();
+        try (RunWriter writer = RunWriter.create(file, AnyRun.ABOUT, run.channels(), SETTINGS, _ -> { })) {
+            writer.offer(told, Inbox.EMPTY, Orders.OFF, List.of());
+            for (int more = 0; more < 50; more++) {
+                writer.offer(run.scan(), Inbox.EMPTY, Orders.OFF, List.of());
+            }
+            while (writer.storedScan() < 51) {
+                Thread.onSpinWait();
+            }
+            assertThat(writer.note("confirmed", "later")).isTrue();
+            assertThat(writer.note("spot", "cell 1, + stud", told)).isTrue();
+        }
+
+        try (RunReader reader = RunReader.open(file); Cycles cycles = reader.cycles()) {
+            assertThat(cycles.next().events()).extracting(StoredEvent::words).containsExactly("cell 1, + stud");
+            assertThat(reader.events()).extracting(StoredEvent::scan).containsExactly(told.number(), 51L);
         }
     }
 

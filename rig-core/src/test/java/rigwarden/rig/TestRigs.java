@@ -88,6 +88,15 @@ public final class TestRigs {
                 Channels.of(SCAN_NANOS, shunt, inputs, probes, devices), new Rehearsed(15, 0, 0.03, 0.004));
     }
 
+    /** The same rig with a probe that a person carries, on a free address. */
+    public static Rig withLoose(Rig rig) {
+        List<Probe> probes = new ArrayList<>(rig.probes());
+        probes.add(new Probe("loose_c", Role.LOOSE, 0, false, 5, 0x67, 1.8, 8, 2 * SCAN_NANOS));
+        return new Rig(rig.name(), rig.scanNanos(), rig.cells(), rig.path(), rig.busHertz(), rig.shunt(), rig.inputs(), probes, rig.panel(),
+                rig.devices(), rig.busSide(), rig.guards(), rig.protection(),
+                Channels.of(rig.scanNanos(), rig.shunt(), rig.inputs(), probes, rig.devices()), rig.rehearsed());
+    }
+
     /** The same rig with instruments that are never wrong, so that a limit stands where it is written. */
     public static Rig exact(Rig rig) {
         return rig.with(rig.channels().stream().map(c -> new Channel(c.index(), c.name(), c.role(), c.cell(), c.periodNanos(),

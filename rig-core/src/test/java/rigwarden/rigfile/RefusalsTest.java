@@ -70,6 +70,11 @@ class RefusalsTest {
         return new Edit(kind, Subject.RIG, key, old, replacement);
     }
 
+    private static String loose(String name, int address) {
+        return "[[probe]]\nname = \"%s\"\nplace = \"loose\"\nbus = 3\naddress = %d\nuncertainty_k = 3.5\nlag_s = 30\nperiod_ms = 1000\n\n"
+                .formatted(name, address);
+    }
+
     private static Edit spi(RefusalKind kind, String key, String old, String replacement) {
         return new Edit(kind, Subject.SPI, key, old, replacement);
     }
@@ -170,6 +175,7 @@ class RefusalsTest {
                     "place = \"bar\"\ncell = 8"),
             rig(RefusalKind.PLACE_TWICE, "probe.terminal_01n_c.place", "pole = \"negative\"",
                     "pole = \"positive\""),
+            rig(RefusalKind.LOOSE_TWICE, "probe.second_c.place", "[panel]", loose("first_c", 0x66) + loose("second_c", 0x67) + "[panel]"),
             rig(RefusalKind.DIVIDER_COARSE, "adc.taps.input.cell_01_v.divider", "divider = 1.0",
                     "divider = 20"),
             rig(RefusalKind.CALIBRATION_TOO_GOOD, "adc.taps.input.cell_01_v.calibration", "# calibration = { gain = 1.0, offset_v = 0.0, gain_u = 0.0002",

@@ -31,7 +31,7 @@ public final class Scans {
         return switch (role) {
             case CLOCK_RATIO, LOOP -> 1;
             case PACK_VOLTS, CELL_VOLTS, TAP_VOLTS -> 3.3;
-            case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM -> 22;
+            case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> 22;
             case FREE_SPACE -> 1e11;
             case ARM -> 1;
             case CURRENT, ACCUMULATED, BUS_VOLTS, COIL_FEED, FEEDBACK, SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS,

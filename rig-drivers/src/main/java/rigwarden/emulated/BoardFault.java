@@ -1,6 +1,7 @@
 package rigwarden.emulated;
 
 import rigwarden.pack.Fault;
+import rigwarden.rig.Spot;
 
 /** Something that breaks in an emulated rig: in its world, or between world and wire. */
 public sealed interface BoardFault {
@@ -9,6 +10,12 @@ public sealed interface BoardFault {
 
     /** A probe's wire opens; {@code probe} is its place in the rig file, from 0. */
     record OpenProbe(int probe) implements BoardFault {}
+
+    /** A person lays the loose probe on a spot, and says so: nothing breaks. The rig has one. */
+    record LooseLaid(Spot spot) implements BoardFault {}
+
+    /** The loose probe drops from where it lies, and nobody says so. */
+    record LooseDrops() implements BoardFault {}
 
     /** A programmable device neither hears nor speaks, and keeps its output; its place in the rig's list. */
     record SilentDevice(int device) implements BoardFault {}

@@ -14,6 +14,7 @@ import rigwarden.pack.Fault;
 import rigwarden.pack.World;
 import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Spot;
 import rigwarden.serial.AgentState;
 import rigwarden.serial.InstrumentAgent;
 
@@ -37,6 +38,7 @@ public final class EmulatedRig {
     private final Wirings wirings;
     private final CellWindow window;
     private Optional<WireUpsets> upsets = Optional.empty();
+    private Optional<Spot> laid = Optional.empty();
     private final RigBench bench;
     private final OwnWorld own;
 
@@ -105,6 +107,7 @@ public final class EmulatedRig {
         board = board();
         board.meddleLike(other.board, clock);
         wirings.spikesLike(other.wirings);
+        laid = other.laid;
         upsets = other.upsets.map(WireUpsets::copy);
         upsets.ifPresent(board::upset);
         bench = RigBench.resume(rig, board.context(), clock, agents, own.readings(clock), other.bench.state());
@@ -131,6 +134,7 @@ public final class EmulatedRig {
         chips.sufferLike(other.chips);
         board = board();
         wirings.spikesAsStrongAs(other.wirings);
+        laid = other.laid;
         upsets = other.upsets.map(WireUpsets::copy);
         upsets.ifPresent(board::upset);
         bench = RigBench.start(rig, board.context(), clock, agents, own.readings(clock));
@@ -204,6 +208,11 @@ public final class EmulatedRig {
                 defects.protectionDead |= f.fault() instanceof Fault.SourceRunaway;
             }
             case BoardFault.OpenProbe f -> defects.probeOpen[f.probe()] = true;
+            case BoardFault.LooseLaid f -> {
+                world.inflict(new Fault.LaidBead(LooseProbe.of(rig).orElseThrow(), LooseProbe.node(f.spot())));
+                laid = Optional.of(f.spot());
+            }
+            case BoardFault.LooseDrops _ -> world.inflict(new Fault.DetachedBead(LooseProbe.of(rig).orElseThrow()));
             case BoardFault.SilentDevice f -> silence(f.device());
             case BoardFault.WiresUpset f -> {
                 upsets = Optional.of(new WireUpsets(Chance.of(f.seed(), "wires", "upset"), f.share()));
@@ -373,6 +382,11 @@ public final class EmulatedRig {
         AtomicLong count = new AtomicLong();
         line(device).meddle(port -> new GlitchedPort(port, every, count, Chance.of(seed, "port " + device, "glitches")));
         return count;
+    }
+
+    /** Where a person last said that the loose probe lies; empty before the first time. */
+    public Optional<Spot> laid() {
+        return laid;
     }
 
     public World world() {

@@ -221,7 +221,7 @@ final class Specimen {
             case BAR -> Node.link(probe.cell());
             case SHUNT_BODY -> Node.SHUNT;
             case CONTACTOR_BODY -> Node.CONTACTOR;
-            case ROOM -> Node.ROOM;
+            case ROOM, LOOSE -> Node.ROOM;
             default -> Node.body(probe.cell() - 1);
         };
     }

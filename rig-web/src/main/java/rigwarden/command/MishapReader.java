@@ -13,6 +13,8 @@ import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
 import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rig.Spot;
 
 /** Reads {@code --with "PART VERB [SIZE UNIT] at h:mm"} (elapsed) or {@code … at step N + h:mm}. */
 final class MishapReader {
@@ -43,6 +45,10 @@ final class MishapReader {
         world("tap 1 breaks", "tap (\\d+) breaks", m -> new Fault.BrokenTap(tap(m)));
         board("probe terminal_01p_c opens", "probe (\\w+) opens", m -> new BoardFault.OpenProbe(probe(m)));
         world("probe terminal_01p_c falls off", "probe (\\w+) falls off", m -> new Fault.DetachedBead(probe(m)));
+        if (!rig.channels(Role.LOOSE).isEmpty()) {
+            board("loose probe lies on cell 1 + stud", "loose probe lies on (.+)", m -> new BoardFault.LooseLaid(spot(m)));
+            board("loose probe drops", "loose probe drops", _ -> new BoardFault.LooseDrops());
+        }
         world("contactor welds", "contactor welds", _ -> new Fault.Weld(Line.CONTACTOR));
         world("contactor sticks open", "contactor sticks open", _ -> new Fault.StuckOpen(Line.CONTACTOR));
         world("heartbeat sticks high", "heartbeat sticks (high|low)",
@@ -173,6 +179,11 @@ final class MishapReader {
             throw new Refused("--with: " + match.group(1) + " is not a source.");
         }
         return rig.devices(true).indexOf(device);
+    }
+
+    private Spot spot(MatchResult match) {
+        return Spot.named(rig, match.group(1)).orElseThrow(() -> new Refused("--with: there is no spot " + match.group(1) + "; there are "
+                + String.join(" · ", Spot.of(rig).stream().map(Spot::name).toList()) + "."));
     }
 
     private int probe(MatchResult match) {

@@ -31,6 +31,7 @@ import rigwarden.run.Event;
 import rigwarden.run.PickUp;
 import rigwarden.warden.Inbox;
 import rigwarden.warden.Request;
+import rigwarden.warden.Scan;
 import rigwarden.warden.Trip;
 
 /** A rehearsal with its logbook: every scan stored, findings taken from the same stream, a signal answered by a stop. */
@@ -62,6 +63,8 @@ final class RecordedRehearsal {
     private final boolean terminal = Terminal.there();
     private final SignalStop signal;
     private final Desk desk = new Desk();
+    private final EmulatedHand hand;
+    private Scan newest = new Scan(0, 0, List.of());
     private boolean asked;
     private boolean cleared;
     private boolean shown;
@@ -97,6 +100,7 @@ final class RecordedRehearsal {
         this.picked = picked;
         this.signal = signal;
         this.out = out;
+        hand = new EmulatedHand(inputs.rig());
         bar = new Bar(out, Math.max(0.1, Plan.hours(inputs.rig(), inputs.program())), System.nanoTime());
     }
 
@@ -110,6 +114,7 @@ final class RecordedRehearsal {
         Recorder stored = (scan, inbox, orders, events) -> {
             writer.offer(scan, inbox, orders, events);
             tally.scan(scan);
+            newest = scan;
         };
         if (!showing.wanted() && !telling.wanted()) {
             return recorded(book, showing, begun, tally, stored);
@@ -118,7 +123,7 @@ final class RecordedRehearsal {
             shown = showing.wanted();
             Watched watched = new Watched(begun.number(), inputs.rig(), inputs.program(), live, desk, true,
                     speed.orElse(1), book.file(begun.number()), telling::undelivered, Optional.empty(),
-                    picked.map(Picked::from));
+                    picked.map(Picked::from), Optional.of(hand.laying()));
             showing.show(watched);
             telling.watch(watched);
             return recorded(book, showing, begun, tally, live);
@@ -185,7 +190,9 @@ final class RecordedRehearsal {
             if (in.has(Request.CLEAR)) {
                 rehearsal.clear();
             }
+            hand.lay(rehearsal);
             List<Event> events = rehearsal.scan();
+            hand.keep(rehearsal, writer, newest);
             scans++;
             if (!events.isEmpty()) {
                 truth.saw(events, rehearsal.rig().world());

@@ -18,6 +18,7 @@ import rigwarden.bus.BusFailure;
 import rigwarden.bus.RealBoard;
 import rigwarden.live.Desk;
 import rigwarden.live.GoodNight;
+import rigwarden.live.Laying;
 import rigwarden.live.Live;
 import rigwarden.live.Watched;
 import rigwarden.logbook.LedgerRun;
@@ -138,7 +139,8 @@ final class RigRun {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
             Watched watched = new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1,
                     book.file(begun.number()), telling::undelivered,
-                    Optional.of(new GoodNight(card, words -> writer.note("confirmed", words))), from);
+                    Optional.of(new GoodNight(card, words -> writer.note("confirmed", words))), from,
+                    Optional.of(new Laying((spot, newest) -> writer.note("spot", spot.name(), newest))));
             showing.show(watched);
             telling.watch(watched);
             from.ifPresent(f -> System.out.printf("This goes on with run %04d in step %d, until 30 min after it was broken off.%n",

@@ -177,7 +177,7 @@ final class Course {
             return Optional.empty();
         }
         OptionalLong left = forecast(nanos).map(Forecast::leftNanos).orElse(OptionalLong.empty());
-        return left.isPresent() ? warming.nearest(doing.setAmps() > 0, growth(), left.getAsLong()) : Optional.empty();
+        return left.isPresent() ? warming.nearest(doing.setAmps() > 0, growth(), left.getAsLong(), level.reversible()) : Optional.empty();
     }
 
     /** What a load of constant power makes of the heating until the cells are empty: its current goes with one over the voltage. */

@@ -1,5 +1,7 @@
 package rigwarden.live;
 
+import java.util.Optional;
+import rigwarden.findings.Reversible;
 import rigwarden.program.Ended;
 import rigwarden.program.Step;
 
@@ -49,6 +51,11 @@ record Level(
     /** Charge in the cells as a share of the capacity, 0…1; ask {@link #known} first. */
     double share() {
         return Math.clamp(1 - missingAmpHours / capacityAmpHours, 0, 1);
+    }
+
+    /** The heat that comes with the state of charge from the beginning of the running step on; none where that was not known. */
+    Optional<Reversible> reversible() {
+        return known ? Optional.of(new Reversible(1 - (missingAmpHours + stepAmpHours) / capacityAmpHours, capacityAmpHours)) : Optional.empty();
     }
 
     /** Charge that a full charge still needs, Ah; half the capacity where nothing is known. */

@@ -22,12 +22,19 @@ import rigwarden.run.PickUp;
  * @param undelivered what became of notices that did not arrive, one line a way; empty when all is well
  * @param goodNight what must be confirmed with a start, if anything
  * @param from where it goes on, if another run was broken off there
+ * @param laying where the loose probe lies; empty where nobody can say so
  */
 public record Watched(
         int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file,
-        Supplier<List<String>> undelivered, Optional<GoodNight> goodNight, Optional<PickUp> from) {
+        Supplier<List<String>> undelivered, Optional<GoodNight> goodNight, Optional<PickUp> from, Optional<Laying> laying) {
     /** A run that nobody elsewhere is told of. */
     public Watched(int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file) {
         this(number, rig, program, live, desk, rehearsal, speed, file, List::of, Optional.empty(), Optional.empty());
+    }
+
+    /** A run without a loose probe. */
+    public Watched(int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file,
+            Supplier<List<String>> undelivered, Optional<GoodNight> goodNight, Optional<PickUp> from) {
+        this(number, rig, program, live, desk, rehearsal, speed, file, undelivered, goodNight, from, Optional.empty());
     }
 }

@@ -3,6 +3,8 @@ package rigwarden.page;
 import java.util.Optional;
 import rigwarden.live.Watched;
 import rigwarden.paper.Spots;
+import rigwarden.rig.Role;
+import rigwarden.rig.Spot;
 
 /** The area Now. Without script it is a page that reloads itself. */
 final class NowPage {
@@ -18,8 +20,8 @@ final class NowPage {
 
     private NowPage() {}
 
-    /** Now, with what the operator may ask for; {@code full} when no more live viewers are taken; {@code asked} of the person at the rig. */
-    static String of(Shell shell, Optional<Watched> run, View view, boolean full, String asks, String asked) {
+    /** Now, with what the operator may ask for; {@code full} when no more live viewers are taken; {@code asked} of the person at the rig; whether this visitor {@code lays} the loose probe. */
+    static String of(Shell shell, Optional<Watched> run, View view, boolean full, String asks, String asked, boolean lays) {
         if (run.isEmpty() && !asked.isEmpty()) {
             return shell.page(Shell.Area.NOW, "Proof", SOON, "<p class=\"note\">" + Html.text(asked) + """
                     </p><h1>A proof is made</h1>
@@ -36,10 +38,10 @@ final class NowPage {
         String note = full
                 ? "<p class=\"note\">Sixteen people are watching live; this view reloads itself every five seconds.</p>"
                 : "";
-        return shell.page(Shell.Area.NOW, "Now", full ? FULL : SCRIPTS, note + body(run.orElseThrow(), view, asks));
+        return shell.page(Shell.Area.NOW, "Now", full ? FULL : SCRIPTS, note + body(run.orElseThrow(), view, asks, lays));
     }
 
-    private static String body(Watched run, View view, String asks) {
+    private static String body(Watched run, View view, String asks, boolean lays) {
         return """
                 <section id="told" data-mark="%s">
                 %s
@@ -52,7 +54,7 @@ final class NowPage {
                 <span><i class="discharge"></i>discharge</span> <span><i class="heat-run"></i>heat run</span>
                 <span><i class="park"></i>park</span> <span><i class="other"></i>else</span></p>
                 <details><summary>The steps in words</summary><ul id="steps" class="small">%s</ul></details></section>
-                <section><h2>On the bench</h2>%s
+                <section id="bench"><h2>On the bench</h2>%s%s
                 <p class="small">°C where the probes sit. Under a cell's volts: their change in the last minute. ↑ warms by 0.2 K a minute or
                 more, ↑↑ by 1 K.</p>
                 </section>
@@ -66,7 +68,23 @@ final class NowPage {
                 "Since the start: " + Html.live("b", "elapsed", view.word("elapsed")) + ".",
                 Html.live("span", "whole", view.word("whole")), age(run, view), Html.live("p", "trip", view.word("trip")),
                 Html.live("p", "also", view.word("also")), answers(view) + asks, view.part("strip"), view.part("steps"),
-                PackDrawing.draw(run.rig(), view), Html.live("span", "health", view.word("health")));
+                PackDrawing.draw(run.rig(), view, lays), loose(run, view, lays), Html.live("span", "health", view.word("health")));
+    }
+
+    /** Where the loose probe lies; a form where taps cannot be taken. */
+    private static String loose(Watched run, View view, boolean lays) {
+        if (run.rig().channels(Role.LOOSE).isEmpty()) {
+            return "";
+        }
+        String says = "<p>Loose probe: " + Html.live("span", "loose", view.word("loose")) + "</p>";
+        if (!lays) {
+            return says;
+        }
+        StringBuilder spots = new StringBuilder();
+        Spot.of(run.rig()).forEach(spot -> spots.append("<option>").append(Html.text(spot.name())).append("</option>"));
+        return says + """
+                <form class="small" method="post" action="/spot"><label>Tap on the drawing where it lies, or choose: <select name="spot">%s</select></label>
+                <button>It lies there</button> <span id="laid-said"></span></form>""".formatted(spots);
     }
 
     /** What a view without script must say by itself. */

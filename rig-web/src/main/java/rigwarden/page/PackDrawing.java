@@ -1,11 +1,13 @@
 package rigwarden.page;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Predicate;
 import rigwarden.paper.Spots;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Spot;
 
 /**
  * The pack as it lies on the bench, seen from above: cells stand side by side, every other one turned round, so that short
@@ -17,6 +19,8 @@ final class PackDrawing {
     private static final int CELL_H = 148;
     private static final int STUD_R = 7;
     private static final int STUD_IN = 17;
+    private static final int STUD_W = 26;
+    private static final int FINGER = 34;
     private static final int LEFT = 14;
     private static final int TOP = 26;
     private static final int BETWEEN = 46;
@@ -31,6 +35,8 @@ final class PackDrawing {
     private final int row;
     private final int width;
     private final StringBuilder svg = new StringBuilder();
+    private List<Spot> carried = List.of();
+    private boolean lays;
 
     private PackDrawing(int cells, List<Channel> channels, Predicate<Channel> positive, View view) {
         this.cells = cells;
@@ -42,8 +48,17 @@ final class PackDrawing {
         width = Math.max(LEAST_WIDTH, 2 * LEFT + row * CELL_W);
     }
 
-    static String draw(Rig rig, View view) {
-        return draw(rig.cells().series(), rig.channels(), c -> Spots.positive(rig, c), view);
+    /** Draws a rig; with places to tap on, where a person may say that the loose probe lies. */
+    static String draw(Rig rig, View view, boolean lays) {
+        PackDrawing drawing = new PackDrawing(rig.cells().series(), rig.channels(), c -> Spots.positive(rig, c), view);
+        drawing.carried = rig.channels(Role.LOOSE).isEmpty() ? List.of() : Spot.of(rig);
+        drawing.lays = lays;
+        return drawing.drawn();
+    }
+
+    /** Element that marks a spot; those of other parts are not drawn. */
+    static String id(Spot spot) {
+        return "s-" + spot.part().name().toLowerCase(Locale.ROOT) + spot.cell();
     }
 
     /** Draws so many cells in series; {@code positive} says which studs' channels are on the + side. */
@@ -65,6 +80,7 @@ final class PackDrawing {
             studs(cell);
         }
         path(pathTop);
+        carried.forEach(spot -> spot(spot, pathTop));
         return svg.append("</svg>").toString();
     }
 
@@ -161,6 +177,40 @@ final class PackDrawing {
                 value("station-v", channel, x, top + 44 + 20 * line++);
             }
         }
+    }
+
+    /** Where the loose probe lies there is a ring, and where it may be told a place for a finger: studs and bars along the edges, bodies between. */
+    private void spot(Spot spot, int top) {
+        int cell = spot.cell();
+        switch (spot.part()) {
+            case BODY -> place(spot, x(cell) + 2, y(cell) + FINGER, CELL_W - 4, CELL_H - 2 * FINGER);
+            case STUD_POSITIVE -> place(spot, studX(cell) - STUD_W / 2, studTop(cell, true), STUD_W, FINGER);
+            case STUD_NEGATIVE -> place(spot, studX(cell) - STUD_W / 2, studTop(cell, false), STUD_W, FINGER);
+            case BAR -> {
+                int x = (studX(cell) + studX(cell + 1)) / 2;
+                int y = (studY(cell, true) + studY(cell + 1, false)) / 2;
+                place(spot, x - (CELL_W - STUD_W) / 2, y - FINGER / 2, CELL_W - STUD_W, FINGER);
+            }
+            case SHUNT -> station(spot, 0, top);
+            case CONTACTOR -> station(spot, 1, top);
+            case AWAY -> station(spot, 2, top);
+            case OTHER -> { }
+        }
+    }
+
+    private int studTop(int cell, boolean plus) {
+        return studY(cell, plus) - FINGER / 2;
+    }
+
+    private void station(Spot spot, int place, int top) {
+        place(spot, width / 6 + place * (width / 3) - 52, top + 8, 104, 70);
+    }
+
+    private void place(Spot spot, int x, int y, int w, int h) {
+        String tap = lays ? " data-spot=\"" + Html.text(spot.name()) + "\" role=\"button\" tabindex=\"0\" aria-label=\"the loose probe lies on: "
+                + Html.text(spot.name()) + "\"" : "";
+        svg.append(Spots.say("<rect id=\"%s\" class=\"spot\" data-mark=\"%s\" x=\"%d\" y=\"%d\" width=\"%d\" height=\"%d\" rx=\"5\"%s/>",
+                Html.text(id(spot)), Html.text(view.mark(id(spot))), x, y, w, h, tap));
     }
 
     private List<Channel> of(Role role, int cell) {

@@ -48,6 +48,7 @@ public final class Site implements AutoCloseable {
     private final Doorkeeper door;
     private final Asking asking;
     private final Walking walking;
+    private final Spotting spotting;
     private final Viewers viewers;
     private final Javalin server;
     private View last = View.NOTHING;
@@ -78,6 +79,7 @@ public final class Site implements AutoCloseable {
         asking = new Asking(folder, run, this::shell);
         this.shelf = shelf;
         walking = new Walking(run, shelf, folder, this::shell, asking::operator);
+        spotting = new Spotting(run, asking::operator);
         viewers = new Viewers(this::view);
         int[] ports = Ports.pair(place);
         door = new Doorkeeper(place.names(), ports[1]);
@@ -114,6 +116,7 @@ public final class Site implements AutoCloseable {
         config.routes.get("/stop", ctx -> stopped(ctx, stopping.told(run.get())));
         asking.routes(config.routes);
         walking.routes(config.routes);
+        spotting.routes(config.routes);
         config.routes.get("/", this::now);
         config.routes.before("/live", ctx -> {
             if (viewers.full()) {
@@ -159,7 +162,7 @@ public final class Site implements AutoCloseable {
     }
 
     private void now(Context ctx) {
-        ctx.html(NowPage.of(shell(ctx), run.get(), view(), viewers.full(), asking.forms(ctx), asked.get()));
+        ctx.html(NowPage.of(shell(ctx), run.get(), view(), viewers.full(), asking.forms(ctx), asked.get(), spotting.open(ctx)));
     }
 
     /** The newest look in words, made once for all who ask. */

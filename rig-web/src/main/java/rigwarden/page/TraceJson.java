@@ -81,7 +81,7 @@ final class TraceJson {
         return switch (role) {
             case CELL_VOLTS -> "cells";
             case CURRENT -> "current";
-            case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM -> "warmth";
+            case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> "warmth";
             case ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, LOOP, COIL_FEED, FEEDBACK, ARM, SOURCE_VOLTS,
                     SOURCE_AMPS, SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS -> "";
         };

@@ -107,7 +107,8 @@ final class Walking {
         };
     }
 
-    private static boolean here(Context ctx) {
+    /** Whether a visitor sits at this machine. */
+    static boolean here(Context ctx) {
         try {
             return InetAddress.getByName(ctx.ip()).isLoopbackAddress();
         } catch (UnknownHostException _) {

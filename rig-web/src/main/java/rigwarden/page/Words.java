@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import rigwarden.live.Ahead;
 import rigwarden.live.AheadWords;
 import rigwarden.live.Doing;
+import rigwarden.live.Laying;
 import rigwarden.live.Nearest;
 import rigwarden.live.Phase;
 import rigwarden.live.Snapshot;
@@ -22,6 +23,7 @@ import rigwarden.paper.TripWords;
 import rigwarden.quantity.Quantity;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Role;
+import rigwarden.rig.Spot;
 import rigwarden.warden.Reading;
 
 /** Puts a snapshot into words. */
@@ -60,6 +62,8 @@ final class Words {
         words.put("whole", whole());
         words.put("nearest", now.nearest().map(this::nearest).orElse("nothing that has a limit can be read"));
         words.put("hottest", hottest());
+        words.put("loose", LooseWords.of(run, Optional.of(now)));
+        spots();
         words.put("ahead", now.ahead().map(a -> AheadWords.of(run.rig(), a)).orElse(
                 doing.phase() == Phase.CURRENT ? "not said before ten minutes of current, or while the end of the step is open" : "—"));
         marks.put("ahead", now.ahead().filter(Ahead::crosses).isPresent() ? "crosses" : "");
@@ -71,6 +75,14 @@ final class Words {
         words.put("health", health());
         marks.put("told", now.over() ? "over" : doing.phase().name().toLowerCase(Locale.ROOT));
         marks.put("left", now.left().care().name().toLowerCase(Locale.ROOT));
+    }
+
+    private void spots() {
+        Optional<Spot> lies = run.laying().flatMap(Laying::last).map(Laying.Laid::spot);
+        if (run.rig().channels(Role.LOOSE).isEmpty()) {
+            return;
+        }
+        Spot.of(run.rig()).stream().filter(spot -> spot.part() != Spot.Part.OTHER).forEach(spot -> marks.put(PackDrawing.id(spot), lies.filter(spot::equals).isPresent() ? "here" : ""));
     }
 
     private String headline(Doing doing) {
@@ -171,7 +183,7 @@ final class Words {
         return switch (channel.role()) {
             case CELL_VOLTS -> Spots.number(3, value);
             case BODY, STUD, BAR -> Spots.number(1, value) + "°" + arrow(channel);
-            case SHUNT_BODY, CONTACTOR_BODY, ROOM -> Spots.value(channel.quantity(), value) + arrow(channel);
+            case SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> Spots.value(channel.quantity(), value) + arrow(channel);
             case FEEDBACK -> value > CLOSED ? "closed" : "open";
             case LOOP, COIL_FEED, ARM, SOURCE_ON, SINK_ON -> value > CLOSED ? "on" : "off";
             case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, SOURCE_VOLTS, SOURCE_AMPS, SINK_VOLTS,

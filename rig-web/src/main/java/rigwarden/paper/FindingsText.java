@@ -13,7 +13,7 @@ import rigwarden.findings.Kind;
 /** The findings of a run for a person: the answers first, then how sure and why, then what would make them surer. */
 public final class FindingsText {
     /** Those that a person asks for first. */
-    private static final List<Kind> FIRST = List.of(Kind.CAPACITY, Kind.VERDICT, Kind.LIMITING_CELL, Kind.JOINT, Kind.PROTECTION, Kind.HEAT);
+    private static final List<Kind> FIRST = List.of(Kind.CAPACITY, Kind.VERDICT, Kind.LIMITING_CELL, Kind.JOINT, Kind.SPOT, Kind.PROTECTION, Kind.HEAT);
 
     private FindingsText() {}
 

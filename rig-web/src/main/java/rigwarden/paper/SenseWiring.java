@@ -79,6 +79,7 @@ final class SenseWiring {
             case SHUNT_BODY -> "shunt";
             case CONTACTOR_BODY -> "K1";
             case ROOM -> "the room, away from cells and heater";
+            case LOOSE -> "wherever a person lays it";
             case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, CELL_VOLTS, BUS_VOLTS, LOOP, COIL_FEED, FEEDBACK, ARM,
                     SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS ->
                 throw new IllegalArgumentException(probe.name() + " sits nowhere");

@@ -25,6 +25,7 @@ public final class Spots {
             case SHUNT_BODY -> "the shunt";
             case CONTACTOR_BODY -> "the contactor";
             case ROOM -> "the room";
+            case LOOSE -> "the loose probe";
             case RECORDER_LAG -> "the logbook";
             case LOOP -> "the loop of contacts";
             case COIL_FEED -> "the coils' feed";
@@ -44,6 +45,7 @@ public final class Spots {
             case SHUNT_BODY -> "shunt";
             case CONTACTOR_BODY -> "contactor";
             case ROOM -> "room";
+            case LOOSE -> "loose probe";
             case STUD, PACK_VOLTS, TAP_VOLTS, BUS_VOLTS, RECORDER_LAG, LOOP, COIL_FEED, FEEDBACK, ARM, SOURCE_VOLTS, SOURCE_AMPS,
                     SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON, ACCUMULATED, CLOCK_RATIO, FREE_SPACE, LATENESS ->
                 channel.name();

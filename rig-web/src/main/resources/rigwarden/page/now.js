@@ -45,6 +45,26 @@ function listen() {
   });
 }
 
+async function lay(name) {
+  const said = document.getElementById('laid-said');
+  try {
+    const answer = await fetch('/spot.txt', { method: 'POST', body: new URLSearchParams({ spot: name }) });
+    said.textContent = (await answer.text()).split('\n')[0];
+  } catch {
+    said.textContent = 'Not kept: no connection.';
+  }
+}
+
+for (const place of document.querySelectorAll('[data-spot]')) {
+  place.addEventListener('click', () => lay(place.dataset.spot));
+  place.addEventListener('keydown', event => {
+    if (event.key === 'Enter' || event.key === ' ') {
+      event.preventDefault();
+      lay(place.dataset.spot);
+    }
+  });
+}
+
 setInterval(() => {
   const now = Date.now();
   if (now - heard > silentAfter) {

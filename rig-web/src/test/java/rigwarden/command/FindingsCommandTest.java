@@ -59,6 +59,10 @@ class FindingsCommandTest {
         assertThat(capacity.get("budget").size()).isGreaterThan(5);
         assertThat(capacity.get("to_shrink_it").asText()).startsWith("calibrate the shunt");
         assertThat(capacity.get("scans").get(1).asLong()).isGreaterThan(10_000);
+
+        Spoken beside = Spoken.of("findings", "1", "--logbook", book(), "--beside", "1");
+        assertThat(beside.out()).contains("SQUARE, run 1 to this run: none", "terminal_01p_c ", ", by the square ");
+        assertThat(Spoken.of("findings", "1", "--logbook", book(), "--beside", "9").err()).contains("There is no run 9");
     }
 
     @Test

@@ -69,7 +69,7 @@ class WarmingTest {
             double seen = Math.max(0.2, 0.2 * end);
             Warming warming = after(seen, h -> settling(warms, slow, h), _ -> 0, joint, h -> settling(over, fast, h));
 
-            Ahead ahead = warming.nearest(false, 1, Math.round((end - seen) * 3600e9)).orElseThrow();
+            Ahead ahead = warming.nearest(false, 1, Math.round((end - seen) * 3600e9), Optional.empty()).orElseThrow();
 
             double truth = ROOM + settling(warms, slow, end) + settling(over, fast, end);
             assertThat(ahead.where()).isEqualTo(joint);
@@ -82,7 +82,7 @@ class WarmingTest {
     void the_beginning_of_a_long_rise_is_no_plateau() {
         Warming warming = after(0.5, h -> settling(15, 2, h), _ -> 0, rig.channels(Role.BODY).getFirst(), _ -> 0);
 
-        Ahead ahead = warming.nearest(false, 1, Math.round(2 * 3600e9)).orElseThrow();
+        Ahead ahead = warming.nearest(false, 1, Math.round(2 * 3600e9), Optional.empty()).orElseThrow();
 
         assertThat(ahead.low()).as("far above the 23.3 degrees of now").isGreaterThan(27);
         assertThat(ahead.high()).isGreaterThan(ROOM + settling(15, 2, 2.5));
@@ -93,7 +93,7 @@ class WarmingTest {
         Channel joint = rig.channels(Role.BAR).get(4);
         Warming warming = after(0.5, h -> settling(30, 2, h), _ -> 0.5, joint, h -> settling(22, 0.1, h));
 
-        Ahead ahead = warming.nearest(false, 1.3, Math.round(3600e9)).orElseThrow();
+        Ahead ahead = warming.nearest(false, 1.3, Math.round(3600e9), Optional.empty()).orElseThrow();
 
         assertThat(ahead.where()).isEqualTo(joint);
         assertThat(ahead.crosses()).isTrue();
@@ -103,7 +103,7 @@ class WarmingTest {
     @Test
     void nothing_is_said_before_ten_minutes_or_of_what_cannot_be_read() {
         Channel body = rig.channels(Role.BODY).getFirst();
-        assertThat(after(0.1, _ -> 0, _ -> 0, body, _ -> 0).nearest(false, 1, 1)).isEmpty();
+        assertThat(after(0.1, _ -> 0, _ -> 0, body, _ -> 0).nearest(false, 1, 1, Optional.empty())).isEmpty();
 
         Warming blind = new Warming(rig);
         for (int i = 0; i < 40; i++) {
@@ -111,7 +111,7 @@ class WarmingTest {
             Reading none = new Reading.Failed(Failure.NO_ANSWER, nanos);
             blind.take(new Scan(i, nanos, rig.channels().stream().map(_ -> none).toList()));
         }
-        assertThat(blind.nearest(false, 1, 1)).isEqualTo(Optional.empty());
+        assertThat(blind.nearest(false, 1, 1, Optional.empty())).isEqualTo(Optional.empty());
     }
 
     @Test
@@ -119,6 +119,6 @@ class WarmingTest {
         Channel body = rig.channels(Role.BODY).getFirst();
         Warming warming = after(0.5, h -> 10 * h, _ -> 0, body, _ -> 0);
         warming.forget();
-        assertThat(warming.nearest(true, 1, 1)).isEmpty();
+        assertThat(warming.nearest(true, 1, 1, Optional.empty())).isEmpty();
     }
 }

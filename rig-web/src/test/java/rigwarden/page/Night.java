@@ -15,6 +15,7 @@ import rigwarden.command.Replays;
 import rigwarden.emulated.BoardFault;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.live.Desk;
+import rigwarden.live.Laying;
 import rigwarden.live.Live;
 import rigwarden.live.Watched;
 import rigwarden.logbook.Logbook;
@@ -27,6 +28,7 @@ import rigwarden.loop.RealClock;
 import rigwarden.loop.Recorder;
 import rigwarden.program.Program;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Spot;
 import rigwarden.rigfile.ProgramFile;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.RigFile;
@@ -64,13 +66,19 @@ final class Night implements AutoCloseable {
      * @param seen what the page is shown of each scan
      */
     Night(Path folder, String bench, long fast, double speed, UnaryOperator<Scan> seen) throws Exception {
-        Read.Sound<Rig> rigFile = (Read.Sound<Rig>) RigFile.read(RIGS.resolve(bench + ".toml"));
+        this(folder, bench, fast, speed, seen, "");
+    }
+
+    /** The same with a probe more, described as a rig file does. */
+    private Night(Path folder, String bench, long fast, double speed, UnaryOperator<Scan> seen, String probe) throws Exception {
+        String text = Files.readString(RIGS.resolve(bench + ".toml")).replace("[panel]", probe + "[panel]");
+        Read.Sound<Rig> rigFile = (Read.Sound<Rig>) RigFile.read(bench + ".toml", text);
         Rig rig = rigFile.value();
         Program program = ((Read.Sound<Program>) ProgramFile.read(RIGS.resolve(bench + "-night.toml"), rigFile)).value();
         this.speed = speed;
         this.folder = folder;
         book = Logbook.open(folder, "test");
-        Logbook.Begun begun = book.begin(new RunAbout(Files.readString(RIGS.resolve(bench + ".toml")),
+        Logbook.Begun begun = book.begin(new RunAbout(text,
                 Files.readString(RIGS.resolve(bench + "-night.toml")), Map.of(), "test", 1, true, "rehearsal", 0),
                 rig.name(), program.name(), rig.channels(), 1_000_000, RunSettings.USUAL.withBallast(0), _ -> { });
         number = begun.number();
@@ -78,7 +86,8 @@ final class Night implements AutoCloseable {
         live = new Live(rig, program, writer).start();
         Recorder shown = (scan, inbox, orders, events) -> live.offer(seen.apply(scan), inbox, orders, events);
         rehearsal = new Rehearsal(rig, program, 1, List.of(), shown);
-        Watched watched = new Watched(number, rig, program, live, desk, true, speed, book.file(number));
+        Watched watched = new Watched(number, rig, program, live, desk, true, speed, book.file(number), List::of, Optional.empty(),
+                Optional.empty(), probe.isEmpty() ? Optional.empty() : Optional.of(new Laying(this::lay)));
         site = new Site(new Site.Place(InetAddress.getLoopbackAddress(), 0, Set.of()), () -> Optional.of(watched),
                 new Shelf(book), folder);
         control = Thread.ofPlatform().name("control").start(() -> run(rig, fast));
@@ -93,6 +102,26 @@ final class Night implements AutoCloseable {
 
     static Night paced(Path folder, double speed) throws Exception {
         return new Night(folder, "one-cell", 0, speed, UnaryOperator.identity());
+    }
+
+    /** With a probe that a person carries, and lays where the page says. */
+    static Night carried(Path folder, String bench, int bus, long fast, double speed) throws Exception {
+        return new Night(folder, bench, fast, speed, UnaryOperator.identity(), """
+                [[probe]]
+                name = "loose_c"
+                place = "loose"
+                bus = %d
+                address = 0x67
+                uncertainty_k = 1.8
+                lag_s = 8
+                period_ms = 200
+
+                """.formatted(bus));
+    }
+
+    private boolean lay(Spot spot, Scan newest) {
+        inflict(new BoardFault.LooseLaid(spot));
+        return writer.note("spot", spot.name(), newest);
     }
 
     private void run(Rig rig, long fast) {

@@ -17,25 +17,29 @@ public final class Numbers {
     private final int bus;
     private final int[] cellIndex;
     private final int[] warmIndex;
+    private final int looseIndex;
     private final List<Channel> cells;
     private final List<Channel> warm;
 
     public long scan;
     public long nanos;
     public double amps = Double.NaN;
-    /** Of the chip's accumulator, A·s of the chip's own clock, positive into the cells. */
+    /** Of the chip's accumulator, A·s of the chip's own clock, positive into the cells; NaN where it has none. */
     public double coulombs = Double.NaN;
     public double busVolts = Double.NaN;
+    /** Of the loose probe, °C; NaN where a rig has none. */
+    public double loose = Double.NaN;
     public final double[] volts;
     public final double[] celsius;
 
     public Numbers(Rig rig) {
         current = rig.channel(Role.CURRENT).index();
-        accumulated = rig.channel(Role.ACCUMULATED).index();
-        chargeScale = rig.channel(Role.ACCUMULATED).scale();
+        accumulated = rig.possible(Role.ACCUMULATED).map(Channel::index).orElse(-1);
+        chargeScale = rig.possible(Role.ACCUMULATED).map(Channel::scale).orElse(0.0);
         bus = rig.channels(Role.BUS_VOLTS).stream().mapToInt(Channel::index).findFirst().orElse(-1);
         cells = rig.channels(Role.CELL_VOLTS);
-        warm = rig.channels().stream().filter(c -> c.quantity() == Quantity.TEMPERATURE).toList();
+        warm = rig.channels().stream().filter(c -> c.quantity() == Quantity.TEMPERATURE && !c.role().carried()).toList();
+        looseIndex = rig.possible(Role.LOOSE).map(Channel::index).orElse(-1);
         cellIndex = cells.stream().mapToInt(Channel::index).toArray();
         warmIndex = warm.stream().mapToInt(Channel::index).toArray();
         volts = new double[cellIndex.length];
@@ -49,8 +53,9 @@ public final class Numbers {
         nanos = from.nanos();
         List<Reading> readings = from.readings();
         amps = value(readings, current);
-        coulombs = readings.get(accumulated) instanceof Reading.Valid valid ? valid.code() * chargeScale : Double.NaN;
+        coulombs = accumulated >= 0 && readings.get(accumulated) instanceof Reading.Valid valid ? valid.code() * chargeScale : Double.NaN;
         busVolts = bus < 0 ? Double.NaN : value(readings, bus);
+        loose = looseIndex < 0 ? Double.NaN : value(readings, looseIndex);
         for (int i = 0; i < volts.length; i++) {
             if (readings.get(cellIndex[i]) instanceof Reading.Valid valid) {
                 volts[i] = valid.value();
