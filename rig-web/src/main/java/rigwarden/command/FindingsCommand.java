@@ -2,7 +2,6 @@ package rigwarden.command;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -30,11 +29,7 @@ final class FindingsCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        Path file = logbook.folder().resolve("runs").resolve(String.format("%04d.db", run));
-        if (!Files.isReadable(file)) {
-            throw new Refused("There is no run " + run + " in " + logbook.folder()
-                    + "; `rigwarden runs` lists those that there are.");
-        }
+        Path file = StoredRuns.file(logbook, run);
         RunFindings found = RunFindings.read(file).orElseThrow(() -> new Refused("The rig of run " + run
                 + " is refused by this version of Rigwarden, so that nothing is found from it; `rigwarden export` still gives its readings."));
         if (json) {

@@ -39,15 +39,20 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
      */
     public static Optional<RunFindings> read(Path file) {
         try (RunReader reader = RunReader.open(file)) {
-            if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
-                    && read.value().channels().size() == reader.channels().size()) {
-                Rig rig = read.value().with(reader.channels());
+            return rig(reader).map(rig -> {
                 Gathered gathered = gather(reader, rig);
-                return Optional.of(new RunFindings(rig, reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
-                        gathered.missingRows(), Findings.of(rig, gathered, Rating.usual(rig.cells().ratedAmpHours()))));
-            }
-            return Optional.empty();
+                return new RunFindings(rig, reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
+                        gathered.missingRows(), Findings.of(rig, gathered, Rating.usual(rig.cells().ratedAmpHours())));
+            });
         }
+    }
+
+    /** The rig that a run's readings are of, with the channels that they were recorded with; nothing where this version refuses it. */
+    public static Optional<Rig> rig(RunReader reader) {
+        return RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
+                && read.value().channels().size() == reader.channels().size()
+                ? Optional.of(read.value().with(reader.channels()))
+                : Optional.empty();
     }
 
     private static Gathered gather(RunReader reader, Rig rig) {
