@@ -55,7 +55,7 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
                 : Optional.empty();
     }
 
-    private static Gathered gather(RunReader reader, Rig rig) {
+    static Gathered gather(RunReader reader, Rig rig) {
         Trace trace = new Trace(rig);
         try (Cycles cycles = reader.cycles()) {
             while (cycles.hasNext()) {
@@ -66,7 +66,7 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
         return trace.end();
     }
 
-    private static List<StepMark> marks(List<StoredEvent> events) {
+    static List<StepMark> marks(List<StoredEvent> events) {
         if (events.isEmpty()) {
             return List.of();
         }
