@@ -15,6 +15,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleUnaryOperator;
@@ -23,6 +24,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import rigwarden.logbook.RunReader;
+import rigwarden.paper.CsvExport;
 
 /** A run handed on: as one table of scans, and as a file for each cell, both with what their columns mean. */
 class ExportCommandTest {
@@ -111,9 +114,11 @@ class ExportCommandTest {
 
     @Test
     void the_validator_refuses_a_column_without_a_unit_an_unknown_type_and_a_wrong_null() throws IOException {
-        Path to = folder.resolve("refused");
-        export(to);
-        JsonNode sound = json(to.resolve("run-0001.csv-metadata.json"));
+        Path csv = Files.writeString(folder.resolve("sound.csv"), "");
+        JsonNode sound;
+        try (RunReader reader = RunReader.open(Path.of(book()).resolve("runs").resolve("0001.db"))) {
+            sound = json(CsvExport.describe(reader, 1, csv));
+        }
 
         for (String key : List.of("http://qudt.org/schema/qudt/ucumCode", "dc:description", "titles")) {
             ObjectNode without = sound.deepCopy();
@@ -178,9 +183,11 @@ class ExportCommandTest {
         double[] seconds = table.numbers("Test Time / s");
         double[] amps = table.numbers("Current / A");
         double[] volts = table.numbers("Voltage / V");
-        double in = leftAndRight(seconds, amps, i -> Math.max(i, 0), amps) / 3600;
-        double out = leftAndRight(seconds, amps, i -> Math.max(-i, 0), amps) / 3600;
-        double wattsIn = leftAndRight(seconds, amps, i -> i > 0 ? i : 0, volts) / 3600;
+        double[] ones = new double[seconds.length];
+        Arrays.fill(ones, 1);
+        double in = leftAndRight(seconds, i -> Math.max(i, 0), amps, ones);
+        double out = leftAndRight(seconds, i -> Math.max(-i, 0), amps, ones);
+        double wattsIn = leftAndRight(seconds, i -> Math.max(i, 0), amps, volts);
 
         assertThat(table.neverFalls(seconds)).isTrue();
         assertThat(table.neverFalls(table.numbers("Step Count / 1"))).isTrue();
@@ -217,17 +224,15 @@ class ExportCommandTest {
         assertThat(Schemas.faults("csvw-table.schema.json", json(to.resolve(name + "-metadata.json")))).isEmpty();
     }
 
-    /** The mean of the sum of left ends and the sum of right ends: another way to the trapezoid. */
-    private static double leftAndRight(double[] seconds, double[] amps, DoubleUnaryOperator gate, double[] times) {
+    /** The mean of the sum of left ends and the sum of right ends, per hour: another way to the trapezoid. */
+    private static double leftAndRight(double[] seconds, DoubleUnaryOperator gate, double[] amps, double[] times) {
         double left = 0;
         double right = 0;
         for (int i = 1; i < seconds.length; i++) {
-            double before = gate.applyAsDouble(amps[i - 1]) * (times.equals(amps) ? 1 : times[i - 1]);
-            double after = gate.applyAsDouble(amps[i]) * (times.equals(amps) ? 1 : times[i]);
-            left += before * (seconds[i] - seconds[i - 1]);
-            right += after * (seconds[i] - seconds[i - 1]);
+            left += gate.applyAsDouble(amps[i - 1]) * times[i - 1] * (seconds[i] - seconds[i - 1]);
+            right += gate.applyAsDouble(amps[i]) * times[i] * (seconds[i] - seconds[i - 1]);
         }
-        return (left + right) / 2;
+        return (left + right) / 2 / 3600;
     }
 
     @Test
