@@ -3,6 +3,7 @@ package rigwarden.findings;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -56,9 +57,12 @@ public final class Joints {
     static List<Resistance> onTheFlat(Rig rig, List<Edge> edges) {
         int cells = rig.cells().series();
         double[] sum = new double[cells];
-        double[] variance = new double[cells];
+        List<Map<String, Double>> variance = new ArrayList<>();
         double[] weight = new double[cells];
         Resistance[] last = new Resistance[cells];
+        for (int cell = 0; cell < cells; cell++) {
+            variance.add(new LinkedHashMap<>());
+        }
         for (Edge edge : edges) {
             if (!edge.opened() || !flat(edge.after().getLast().volts())) {
                 continue;
@@ -69,7 +73,7 @@ public final class Joints {
                 if (r.seconds() == shortest) {
                     int cell = r.cell() - 1;
                     sum[cell] += square * r.ohms();
-                    variance[cell] += square * r.budget().combined() * r.budget().combined();
+                    r.budget().terms().forEach(t -> variance.get(cell).merge(t.name(), square * t.standard() * t.standard(), Double::sum));
                     weight[cell] += square;
                     last[cell] = r;
                 }
@@ -79,10 +83,17 @@ public final class Joints {
         for (int cell = 0; cell < cells; cell++) {
             if (last[cell] != null) {
                 means.add(new Resistance(cell + 1, last[cell].how(), last[cell].seconds(), sum[cell] / weight[cell], last[cell].amps(),
-                        new Budget(List.of(Budget.standard("each reading", Math.sqrt(variance[cell] / weight[cell])))), last[cell].scan()));
+                        new Budget(mean(variance.get(cell), weight[cell])), last[cell].scan()));
             }
         }
         return means;
+    }
+
+    /** Term by term, so that what errs alike in two runs can be told from what does not. */
+    private static List<Budget.Term> mean(Map<String, Double> variance, double weight) {
+        List<Budget.Term> terms = new ArrayList<>();
+        variance.forEach((name, sum) -> terms.add(Budget.standard(name, Math.sqrt(sum / weight))));
+        return terms;
     }
 
     private static boolean flat(double[] volts) {

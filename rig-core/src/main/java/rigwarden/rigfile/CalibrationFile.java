@@ -9,6 +9,9 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
@@ -21,6 +24,7 @@ import java.util.stream.Stream;
 public record CalibrationFile(String name, String text) {
     private static final String END = ".calibration.toml";
     private static final String SEAL = "sha256 = \"";
+    private static final Pattern CHANNEL = Pattern.compile("^channel = \"([^\"]*)\"$", Pattern.MULTILINE);
 
     /** Where the calibration of a channel lies. */
     public static Path of(Path rigFile, String channel) {
@@ -30,6 +34,12 @@ public record CalibrationFile(String name, String text) {
     private static String stem(Path rigFile) {
         String name = RigFile.name(rigFile);
         return name.endsWith(".toml") ? name.substring(0, name.length() - ".toml".length()) : name;
+    }
+
+    /** The channel that it says it is of; empty where no line says one, and then it is refused when it is read. */
+    public Optional<String> channel() {
+        Matcher line = CHANNEL.matcher(text);
+        return line.find() ? Optional.of(line.group(1)) : Optional.empty();
     }
 
     /** Seals what a calibration says. */

@@ -55,6 +55,16 @@ public final class RigFile {
                 Optional.empty());
     }
 
+    /**
+     * Reads a rig file that is already in memory with calibrations that a person names; whether they hold today is not asked.
+     *
+     * @param name of the rig file, for refusals
+     * @param calibrations with their own names
+     */
+    public static Read<Rig> with(String name, String text, List<CalibrationFile> calibrations) {
+        return read(new Page(name), text, calibrations, Optional.empty());
+    }
+
     static String name(Path path) {
         Path last = path.getFileName();
         return last == null ? path.toString() : last.toString();

@@ -2,12 +2,15 @@ package rigwarden.command;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -19,7 +22,11 @@ import rigwarden.logbook.Logbook;
 import rigwarden.logbook.LogbookException;
 import rigwarden.paper.FindingsJson;
 import rigwarden.paper.FindingsText;
+import rigwarden.paper.Recomputed;
+import rigwarden.paper.RecomputedText;
 import rigwarden.paper.RunFindings;
+import rigwarden.rig.ChannelCalibration;
+import rigwarden.rigfile.CalibrationFile;
 
 /** {@code rigwarden findings}: what a run says, how sure, and what it does not say. */
 @Command(
@@ -37,30 +44,35 @@ final class FindingsCommand implements Callable<Integer> {
         "square of the current, are those of this run."})
     private int beside;
 
+    @Option(
+            names = "--with-calibration",
+            arity = "1..*",
+            paramLabel = "FILE",
+            description = "Work the readings out anew from the chips' codes with these calibrations, and say what that would have found. Files of"
+                    + " several channels are read with together; a second one of a channel begins another set, told of beside the first.")
+    private List<Path> calibrations = List.of();
+
     @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     @Override
     public Integer call() throws IOException {
-        Path file = file(run);
-        RunFindings found = RunFindings.read(file, walked(), beside > 0 ? Optional.of(file(beside)) : Optional.empty())
+        Path file = StoredRuns.file(logbook, run);
+        RunFindings found = RunFindings.read(file, walked(), beside > 0 ? Optional.of(StoredRuns.file(logbook, beside)) : Optional.empty())
                 .orElseThrow(() -> new Refused("The rig of run " + run
                 + " is refused by this version of Rigwarden, so that nothing is found from it; `rigwarden export` still gives its readings."));
+        List<Recomputed.Found> recomputed = new ArrayList<>();
+        for (List<CalibrationFile> set : sets()) {
+            recomputed.add(recomputed(file, set));
+        }
         if (json) {
-            System.out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(FindingsJson.of(run, found)));
-        } else {
+            System.out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(json(found, recomputed)));
+        } else if (recomputed.isEmpty()) {
             FindingsText.of(run, found).forEach(System.out::println);
+        } else {
+            RecomputedText.of(run, found, recomputed).forEach(System.out::println);
         }
         return Exits.DONE;
-    }
-
-    private Path file(int number) {
-        Path file = logbook.folder().resolve("runs").resolve(String.format(Locale.ROOT, "%04d.db", number));
-        if (!Files.isReadable(file)) {
-            throw new Refused("There is no run " + number + " in " + logbook.folder()
-                    + "; `rigwarden runs` lists those that there are.");
-        }
-        return file;
     }
 
     /** What a hand meter found is in the ledger, which only one process may open: beside a run it is left alone, and that is said. */
@@ -71,5 +83,58 @@ final class FindingsCommand implements Callable<Integer> {
             System.err.println("Without what a hand meter found on the joints: " + e.getMessage());
             return List.of();
         }
+    }
+
+    /** In the order in which they were named; each has one of a channel. */
+    private List<List<CalibrationFile>> sets() {
+        List<List<CalibrationFile>> sets = new ArrayList<>();
+        for (Path path : calibrations) {
+            CalibrationFile file = calibration(path);
+            if (sets.isEmpty() || sets.getLast().stream().anyMatch(other -> other.channel().equals(file.channel()))) {
+                sets.add(new ArrayList<>());
+            }
+            sets.getLast().add(file);
+        }
+        return sets;
+    }
+
+    private static Recomputed.Found recomputed(Path run, List<CalibrationFile> set) {
+        return switch (Recomputed.of(run, set)) {
+            case Recomputed.Found found -> found;
+            case Recomputed.Refused refused -> throw new Refused(refused.words());
+        };
+    }
+
+    private static CalibrationFile calibration(Path file) {
+        try {
+            return new CalibrationFile(String.valueOf(file.getFileName()), Files.readString(file));
+        } catch (CharacterCodingException _) {
+            throw new Refused("The calibration " + file + " is no text: allowed is a file that `rigwarden calibrate` wrote.");
+        } catch (IOException e) {
+            throw new Refused("The calibration " + file + " cannot be read: " + e.getMessage());
+        }
+    }
+
+    private Map<String, Object> json(RunFindings found, List<Recomputed.Found> recomputed) {
+        Map<String, Object> whole = new LinkedHashMap<>(FindingsJson.of(run, found));
+        if (!recomputed.isEmpty()) {
+            whole.put("with_calibrations", recomputed.stream().map(other -> {
+                Map<String, Object> one = new LinkedHashMap<>();
+                one.put("calibrations", other.given().stream().map(FindingsCommand::json).toList());
+                one.putAll(FindingsJson.of(run, other.found()));
+                return one;
+            }).toList());
+        }
+        return whole;
+    }
+
+    private static Map<String, Object> json(ChannelCalibration one) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("channel", one.channel());
+        map.put("made", one.made().toString());
+        map.put("expires", one.expires().toString());
+        map.put("gain", one.gain());
+        map.put("offset", one.offset());
+        return map;
     }
 }

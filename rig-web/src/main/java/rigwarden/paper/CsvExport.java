@@ -46,7 +46,7 @@ public final class CsvExport {
      * @throws IOException when it cannot be written
      */
     public static long write(RunReader reader, Writer to) throws IOException {
-        List<Channel> channels = reader.channels().stream().filter(CsvExport::wanted).toList();
+        List<Channel> channels = CsvColumns.channels(reader.channels());
         List<Channel> cells = channels.stream().filter(c -> c.role() == Role.CELL_VOLTS).toList();
         Channel current = channels.stream().filter(c -> c.role() == Role.CURRENT).findFirst().orElseThrow();
         long origin = reader.about().originNanos();
@@ -59,15 +59,12 @@ public final class CsvExport {
         long lastNanos = -1;
         try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(to);
                 Cycles cycles = reader.cycles()) {
-            List<String> header = new ArrayList<>(List.of("elapsed_s", "step"));
-            channels.forEach(c -> header.add(c.name()));
-            header.addAll(List.of("charge_ah", "energy_wh"));
-            csv.writeRecord(header);
+            csv.writeRecord(CsvColumns.of(reader.channels()).stream().map(Column::title).toList());
             while (cycles.hasNext()) {
                 Cycle cycle = cycles.next();
                 Scan scan = cycle.scan();
                 for (StoredEvent event : cycle.events()) {
-                    if (event.kind().equals(STEP_BEGUN)) {
+                    if (event.kind().equals("step_begun")) {
                         step = event.step().orElse(step);
                     }
                 }
@@ -98,11 +95,17 @@ public final class CsvExport {
         return rows;
     }
 
-    private static final String STEP_BEGUN = "step_begun";
-
-    /** Accumulator and clock are in the run file; here charge_ah stands for them. */
-    private static boolean wanted(Channel channel) {
-        return channel.role() != Role.ACCUMULATED && channel.role() != Role.FREE_SPACE;
+    /**
+     * Writes what the columns of a run's table mean beside it.
+     *
+     * @return the file
+     * @throws IOException when it cannot be written
+     */
+    public static Path describe(RunReader reader, int run, Path csv) throws IOException {
+        String words = reader.about().rehearsal()
+                ? "A rehearsal: every part was emulated, and this is about no real cell."
+                : "Began " + reader.about().started() + " by the computer's clock.";
+        return new CsvMetadata(Spots.say("Run %04d, one row a scan", run), words, CsvColumns.of(reader.channels())).write(csv);
     }
 
     /** Sums go from one scan in which current and cells can be seen to the next such; none is made up between. */
@@ -118,11 +121,13 @@ public final class CsvExport {
         return ((Reading.Valid) scan.readings().get(channel.index())).value();
     }
 
-    private static int decimals(Channel channel) {
+    /** Decimals that show a step of a channel and one place more. */
+    static int decimals(Channel channel) {
         return (int) Math.clamp(Math.ceil(-Math.log10(channel.scale())) + 1, 0, 9);
     }
 
-    private static String plain(double value, int decimals) {
+    /** A number as every program reads it, whatever the machine's language. */
+    static String plain(double value, int decimals) {
         return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
     }
 }

@@ -53,33 +53,36 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
      */
     public static Optional<RunFindings> read(Path file, List<JointOhms> walked, Optional<Path> earlier) {
         try (RunReader reader = RunReader.open(file)) {
-            if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
-                    && read.value().channels().size() == reader.channels().size()) {
-                Rig rig = read.value().with(reader.channels());
+            return rig(reader).map(rig -> {
                 Gathered gathered = gather(reader, rig);
                 List<Finding> found = new ArrayList<>(Findings.of(rig, gathered, Rating.usual(rig.cells().ratedAmpHours()),
                         WalkedBars.of(rig, walked)));
                 earlier.ifPresent(other -> found.add(beside(rig, gathered, other)));
-                return Optional.of(new RunFindings(rig, reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
-                        gathered.missingRows(), List.copyOf(found)));
-            }
-            return Optional.empty();
+                return new RunFindings(rig, reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
+                        gathered.missingRows(), List.copyOf(found));
+            });
         }
     }
 
     private static Finding beside(Rig rig, Gathered now, Path earlier) {
         String called = "run " + earlier.getFileName().toString().replaceFirst("[.]db$", "").replaceFirst("^0+", "");
         try (RunReader reader = RunReader.open(earlier)) {
-            if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
-                    && read.value().channels().size() == reader.channels().size() && read.value().name().equals(rig.name())) {
-                return Findings.beside(gather(reader, read.value().with(reader.channels())), called, now);
-            }
+            return rig(reader).filter(other -> other.name().equals(rig.name()))
+                    .map(other -> Findings.beside(gather(reader, other), called, now))
+                    .orElseGet(() -> new Finding(Kind.SQUARE, called + " to this run",
+                            new Answer.Refused(called + " is of a rig of another name, or of one that this version refuses"), List.of(), List.of(), 0, 0));
         }
-        return new Finding(Kind.SQUARE, called + " to this run", new Answer.Refused(called + " is of a rig of another name, or of one that this version refuses"),
-                List.of(), List.of(), 0, 0);
     }
 
-    private static Gathered gather(RunReader reader, Rig rig) {
+    /** The rig that a run's readings are of, with the channels that they were recorded with; nothing where this version refuses it. */
+    public static Optional<Rig> rig(RunReader reader) {
+        return RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
+                && read.value().channels().size() == reader.channels().size()
+                ? Optional.of(read.value().with(reader.channels()))
+                : Optional.empty();
+    }
+
+    static Gathered gather(RunReader reader, Rig rig) {
         Trace trace = new Trace(rig);
         try (Cycles cycles = reader.cycles()) {
             while (cycles.hasNext()) {
@@ -90,7 +93,7 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
         return trace.end();
     }
 
-    private static List<StepMark> marks(Rig rig, List<StoredEvent> events) {
+    static List<StepMark> marks(Rig rig, List<StoredEvent> events) {
         if (events.isEmpty()) {
             return List.of();
         }
