@@ -5,15 +5,15 @@ import java.util.List;
 import java.util.Optional;
 import rigwarden.findings.trace.Edge;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 
 /** All that can be found from one run: pure functions of what the trace kept. */
 public final class Findings {
     private Findings() {}
 
     /** Of a run whose rows were fed to a {@link Trace} of the same rig, held against a rating. */
-    public static List<Finding> of(Rig rig, Gathered run, Rating rating) {
+    public static List<Finding> of(Traced rig, Gathered run, Rating rating) {
         List<Finding> found = new ArrayList<>();
         List<StepFinding> sums = run.steps().stream().map(StepNotes::sums).toList();
         List<Capacity> capacities = Capacity.of(rig, sums);
@@ -65,7 +65,7 @@ public final class Findings {
                 step.continuity().firstScan(), step.continuity().lastScan()));
     }
 
-    private static void step(Rig rig, Gathered run, StepNotes step, double busGainU, List<Finding> found) {
+    private static void step(Traced rig, Gathered run, StepNotes step, double busGainU, List<Finding> found) {
         found.add(Charge.charge(step));
         boolean flows = !step.sums().kind().equals("rest");
         if (flows) {
@@ -85,7 +85,7 @@ public final class Findings {
         }
     }
 
-    private static void resistances(Rig rig, Gathered run, StepNotes step, List<Finding> found) {
+    private static void resistances(Traced rig, Gathered run, StepNotes step, List<Finding> found) {
         Optional<Edge> opening = run.edges().stream()
                 .filter(e -> e.step() == step.sums().index() && e.opened()).reduce((_, last) -> last);
         List<Resistance> all = opening.map(e -> Resistance.atOpening(rig, e)).orElse(List.of());
@@ -99,7 +99,7 @@ public final class Findings {
     }
 
     /** Of the whole run: joints are compared where every cell is on its flat. */
-    private static void joints(Rig rig, Gathered run, List<Finding> found) {
+    private static void joints(Traced rig, Gathered run, List<Finding> found) {
         if (rig.cells().series() < 2) {
             return;
         }
@@ -124,7 +124,7 @@ public final class Findings {
                 notes, likes.getFirst().scan(), likes.getFirst().scan()));
     }
 
-    private static Finding incremental(Rig rig, StepNotes step) {
+    private static Finding incremental(Traced rig, StepNotes step) {
         double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
         double rate = step.sums().seconds() == 0 ? 0
                 : Math.abs(step.sums().chargeAmpHours().value()) / (step.sums().seconds() / 3600) / rig.cells().ratedAmpHours();
@@ -134,13 +134,13 @@ public final class Findings {
                 step.continuity().firstScan(), step.continuity().lastScan());
     }
 
-    private static Finding restFinding(Rig rig, StepNotes step) {
+    private static Finding restFinding(Traced rig, StepNotes step) {
         double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
         return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(step.rest(), coarsest),
                 Conditions.of(step), List.of(), step.continuity().firstScan(), step.continuity().lastScan());
     }
 
-    private static void pulses(Rig rig, Gathered run, List<Finding> found) {
+    private static void pulses(Traced rig, Gathered run, List<Finding> found) {
         for (StepNotes step : run.steps()) {
             if (!step.sums().kind().equals("pulse")) {
                 continue;

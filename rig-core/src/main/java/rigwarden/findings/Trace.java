@@ -15,8 +15,8 @@ import rigwarden.findings.trace.Warmth;
 import rigwarden.findings.trace.WarmthWatch;
 import rigwarden.program.Ended;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 import rigwarden.run.Account;
 
 /**
@@ -43,10 +43,10 @@ public final class Trace {
     private double roomSum;
     private long roomCount;
 
-    public Trace(Rig rig) {
+    public Trace(Traced rig) {
         tally = new Tally(rig);
         now = new Numbers(rig);
-        following = new Following(now.cells().size());
+        following = new Following(now.cells().size(), now.sums());
         knees = new KneeWatch(now.cells().size());
         warmth = new WarmthWatch(now.warm());
         rest = new RestWatch(now.cells().size());

@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import rigwarden.quantity.Quantity;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 import rigwarden.warden.Reading;
 import rigwarden.warden.Scan;
 
@@ -14,6 +14,9 @@ public final class Numbers {
     private final int current;
     private final int accumulated;
     private final double chargeScale;
+    private double sum;
+    private double sumAmps = Double.NaN;
+    private long sumNanos;
     private final int bus;
     private final int[] cellIndex;
     private final int[] warmIndex;
@@ -23,16 +26,16 @@ public final class Numbers {
     public long scan;
     public long nanos;
     public double amps = Double.NaN;
-    /** Of the chip's accumulator, A·s of the chip's own clock, positive into the cells. */
+    /** Of the chip's accumulator, A·s of the chip's own clock, positive into the cells; where there is none, of the rows themselves. */
     public double coulombs = Double.NaN;
     public double busVolts = Double.NaN;
     public final double[] volts;
     public final double[] celsius;
 
-    public Numbers(Rig rig) {
+    public Numbers(Traced rig) {
         current = rig.channel(Role.CURRENT).index();
-        accumulated = rig.channel(Role.ACCUMULATED).index();
-        chargeScale = rig.channel(Role.ACCUMULATED).scale();
+        accumulated = rig.possible(Role.ACCUMULATED).map(Channel::index).orElse(-1);
+        chargeScale = rig.possible(Role.ACCUMULATED).map(Channel::scale).orElse(0.0);
         bus = rig.channels(Role.BUS_VOLTS).stream().mapToInt(Channel::index).findFirst().orElse(-1);
         cells = rig.channels(Role.CELL_VOLTS);
         warm = rig.channels().stream().filter(c -> c.quantity() == Quantity.TEMPERATURE).toList();
@@ -49,7 +52,8 @@ public final class Numbers {
         nanos = from.nanos();
         List<Reading> readings = from.readings();
         amps = value(readings, current);
-        coulombs = readings.get(accumulated) instanceof Reading.Valid valid ? valid.code() * chargeScale : Double.NaN;
+        coulombs = accumulated < 0 ? summed()
+                : readings.get(accumulated) instanceof Reading.Valid valid ? valid.code() * chargeScale : Double.NaN;
         busVolts = bus < 0 ? Double.NaN : value(readings, bus);
         for (int i = 0; i < volts.length; i++) {
             if (readings.get(cellIndex[i]) instanceof Reading.Valid valid) {
@@ -61,6 +65,24 @@ public final class Numbers {
         for (int i = 0; i < celsius.length; i++) {
             celsius[i] = value(readings, warmIndex[i]);
         }
+    }
+
+    /** The trapezoid of the currents until now; NaN in a row that has none. */
+    private double summed() {
+        if (Double.isNaN(amps)) {
+            return Double.NaN;
+        }
+        if (!Double.isNaN(sumAmps)) {
+            sum += Math.max(0, nanos - sumNanos) * 1e-9 * (amps + sumAmps) / 2;
+        }
+        sumAmps = amps;
+        sumNanos = nanos;
+        return sum;
+    }
+
+    /** Whether the charge is the sum of the rows, since nothing counted it. */
+    public boolean sums() {
+        return accumulated < 0;
     }
 
     private static double value(List<Reading> readings, int index) {
