@@ -21,6 +21,7 @@ public final class FindingsText {
     public static List<String> of(int number, RunFindings run) {
         List<String> lines = new ArrayList<>();
         lines.add(Spots.say("Run %04d on %s: what it found.", number, run.rig().name()));
+        run.imported().ifPresent(from -> lines.add("A log from elsewhere: " + from + ". Each ± is as good as what the map states of its instruments."));
         if (run.rehearsal()) {
             lines.add("A rehearsal: every part was emulated, and nothing of this is about your cells.");
         }

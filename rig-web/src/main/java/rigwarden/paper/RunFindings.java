@@ -4,6 +4,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import rigwarden.elsewhere.LogChannels;
+import rigwarden.elsewhere.LogMap;
+import rigwarden.elsewhere.MapFile;
 import rigwarden.findings.Finding;
 import rigwarden.findings.Findings;
 import rigwarden.findings.Gathered;
@@ -14,43 +17,59 @@ import rigwarden.findings.trace.StepMark;
 import rigwarden.logbook.Cycle;
 import rigwarden.logbook.Cycles;
 import rigwarden.logbook.LogbookException;
+import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
 import rigwarden.logbook.StoredEvent;
+import rigwarden.rig.ForeignLog;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Traced;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.RigFile;
 
 /**
  * What can be found from a run file.
  *
- * @param rig it ran on
+ * @param rig it ran on, or the log from elsewhere that it was
+ * @param imported where such a log came from
  * @param rehearsal whether every part of it was emulated
  * @param part whether it went on with another run, of which nothing is found here
  * @param rows that were in it
  * @param missingRows scans that were not
  * @param findings in the order in which they are found
  */
-public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, long missingRows, List<Finding> findings) {
+public record RunFindings(Traced rig, Optional<String> imported, boolean rehearsal, boolean part, long rows, long missingRows, List<Finding> findings) {
     /**
      * Reads a run file, one row at a time in memory.
      *
-     * @return nothing where this version refuses the rig in it
+     * @return nothing where this version refuses the rig, or the map, in it
      * @throws LogbookException where the file is missing or cannot be read
      */
     public static Optional<RunFindings> read(Path file) {
         try (RunReader reader = RunReader.open(file)) {
-            if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
-                    && read.value().channels().size() == reader.channels().size()) {
-                Rig rig = read.value().with(reader.channels());
-                Gathered gathered = gather(reader, rig);
-                return Optional.of(new RunFindings(rig, reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
-                        gathered.missingRows(), Findings.of(rig, gathered, Rating.usual(rig.cells().ratedAmpHours()))));
-            }
-            return Optional.empty();
+            RunAbout about = reader.about();
+            return (about.imported().isPresent() ? log(reader) : rig(reader)).map(traced -> {
+                Gathered gathered = gather(reader, traced);
+                return new RunFindings(traced, about.imported(), about.rehearsal(), about.from().isPresent(), gathered.rows(),
+                        gathered.missingRows(), Findings.of(traced, gathered, Rating.usual(traced.cells().ratedAmpHours())));
+            });
         }
     }
 
-    private static Gathered gather(RunReader reader, Rig rig) {
+    private static Optional<Traced> rig(RunReader reader) {
+        return RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> read
+                && read.value().channels().size() == reader.channels().size() ? Optional.of(read.value().with(reader.channels())) : Optional.empty();
+    }
+
+    /** The map says more of the channels than the file's table of them: their smallest steps. */
+    private static Optional<Traced> log(RunReader reader) {
+        if (MapFile.read("map", reader.about().rigText()) instanceof Read.Sound<LogMap> map) {
+            ForeignLog log = LogChannels.of(map.value(), reader.channels().getFirst().periodNanos());
+            return log.channels().equals(reader.channels()) ? Optional.of(log) : Optional.empty();
+        }
+        return Optional.empty();
+    }
+
+    private static Gathered gather(RunReader reader, Traced rig) {
         Trace trace = new Trace(rig);
         try (Cycles cycles = reader.cycles()) {
             while (cycles.hasNext()) {
