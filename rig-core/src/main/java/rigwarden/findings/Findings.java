@@ -80,7 +80,10 @@ public final class Findings {
                 found.add(incremental(rig, step));
             }
             case "charge", "balance" -> found.addAll(Lag.atFull(rig, step));
-            case "rest" -> found.add(restFinding(rig, step));
+            case "rest" -> {
+                found.add(restFinding(rig, step));
+                found.addAll(HeatPath.of(rig, run.steps(), step));
+            }
             case String _ -> { }
         }
     }
@@ -96,6 +99,7 @@ public final class Findings {
             return;
         }
         all.forEach(r -> found.add(r.finding()));
+        opening.ifPresent(edge -> found.addAll(Onset.of(rig, edge)));
     }
 
     /** Of the whole run: joints are compared where every cell is on its flat. */

@@ -103,7 +103,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
     }
 
     /** A step of the current knows no zero: only what grows with the current counts. */
-    private static Budget.Term current(Traced traced, double ohms) {
+    static Budget.Term current(Traced traced, double ohms) {
         return switch (traced) {
             case Rig rig -> rig.calibration(Calibratable.CURRENT)
                     .map(found -> Budget.standard("the current's calibration", found.doubt().gainU() / 2 * ohms))

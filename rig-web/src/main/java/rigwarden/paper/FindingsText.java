@@ -34,10 +34,15 @@ public final class FindingsText {
         said.stream().filter(f -> rank(f) < FIRST.size()).forEach(f -> lines.add("  " + answer(f)));
         lines.add("");
         lines.add("HOW SURE, AND WHY (± at 95.45 %)");
-        said.forEach(f -> lines.addAll(whole(f)));
+        Likes likes = new Likes(said);
+        said.stream().filter(likes::shown).forEach(f -> lines.addAll(whole(f)));
+        lines.addAll(likes.rest());
         lines.add("");
         lines.add("WHAT THIS RUN CANNOT SAY");
-        run.findings().stream().filter(FindingsText::refused).map(f -> "  " + answer(f)).distinct().forEach(lines::add);
+        List<Finding> refused = run.findings().stream().filter(FindingsText::refused).toList();
+        Likes unsaid = new Likes(refused);
+        refused.stream().filter(unsaid::shown).map(f -> "  " + answer(f)).distinct().forEach(lines::add);
+        lines.addAll(unsaid.rest());
         lines.add("");
         lines.add(Spots.say("%d rows, %d missing. Each ± is of this measurement; it is no certificate.", run.rows(), run.missingRows()));
         return lines;

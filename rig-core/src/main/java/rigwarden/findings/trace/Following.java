@@ -13,6 +13,9 @@ public final class Following {
     /** Over a long gap the accumulator is believed where it fits the currents at both ends so well, relative. */
     private static final double FITS_FAR = 0.02;
 
+    /** A step with less than this part of all current seen is a rest. */
+    private static final double RESTS = 0.02;
+
     private final boolean[] seen;
     private final boolean summed;
     private long coulombsScan;
@@ -52,9 +55,10 @@ public final class Following {
         coulombsNanos = now.nanos;
         coulombsScan = now.scan;
         ampsAtCoulombs = now.amps;
-        mostAmps = 0;
-        leastAmps = Double.isNaN(now.amps) ? 0 : Math.min(0, now.amps);
-        greatestAmps = Double.isNaN(now.amps) ? 0 : Math.max(0, now.amps);
+        mostAmps = Double.isNaN(now.amps) || !summed ? 0 : Math.abs(now.amps);
+        if (!Double.isNaN(now.amps)) {
+            range(now.amps);
+        }
         counted = 0;
         guessed = 0;
         trapezoid = 0;
@@ -73,8 +77,7 @@ public final class Following {
         longest = Math.max(longest, seconds);
         if (!Double.isNaN(now.amps)) {
             mostAmps = Math.max(mostAmps, Math.abs(now.amps));
-            leastAmps = Math.min(leastAmps, now.amps);
-            greatestAmps = Math.max(greatestAmps, now.amps);
+            range(now.amps);
             trapezoid += seconds * (Double.isNaN(lastAmps) ? now.amps : (now.amps + lastAmps) / 2);
             lastAmps = now.amps;
         }
@@ -131,6 +134,17 @@ public final class Following {
         coulombsScan = now.scan;
     }
 
+    private void range(double amps) {
+        leastAmps = Math.min(leastAmps, amps);
+        greatestAmps = Math.max(greatestAmps, amps);
+    }
+
+    /** What may be wrong with a guessed current: all that was seen until now, nothing among it; in a rest what was seen in that. */
+    private double unseen() {
+        double all = greatestAmps - leastAmps;
+        return mostAmps < RESTS * all ? mostAmps : all;
+    }
+
     public Continuity end() {
         double open = (lastNanos - coulombsNanos) * 1e-9;
         double blind = blindSeconds + (open > 1 || Double.isNaN(lastCoulombs) ? open : 0);
@@ -139,7 +153,7 @@ public final class Following {
             never += cell ? 0 : 1;
         }
         double all = counted + guessed;
-        double amps = summed ? greatestAmps - leastAmps : Math.max(blindAmps, blind > blindSeconds ? mostAmps : 0);
+        double amps = summed ? unseen() : Math.max(blindAmps, blind > blindSeconds ? mostAmps : 0);
         return new Continuity(firstScan, lastScan, missing, longest, back, blind, amps, counted, guessed, lastCoulombs - firstCoulombs,
                 never, Math.abs(all) < 100 ? 0 : trapezoid / all - 1, summed);
     }
