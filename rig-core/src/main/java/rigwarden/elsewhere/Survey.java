@@ -25,6 +25,7 @@ public record Survey(ForeignLog log, long lines, long rows, int steps, Map<Fault
         List<Double> usualSeconds) {
     /** So many lines with a time that goes back make two clocks of one. */
     private static final double TWO_CLOCKS = 0.1;
+    private static final double FEW = 2;
     /** A step with fewer rows does not tell what is usual in it: its likes do. */
     private static final int TELLS = 50;
 
@@ -35,13 +36,13 @@ public record Survey(ForeignLog log, long lines, long rows, int steps, Map<Fault
 
     /** Looks at a log. Throws {@link LogUnreadable} where it cannot be read, or holds nothing that could be kept. */
     public static Survey of(Path file, LogMap map) {
-        Looking looking = new Looking(map);
+        Looking looking = new Looking();
         long lines = Pipeline.run(file, map, looking::row, remark -> looking.faults.merge(remark.fault(), 1L, Long::sum));
         long astray = looking.count(Fault.TIME_ASTRAY) + looking.count(Fault.TIME_WENT_BACK);
         if (looking.rows == 0) {
             throw new LogUnreadable(file.getFileName() + " has no line that could be kept, of " + lines + " after the heading.");
         }
-        if (astray > TWO_CLOCKS * lines) {
+        if (astray > Math.max(FEW, TWO_CLOCKS * lines)) {
             throw new LogUnreadable(file.getFileName() + " has two clocks: in " + astray + " of " + lines
                     + " lines the time goes back. Bring in what belongs to each clock as a log of its own.");
         }
@@ -53,7 +54,6 @@ public record Survey(ForeignLog log, long lines, long rows, int steps, Map<Fault
 
     /** What is gathered row by row. */
     private static final class Looking {
-        private final LogMap map;
         private final Map<Fault, Long> faults = new EnumMap<>(Fault.class);
         private final List<Spacing> byStretch = new ArrayList<>();
         /** Of each step: its own usual distance, or less than 0 the place of its meaning. */
@@ -67,10 +67,6 @@ public record Survey(ForeignLog log, long lines, long rows, int steps, Map<Fault
         private long firstNanos;
         private long lastNanos;
         private double lastAmps;
-
-        Looking(LogMap map) {
-            this.map = map;
-        }
 
         void row(Sections.Marked marked) {
             double seconds = (marked.row().nanos() - lastNanos) * 1e-9;

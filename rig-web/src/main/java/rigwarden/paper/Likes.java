@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import rigwarden.findings.Answer;
 import rigwarden.findings.Finding;
+import rigwarden.findings.Kind;
 
 /** Findings that are alike but for the number of their step: of hundreds a person reads the first few, and what all come to. */
 final class Likes {
@@ -43,7 +44,8 @@ final class Likes {
         Finding first = many.getFirst();
         String what = Spots.say("and %d more like \"%s, %s\"; --json has them all", many.size() - SHOWN, first.kind().word(), first.about());
         List<Answer.Value> values = many.stream().map(Finding::answer).filter(Answer.Value.class::isInstance).map(Answer.Value.class::cast).toList();
-        return values.isEmpty() ? what : what + Spots.say(". All together: %s %s in, %s %s out",
+        boolean flows = first.kind() == Kind.CHARGE || first.kind() == Kind.ENERGY;
+        return values.isEmpty() || !flows ? what : what + Spots.say(". All together: %s %s in, %s %s out",
                 Spots.number(4, values.stream().mapToDouble(v -> Math.max(0, v.value())).sum()), values.getFirst().unit(),
                 Spots.number(4, values.stream().mapToDouble(v -> Math.max(0, -v.value())).sum()), values.getFirst().unit());
     }
