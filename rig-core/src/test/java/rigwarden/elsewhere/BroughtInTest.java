@@ -100,7 +100,8 @@ class BroughtInTest {
         // 6 A at 6.5, 6.3 and 5.5 V, a minute each
         assertThat(step(in, 0).energyWattHours().value()).isCloseTo(-6 * (6.4 + 5.9) / 60, within(1e-6));
         assertThat(step(in, 0).meanBodyCelsius()).isCloseTo(25, within(1e-5));
-        assertThat(step(in, 0).lowest()).isEqualTo(new StepFinding.Extreme(2.4, "cell_01_v"));
+        assertThat(step(in, 0).lowest().value()).isCloseTo(2.4, within(1e-9));
+        assertThat(step(in, 0).lowest().where()).isEqualTo("cell_01_v");
         assertThat(step(in, 0).by()).isEqualTo(Ended.CUT_OFF);
     }
 

