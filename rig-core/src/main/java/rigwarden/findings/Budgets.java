@@ -8,9 +8,13 @@ import java.util.Set;
 
 /** Budgets of several charges by the same instruments, put together with their signs. */
 final class Budgets {
+    /** What a log's map states of the instrument that wrote it: the part that grows with the current, and the one that does not. */
+    static final String FOREIGN_SCALE = "instrument's scale";
+    static final String FOREIGN_ZERO = "instrument's zero";
+
     /** Terms that are the same part of every charge: of a difference they leave only that part of the difference. */
     private static final Set<String> GAINS = Set.of("shunt tolerance", "amplifier gain", "clock ratio", "chip clock, not learnt",
-            "shunt temperature");
+            "shunt temperature", FOREIGN_SCALE);
 
     private Budgets() {}
 

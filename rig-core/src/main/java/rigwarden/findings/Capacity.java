@@ -6,8 +6,8 @@ import java.util.Optional;
 import rigwarden.program.Ended;
 import rigwarden.quantity.Uncertain;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 
 /**
  * Capacity by one discharge: from full to the first cell at its cut-off (IEC 62620:2014, 6.3.1; from memory).
@@ -17,7 +17,7 @@ import rigwarden.rig.Role;
  * @param ampHours what came out, Ah, positive, with the uncertainty of the charge and of both ends
  * @param wattHours energy that came out, Wh, positive
  * @param budget what the uncertainty of the charge is made of, Ah
- * @param bodyCelsius mean temperature of the cells
+ * @param bodyCelsius mean temperature of the cells; NaN where nobody read it
  * @param start how full the cells were when it began
  * @param missingAmpHours what the charge before may have left missing, Ah: the capacity may be higher by as much
  * @param lowerBound whether the capacity may be any amount higher: the start was not known, or something else than the
@@ -51,7 +51,7 @@ public record Capacity(
     }
 
     /** The capacities that these steps give, in order. */
-    public static List<Capacity> of(Rig rig, List<StepFinding> steps) {
+    public static List<Capacity> of(Traced rig, List<StepFinding> steps) {
         List<Capacity> found = new ArrayList<>();
         Optional<StepFinding> lastCharge = Optional.empty();
         List<StepFinding> led = new ArrayList<>();
@@ -85,7 +85,7 @@ public record Capacity(
         return by.equals(Optional.of(Ended.CEILING)) ? Start.NOT_FULL : Start.UNKNOWN;
     }
 
-    private static Capacity one(Rig rig, StepFinding step, Optional<StepFinding> charge, List<StepFinding> led) {
+    private static Capacity one(Traced rig, StepFinding step, Optional<StepFinding> charge, List<StepFinding> led) {
         Start start = start(charge);
         double chargeC = charge.map(c -> c.chargeAmpHours().value() / (c.seconds() / 3600) / rig.cells().ratedAmpHours())
                 .orElse(0.0);

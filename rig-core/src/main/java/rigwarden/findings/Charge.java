@@ -22,7 +22,7 @@ final class Charge {
         double ratio = Math.abs(seen.rawCoulombs()) > 1 ? 3600 * sums.chargeAmpHours().value() / seen.rawCoulombs() : 1;
         double charge = (seen.countedCoulombs() * ratio + seen.guessedCoulombs()) / 3600;
         List<Budget.Term> terms = new ArrayList<>(sums.chargeBudget().terms());
-        terms.add(Budget.limits("accumulator not followed", seen.blindAmps() * seen.blindSeconds() / 3600));
+        terms.add(Budget.limits(seen.summed() ? "rows missing" : "accumulator not followed", seen.blindAmps() * seen.blindSeconds() / 3600));
         Budget budget = new Budget(terms);
         return new StepFinding(sums.index(), sums.kind(), sums.seconds(), new Uncertain(charge, budget.expanded()), budget,
                 sums.trapezoidAmpHours(), sums.energyWattHours(), sums.lowest(), sums.highest(), sums.hottest(),
@@ -37,6 +37,10 @@ final class Charge {
         }
         if (seen.lastScan() == seen.firstScan()) {
             return "there is one scan only: a charge needs two";
+        }
+        if (seen.blindSeconds() > BLIND_SHARE * step.sums().seconds() && seen.summed()) {
+            return Words.say("the rows, or their currents, are missing over %.0f of %.0f s: what flowed there is anybody's guess",
+                    seen.blindSeconds(), step.sums().seconds());
         }
         if (seen.blindSeconds() > BLIND_SHARE * step.sums().seconds()) {
             return Words.say("the sensor's accumulator could not be followed for %.0f of %.0f s; the host's own samples alone can"
@@ -101,11 +105,19 @@ final class Charge {
     private static List<String> notes(StepNotes step) {
         Continuity seen = step.continuity();
         List<String> notes = new ArrayList<>();
+        if (seen.summed()) {
+            notes.add("nothing counted the charge: it is the sum of the rows");
+        }
+        if (seen.summed() && seen.blindSeconds() > 0) {
+            notes.add(Words.say("over %.1f s, %.1f s at the longest, rows or their currents are missing: %.4f Ah were put in their place, and all that may have"
+                    + " flowed instead is in the budget", seen.blindSeconds(), seen.longestGapSeconds(), seen.guessedCoulombs() / 3600));
+            return notes;
+        }
         if (seen.missingRows() > 0) {
             notes.add(Words.say("%d rows are missing, the longest gap is %.1f s: the chip counted on, and what it counted fits the"
                     + " currents before and after", seen.missingRows(), seen.longestGapSeconds()));
         }
-        if (seen.blindSeconds() > 0) {
+        if (seen.blindSeconds() > 0 && !seen.summed()) {
             notes.add(Words.say("over %.1f s the chip's count does not fit the current, or is not there: %.2f Ah were put in its"
                     + " place, and the most that can be wrong with them is in the budget", seen.blindSeconds(),
                     seen.guessedCoulombs() / 3600));

@@ -15,7 +15,8 @@ final class Conditions {
             words.add(Words.say("current %.2f A mean, %.2f A after a minute, %.2f A at the end",
                     sums.chargeAmpHours().value() / hours, sums.startAmps(), step.knees().endAmps()));
         }
-        words.add(Words.say("cells %.1f °C mean", sums.meanBodyCelsius()));
+        words.add(Double.isNaN(sums.meanBodyCelsius()) ? "nobody knows how warm the cells were"
+                : Words.say("cells %.1f °C mean", sums.meanBodyCelsius()));
         if (!Double.isNaN(step.meanRoomCelsius())) {
             words.add(Words.say("room %.1f °C mean", step.meanRoomCelsius()));
         }

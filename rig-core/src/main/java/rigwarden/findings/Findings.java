@@ -6,20 +6,20 @@ import java.util.List;
 import java.util.Optional;
 import rigwarden.findings.trace.Edge;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 
 /** All that can be found from one run: pure functions of what the trace kept. */
 public final class Findings {
     private Findings() {}
 
     /** Of a run whose rows were fed to a {@link Trace} of the same rig, held against a rating. */
-    public static List<Finding> of(Rig rig, Gathered run, Rating rating) {
+    public static List<Finding> of(Traced rig, Gathered run, Rating rating) {
         return of(rig, run, rating, List.of());
     }
 
     /** The same with what a hand meter read on the joints during the run. */
-    public static List<Finding> of(Rig rig, Gathered run, Rating rating, List<Joints.Walked> walked) {
+    public static List<Finding> of(Traced rig, Gathered run, Rating rating, List<Joints.Walked> walked) {
         List<Finding> found = new ArrayList<>();
         List<StepFinding> sums = run.steps().stream().map(StepNotes::sums).toList();
         List<Capacity> capacities = Capacity.of(rig, sums);
@@ -72,7 +72,7 @@ public final class Findings {
                 step.continuity().firstScan(), step.continuity().lastScan()));
     }
 
-    private static void step(Rig rig, Gathered run, StepNotes step, double busGainU, List<Finding> found) {
+    private static void step(Traced rig, Gathered run, StepNotes step, double busGainU, List<Finding> found) {
         found.add(Charge.charge(step));
         boolean flows = !step.sums().kind().equals("rest");
         if (flows) {
@@ -87,12 +87,15 @@ public final class Findings {
                 found.add(incremental(rig, step));
             }
             case "charge", "balance" -> found.addAll(Lag.atFull(rig, step));
-            case "rest" -> found.add(restFinding(rig, step));
+            case "rest" -> {
+                found.add(restFinding(rig, step));
+                found.addAll(HeatPath.of(rig, run.steps(), step));
+            }
             case String _ -> { }
         }
     }
 
-    private static void resistances(Rig rig, Gathered run, StepNotes step, List<Finding> found) {
+    private static void resistances(Traced rig, Gathered run, StepNotes step, List<Finding> found) {
         Optional<Edge> opening = run.edges().stream()
                 .filter(e -> e.step() == step.sums().index() && e.opened()).reduce((_, last) -> last);
         List<Resistance> all = opening.map(e -> Resistance.atOpening(rig, e)).orElse(List.of());
@@ -103,6 +106,7 @@ public final class Findings {
             return;
         }
         all.forEach(r -> found.add(r.finding()));
+        opening.ifPresent(edge -> found.addAll(Onset.of(rig, edge)));
     }
 
     /** Whether the joints warm as they did in an earlier run of the same rig, by the square of the current. */
@@ -111,7 +115,7 @@ public final class Findings {
     }
 
     /** Of the whole run: joints are compared where every cell is on its flat. */
-    private static void joints(Rig rig, Gathered run, List<Joints.Walked> walked, List<Finding> found) {
+    private static void joints(Traced rig, Gathered run, List<Joints.Walked> walked, List<Finding> found) {
         if (rig.cells().series() < 2) {
             return;
         }
@@ -141,7 +145,7 @@ public final class Findings {
                 notes, likes.getFirst().scan(), likes.getFirst().scan()));
     }
 
-    private static Finding incremental(Rig rig, StepNotes step) {
+    private static Finding incremental(Traced rig, StepNotes step) {
         double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
         double rate = step.sums().seconds() == 0 ? 0
                 : Math.abs(step.sums().chargeAmpHours().value()) / (step.sums().seconds() / 3600) / rig.cells().ratedAmpHours();
@@ -151,13 +155,13 @@ public final class Findings {
                 step.continuity().firstScan(), step.continuity().lastScan());
     }
 
-    private static Finding restFinding(Rig rig, StepNotes step) {
+    private static Finding restFinding(Traced rig, StepNotes step) {
         double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
         return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(step.rest(), coarsest),
                 Conditions.of(step), List.of(), step.continuity().firstScan(), step.continuity().lastScan());
     }
 
-    private static void pulses(Rig rig, Gathered run, List<Finding> found) {
+    private static void pulses(Traced rig, Gathered run, List<Finding> found) {
         for (StepNotes step : run.steps()) {
             if (!step.sums().kind().equals("pulse")) {
                 continue;

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import rigwarden.findings.trace.Warmth;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 
 /** How warm the places were at the end of a step, how warm they will be, and what that says at another current. */
 public final class Heat {
@@ -138,7 +138,7 @@ public final class Heat {
     }
 
     /** Warmth of every watched joint over its cells at the end of a step, zeroed when it began. */
-    static List<Joints.Warm> joints(Rig rig, StepNotes step) {
+    static List<Joints.Warm> joints(Traced rig, StepNotes step) {
         List<Joints.Warm> all = new ArrayList<>();
         for (Warmth joint : step.warmth()) {
             if (joint.where().role() != Role.BAR || joint.celsius().length == 0) {

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import rigwarden.findings.trace.Edge;
-import rigwarden.rig.Rig;
+import rigwarden.rig.Traced;
 
 /**
  * Which joint is out of family. Between two taps lie a cell and the joint below it, and the voltage alone cannot tell them
@@ -54,7 +54,7 @@ public final class Joints {
      * Resistance between the taps of each cell from every stop of the current on the flat, the earliest delay, as means weighted
      * by the square of the current: towards either end a cell that is only emptier than its likes would look bad.
      */
-    static List<Resistance> onTheFlat(Rig rig, List<Edge> edges) {
+    static List<Resistance> onTheFlat(Traced rig, List<Edge> edges) {
         int cells = rig.cells().series();
         double[] sum = new double[cells];
         List<Map<String, Double>> variance = new ArrayList<>();

@@ -6,8 +6,8 @@ import java.util.stream.IntStream;
 import rigwarden.findings.trace.Knees;
 import rigwarden.program.Ended;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 
 /** Cells beside the one that was first at an end: by how much charge they lag it, read on the knee that they share with it. */
 final class Lag {
@@ -19,7 +19,7 @@ final class Lag {
     private Lag() {}
 
     /** Which cell ended a discharge at the cut-off, and what the others still held. */
-    static List<Finding> atEmpty(Rig rig, StepNotes step) {
+    static List<Finding> atEmpty(Traced rig, StepNotes step) {
         List<Channel> cells = rig.channels(Role.CELL_VOLTS);
         Knees knees = step.knees();
         if (step.sums().by() != Ended.CUT_OFF) {
@@ -66,7 +66,7 @@ final class Lag {
     }
 
     /** Charge to be added to each cell for it to be as full as the first. */
-    static List<Finding> atFull(Rig rig, StepNotes step) {
+    static List<Finding> atFull(Traced rig, StepNotes step) {
         List<Channel> cells = rig.channels(Role.CELL_VOLTS);
         Knees knees = step.knees();
         double rate = Math.abs(knees.endAmps()) / rig.cells().ratedAmpHours();

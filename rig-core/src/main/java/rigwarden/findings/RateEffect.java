@@ -19,6 +19,9 @@ public final class RateEffect {
         if (slow.lowerBound() || fast.lowerBound() || slow.interrupted() || fast.interrupted()) {
             return new Answer.Refused("one of the two is a lower bound or was interrupted");
         }
+        if (Double.isNaN(slow.bodyCelsius() + fast.bodyCelsius())) {
+            return new Answer.Refused("nobody knows how warm the cells were: the temperature's part cannot be told from the rate's");
+        }
         if (Math.abs(slow.bodyCelsius() - fast.bodyCelsius()) >= NEAR_K) {
             return new Answer.Refused(Words.say("the cells were at %.1f and %.1f °C: with 3 K or more between them the"
                     + " temperature's part cannot be told from the rate's", slow.bodyCelsius(), fast.bodyCelsius()));

@@ -7,8 +7,10 @@ import rigwarden.findings.trace.Edge;
 import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Channels;
+import rigwarden.rig.ForeignLog;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 import rigwarden.rig.VoltageInput;
 
 /**
@@ -32,7 +34,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
      * Of every cell, from a step at which the current stopped, at each delay that was caught. The contact opened somewhere between
      * two scans: the voltages are taken half a scan on and half a scan back, and the other half is in the budget.
      */
-    static List<Resistance> atOpening(Rig rig, Edge edge) {
+    static List<Resistance> atOpening(Traced rig, Edge edge) {
         double half = rig.scanNanos() * 1e-9 / 2;
         List<Resistance> found = new ArrayList<>();
         for (int i = 0; i < edge.after().size(); i++) {
@@ -53,7 +55,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
      * By two currents: the voltage at the end of the first and at the end of the second, both under load (IEC 61960-3:2017,
      * 7.7.3, from memory).
      */
-    static List<Resistance> byTwoCurrents(Rig rig, Edge rise, Edge drop) {
+    static List<Resistance> byTwoCurrents(Traced rig, Edge rise, Edge drop) {
         List<Resistance> found = new ArrayList<>();
         for (int cell = 0; cell < rise.before().volts().length; cell++) {
             String how = Words.say("two currents, %.2f A and %.2f A", rise.before().amps(), drop.before().amps());
@@ -81,7 +83,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         return (b.volts()[cell] - a.volts()[cell]) / (b.seconds() - a.seconds());
     }
 
-    private static Optional<Resistance> one(Rig rig, int cell, String how, double seconds, double volts, double ampsBefore,
+    private static Optional<Resistance> one(Traced rig, int cell, String how, double seconds, double volts, double ampsBefore,
             double ampsAfter, Edge edge, double lateVolts) {
         double amps = ampsBefore - ampsAfter;
         if (Double.isNaN(volts) || Double.isNaN(edge.noiseVolts()[cell]) || Math.abs(amps) < 1) {
@@ -90,23 +92,37 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         double ohms = volts / amps;
         Taps taps = Taps.of(rig, rig.channels(Role.CELL_VOLTS).get(cell));
         double per = 1 / Math.abs(amps);
-        double gain = Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN);
-        Budget.Term current = rig.calibration(Calibratable.CURRENT)
-                .map(found -> Budget.standard("the current's calibration", found.doubt().gainU() / 2 * Math.abs(ohms)))
-                .orElseGet(() -> Budget.limits("shunt and amplifier gain", gain * Math.abs(ohms)));
         List<Budget.Term> terms = List.of(
                 Budget.standard("tap gain", taps.gain() * Math.abs(ohms)),
                 new Budget.Term("noise and rounding of the taps",
                         LINE_AND_READING * Math.max(edge.noiseVolts()[cell], taps.step() / ROUNDING) * per, edge.freedom()),
                 Budget.limits("instant of the reading", lateVolts * per),
-                current);
+                current(rig, Math.abs(ohms)));
         return Optional.of(new Resistance(cell + 1, how, seconds, ohms, new double[] {ampsBefore, ampsAfter},
                 new Budget(terms), edge.scan()));
     }
 
+    /** A step of the current knows no zero: only what grows with the current counts. */
+    static Budget.Term current(Traced traced, double ohms) {
+        return switch (traced) {
+            case Rig rig -> rig.calibration(Calibratable.CURRENT)
+                    .map(found -> Budget.standard("the current's calibration", found.doubt().gainU() / 2 * ohms))
+                    .orElseGet(() -> Budget.limits("shunt and amplifier gain",
+                            Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN) * ohms));
+            case ForeignLog log -> Budget.limits(Budgets.FOREIGN_SCALE, log.gainLimits() * ohms);
+        };
+    }
+
     /** Standard gain error of a cell's voltage difference, relative, and the step of its readings, V. */
     private record Taps(double gain, double step) {
-        static Taps of(Rig rig, Channel cell) {
+        static Taps of(Traced traced, Channel cell) {
+            return switch (traced) {
+                case Rig rig -> of(rig, cell);
+                case ForeignLog log -> new Taps(cell.gainU() / 2, log.step(cell));
+            };
+        }
+
+        private static Taps of(Rig rig, Channel cell) {
             if (cell.gainU() > 0) {
                 return new Taps(cell.gainU() / 2, cell.scale());
             }
@@ -135,7 +151,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
     }
 
     /** Resolution of a cell's voltage, V: of its tap and of the one below together. */
-    static double resolution(Rig rig, Channel cell) {
+    static double resolution(Traced rig, Channel cell) {
         return Math.max(cell.scale(), Taps.of(rig, cell).step());
     }
 

@@ -10,9 +10,9 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import rigwarden.findings.trace.Visit;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.Spot;
+import rigwarden.rig.Traced;
 
 /** What the loose probe found on the spots where it lay: rises at one current, ranked, and which is unlike its likes. */
 final class SpotHeat {
@@ -45,7 +45,7 @@ final class SpotHeat {
     }
 
     /** Nothing where no spot was ever told. */
-    static Optional<Finding> of(Rig rig, List<Visit> visits) {
+    static Optional<Finding> of(Traced rig, List<Visit> visits) {
         if (visits.isEmpty()) {
             return Optional.empty();
         }
@@ -65,7 +65,7 @@ final class SpotHeat {
     }
 
     /** One a spot, that with the least doubt; the warmest first. */
-    static List<Rise> ranked(Rig rig, List<Visit> warm, double amps) {
+    static List<Rise> ranked(Traced rig, List<Visit> warm, double amps) {
         Map<String, Rise> best = new TreeMap<>();
         for (Visit visit : warm) {
             rise(rig, visit, amps).ifPresent(rise -> best.merge(visit.spot().name(), rise,
@@ -74,7 +74,7 @@ final class SpotHeat {
         return best.values().stream().sorted(Comparator.comparingDouble(Rise::kelvin).reversed()).toList();
     }
 
-    private static Optional<Rise> rise(Rig rig, Visit visit, double amps) {
+    private static Optional<Rise> rise(Traced rig, Visit visit, double amps) {
         double own = Math.sqrt(visit.squareAmps());
         double apart = Math.hypot(uncertainty(rig, Role.LOOSE), uncertainty(rig, visit.spot().joint() ? Role.BODY : Role.ROOM));
         boolean zeroed = Math.abs(visit.zeroKelvin()) <= apart;
@@ -92,7 +92,7 @@ final class SpotHeat {
         return Optional.of(new Rise(visit.spot(), scaled.value(), new Budget(terms), own));
     }
 
-    private static double uncertainty(Rig rig, Role role) {
+    private static double uncertainty(Traced rig, Role role) {
         return rig.channels(role).stream().mapToDouble(Channel::offsetU).max().orElse(0);
     }
 

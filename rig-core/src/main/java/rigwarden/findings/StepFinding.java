@@ -18,7 +18,7 @@ import rigwarden.quantity.Uncertain;
  * @param lowest lowest cell voltage and where
  * @param highest highest cell voltage and where
  * @param hottest hottest probe and where
- * @param meanBodyCelsius mean temperature of the cells' bodies over the step, °C
+ * @param meanBodyCelsius mean temperature of the cells' bodies over the step, °C; NaN where none was read
  * @param startAmps current after a minute, A; signed
  * @param endVoltsPerSecond slope of the lowest cell at the end, V/s
  * @param by what ended it

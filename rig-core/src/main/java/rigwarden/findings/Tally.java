@@ -9,9 +9,10 @@ import rigwarden.quantity.Uncertain;
 import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
 import rigwarden.rig.ChannelCalibration;
+import rigwarden.rig.ForeignLog;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
-import rigwarden.rig.ShuntMonitor;
+import rigwarden.rig.Traced;
 import rigwarden.run.Account;
 import rigwarden.warden.Reading;
 import rigwarden.warden.Scan;
@@ -24,28 +25,20 @@ import rigwarden.warden.Scan;
  * host's own sum, and its budget says what may lie between two readings.
  */
 public final class Tally {
-    /** Standard uncertainty of the learnt clock ratio: 20 ppm at most. */
-    private static final double RATIO_U = 20e-6;
-    /** The same before it is learnt: the chip's oscillator limits ± 0.5 % (SLYS021A, electrical characteristics). */
-    private static final double RATIO_LIMITS = 0.005;
-    /**
-     * What the current may do between two readings, relative: this project's assumption, as much as two sums may differ
-     * where a chip has one of its own.
-     */
-    private static final double BETWEEN = 0.003;
+    /** A shunt that nobody saw is taken for as warm as this, °C. */
     private static final double REFERENCE_C = 25;
     private static final long MINUTE = 60_000_000_000L;
     private static final long SLOPE_NANOS = 10_000_000_000L;
 
-    private final Rig rig;
+    private final Traced rig;
     private final Channel current;
     private final Optional<Channel> accumulated;
     private final Optional<Channel> ratio;
     private final Channel[] cells;
     private final Channel[] warm;
     private final Channel[] bodies;
-    private final Channel shuntBody;
-    private final Optional<ChannelCalibration> calibration;
+    private final Optional<Channel> shuntBody;
+    private final double zeroAmps;
     private final List<StepFinding> found = new ArrayList<>();
 
     private long accumulatorCode;
@@ -61,6 +54,7 @@ public final class Tally {
     private StepFinding.Extreme highest = NOWHERE_LOW;
     private StepFinding.Extreme hottest = NOWHERE_LOW;
     private double bodySum;
+    private long bodyReadings;
     private double shuntSum;
     private double shuntHottest;
     private long scans;
@@ -73,15 +67,18 @@ public final class Tally {
     private static final StepFinding.Extreme NOWHERE_HIGH = new StepFinding.Extreme(Double.POSITIVE_INFINITY, "");
     private static final StepFinding.Extreme NOWHERE_LOW = new StepFinding.Extreme(Double.NEGATIVE_INFINITY, "");
 
-    public Tally(Rig rig) {
+    public Tally(Traced rig) {
         this.rig = rig;
         current = rig.channel(Role.CURRENT);
         accumulated = rig.possible(Role.ACCUMULATED);
         ratio = rig.possible(Role.CLOCK_RATIO);
         cells = rig.channels(Role.CELL_VOLTS).toArray(Channel[]::new);
         bodies = rig.channels(Role.BODY).toArray(Channel[]::new);
-        shuntBody = rig.channel(Role.SHUNT_BODY);
-        calibration = rig.calibration(Calibratable.CURRENT);
+        shuntBody = rig.possible(Role.SHUNT_BODY);
+        zeroAmps = switch (rig) {
+            case Rig own -> own.calibration(Calibratable.CURRENT).map(ChannelCalibration::offset).orElse(0.0);
+            case ForeignLog _ -> 0;
+        };
         warm = rig.channels().stream()
                 .filter(c -> c.quantity() == Quantity.TEMPERATURE && c.role() != Role.ROOM && !c.role().carried())
                 .toArray(Channel[]::new);
@@ -128,9 +125,12 @@ public final class Tally {
             }
         }
         for (Channel body : bodies) {
-            bodySum += reading(scan, body) instanceof Reading.Valid valid ? valid.value() / bodies.length : 0;
+            if (reading(scan, body) instanceof Reading.Valid valid) {
+                bodySum += valid.value();
+                bodyReadings++;
+            }
         }
-        if (reading(scan, shuntBody) instanceof Reading.Valid valid) {
+        if (shuntBody.isPresent() && reading(scan, shuntBody.get()) instanceof Reading.Valid valid) {
             shuntSum += valid.value();
             shuntHottest = Math.max(shuntHottest, valid.value());
         }
@@ -155,6 +155,7 @@ public final class Tally {
         highest = NOWHERE_LOW;
         hottest = NOWHERE_LOW;
         bodySum = 0;
+        bodyReadings = 0;
         shuntSum = 0;
         shuntHottest = REFERENCE_C;
         scans = 0;
@@ -168,40 +169,17 @@ public final class Tally {
     public void ended(Ended by, boolean settled, Account account) {
         double seconds = (lastNanos - sinceNanos) * 1e-9;
         double trapezoid = account.ampHours();
-        double zero = calibration.map(ChannelCalibration::offset).orElse(0.0);
-        double charge = accumulated.isEmpty() || ratio.isEmpty() ? trapezoid
-                : ((accumulatorCode - startCode) * accumulated.get().scale() * ratio.get().value(ratioCode) + zero * seconds) / 3600;
-        Budget budget = chargeBudget(charge, seconds);
+        double clock = ratio.map(channel -> channel.value(ratioCode)).orElse(1.0);
+        double charge = accumulated.map(sum -> ((accumulatorCode - startCode) * sum.scale() * clock + zeroAmps * seconds) / 3600)
+                .orElse(trapezoid);
+        double shuntMean = scans == 0 || shuntBody.isEmpty() ? Double.NaN : shuntSum / scans;
+        Budget budget = ChargeBudget.of(rig, charge, seconds, ratioCode != 0, shuntMean, shuntHottest);
         boolean comparable = Math.abs(trapezoid) > 0.001 * rig.cells().ratedAmpHours();
         double energy = account.wattHours() * (comparable ? charge / trapezoid : 1);
         found.add(new StepFinding(step, kind, seconds, new Uncertain(charge, budget.expanded()), budget, trapezoid,
                 new Uncertain(energy, energyU(energy, charge, budget, seconds)), lowest, highest, hottest,
-                scans == 0 ? 0 : bodySum / scans, startAmps, slope, by, settled));
+                bodyReadings == 0 ? Double.NaN : bodySum / bodyReadings, startAmps, slope, by, settled));
         open = false;
-    }
-
-    private Budget chargeBudget(double charge, double seconds) {
-        ShuntMonitor shunt = rig.shunt();
-        double hours = seconds / 3600;
-        double reference = calibration.map(found -> found.shuntCelsius().orElse(REFERENCE_C)).orElse(REFERENCE_C);
-        double away = scans == 0 ? 0 : Math.max(Math.abs(shuntSum / scans - reference), Math.abs(shuntHottest - reference));
-        List<Budget.Term> terms = new ArrayList<>(calibration
-                .map(found -> CalibratedCharge.terms(found.doubt(), charge, hours)).orElseGet(() -> List.of(
-                        Budget.limits("shunt tolerance", shunt.toleranceRelative() * charge),
-                        Budget.limits("amplifier gain", shunt.chip().gain() * charge),
-                        Budget.limits("amplifier offset", shunt.chip().offsetVolts() / shunt.ohms() * hours),
-                        Budget.limits("thermo-electric voltage", shunt.thermoVolts() / shunt.ohms() * hours))));
-        terms.add(1, Budget.limits("shunt temperature", shunt.perKelvin() * away * charge));
-        if (accumulated.isEmpty()) {
-            terms.add(Budget.limits("current between the readings", BETWEEN * charge));
-            terms.add(Budget.limits("resolution", shunt.ampsPerCode() / 2 * hours));
-        } else {
-            terms.add(ratioCode == 0
-                    ? Budget.limits("chip clock, not learnt", RATIO_LIMITS * charge)
-                    : Budget.standard("clock ratio", RATIO_U * charge));
-            terms.add(Budget.limits("resolution", accumulated.get().scale() / 3600));
-        }
-        return new Budget(terms);
     }
 
     private double energyU(double energy, double charge, Budget budget, double seconds) {

@@ -16,8 +16,8 @@ import rigwarden.findings.trace.Warmth;
 import rigwarden.findings.trace.WarmthWatch;
 import rigwarden.program.Ended;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 import rigwarden.run.Account;
 
 /**
@@ -25,6 +25,10 @@ import rigwarden.run.Account;
  * restart a new one is fed from the run file, and live rows that overlap are taken once.
  */
 public final class Trace {
+    /** Current that moves a cell along its curve, A; of a small cell the same part of it as of a large one, 1/h. */
+    private static final double FLOWS_AMPS = 0.5;
+    private static final double FLOWS_C = 0.005;
+
     private final InOrder order = new InOrder(this::next);
     private final Tally tally;
     private final Numbers now;
@@ -45,11 +49,11 @@ public final class Trace {
     private double roomSum;
     private long roomCount;
 
-    public Trace(Rig rig) {
+    public Trace(Traced rig) {
         tally = new Tally(rig);
         now = new Numbers(rig);
-        following = new Following(now.cells().size());
-        knees = new KneeWatch(now.cells().size());
+        following = new Following(now.cells().size(), now.sums());
+        knees = new KneeWatch(now.cells().size(), Math.min(FLOWS_AMPS, FLOWS_C * rig.cells().ratedAmpHours()));
         warmth = new WarmthWatch(now.warm());
         rest = new RestWatch(now.cells().size());
         spots = new SpotWatch(rig, now.warm());

@@ -13,7 +13,8 @@ public final class Verdict {
 
     /** The decision, with its probability. */
     public static Answer of(Capacity capacity, Rating rating) {
-        double away = rating.celsius() - capacity.bodyCelsius();
+        boolean warmthKnown = !Double.isNaN(capacity.bodyCelsius());
+        double away = warmthKnown ? rating.celsius() - capacity.bodyCelsius() : 0;
         double value = capacity.ampHours().value();
         List<Budget.Term> terms = new ArrayList<>(capacity.budget().terms());
         double half = value * rating.perKelvin() * away / 2;
@@ -24,7 +25,7 @@ public final class Verdict {
         double probability = probability(rated, budget, rating.ampHours());
         String outside = outside(capacity, rating);
         double leastRated = away >= 0 ? value : value + 2 * half;
-        boolean safelyMet = capacity.rateC() >= rating.leastC()
+        boolean safelyMet = warmthKnown && capacity.rateC() >= rating.leastC()
                 && leastRated - capacity.budget().expanded() >= rating.ampHours();
         if (safelyMet) {
             return new Answer.Decided(true, Math.max(probability, probability(leastRated, capacity.budget(), rating.ampHours())),
@@ -61,6 +62,9 @@ public final class Verdict {
         }
         if (capacity.lowerBound()) {
             return "the capacity is a lower bound only";
+        }
+        if (Double.isNaN(capacity.bodyCelsius())) {
+            return "nobody knows how warm the cells were";
         }
         if (Math.abs(capacity.bodyCelsius() - rating.celsius()) > rating.nearKelvin()) {
             return Words.say("the cells were at %.1f °C, the rating holds at %.0f ± %.0f °C", capacity.bodyCelsius(),

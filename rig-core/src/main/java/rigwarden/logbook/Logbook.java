@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.Consumer;
 import java.util.function.LongConsumer;
 import java.util.stream.Stream;
 import rigwarden.joint.JointOhms;
@@ -169,6 +170,33 @@ public final class Logbook implements AutoCloseable {
             return new Begun(number, writer);
         } catch (SQLException e) {
             writer.close();
+            throw new LogbookException("Run " + number + " cannot be entered in the ledger", e);
+        }
+    }
+
+    /**
+     * Keeps a log from elsewhere as a run that is over. Its file has a run's name only once it is whole: of one that was broken
+     * off nothing is left.
+     *
+     * @param about what its file says about itself
+     * @param name of the kind of log, in the place of the rig's
+     * @param words what the list of runs says of it
+     * @param channels of its rows
+     * @param estimateBytes how large the file may become
+     * @param rows puts all of them
+     * @return number of the run
+     * @throws LogbookException if twice the estimate is not free, or the file cannot be made
+     */
+    public int keep(RunAbout about, String name, String words, List<Channel> channels, long estimateBytes, Consumer<WholeRun> rows) {
+        int number = 1 + Math.max(runs().stream().mapToInt(LedgerRun::number).max().orElse(0), highestFile());
+        needSpace(estimateBytes, 0);
+        Path file = file(number);
+        WholeRun.write(file, about, channels, rows);
+        try {
+            ledger.add(new LedgerRun(number, file.getFileName().toString(), name, "imported", about.started(), Outcome.FINISHED, words,
+                    Optional.of(Recovery.sha256(file))));
+            return number;
+        } catch (SQLException | IOException e) {
             throw new LogbookException("Run " + number + " cannot be entered in the ledger", e);
         }
     }

@@ -1,5 +1,7 @@
 package rigwarden.logbook;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,6 +24,7 @@ import rigwarden.run.PickUp;
  * @param mishaps what was to go wrong in a rehearsal, in the words in which it was asked for
  * @param from where it goes on, if another run was broken off there
  * @param calibrations the files that lay beside the rig file, whole, in the order of their channels
+ * @param imported from which file, where it is no run of a rig but a log from elsewhere; the text of the rig file is then its map
  */
 public record RunAbout(
         String rigText,
@@ -34,15 +37,23 @@ public record RunAbout(
         long originNanos,
         List<String> mishaps,
         Optional<PickUp> from,
-        List<String> calibrations) {
+        List<String> calibrations,
+        Optional<String> imported) {
     private static final String VERSION = "version ";
     private static final String MISHAP = "mishap ";
+    private static final String IMPORTED = "imported from";
     private static final String CALIBRATION = "calibration ";
 
     public RunAbout {
         versions = Map.copyOf(versions);
         mishaps = List.copyOf(mishaps);
         calibrations = List.copyOf(calibrations);
+    }
+
+    /** A run of a rig. */
+    public RunAbout(String rigText, String programmeText, Map<String, String> versions, String boot, long seed, boolean rehearsal,
+            String started, long originNanos, List<String> mishaps, Optional<PickUp> from, List<String> calibrations) {
+        this(rigText, programmeText, versions, boot, seed, rehearsal, started, originNanos, mishaps, from, calibrations, Optional.empty());
     }
 
     /** A run on a rig without calibrations. */
@@ -57,14 +68,33 @@ public record RunAbout(
         this(rigText, programmeText, versions, boot, seed, rehearsal, started, originNanos, List.of(), Optional.empty());
     }
 
+    /**
+     * A log from elsewhere.
+     *
+     * @param mapText its map, whole
+     * @param versions name to version
+     * @param imported where it came from, in words
+     * @param started wall-clock label of the import
+     * @param originNanos time of its first row, by its own clock
+     */
+    public static RunAbout imported(String mapText, Map<String, String> versions, String imported, String started, long originNanos) {
+        return new RunAbout(mapText, "", versions, "", 0, false, started, originNanos, List.of(), Optional.empty(), List.of(),
+                Optional.of(imported));
+    }
+
     /** SHA-256 of a rig file's or a programme's text in UTF-8, hexadecimal. */
     public static String hashOf(String text) {
         return Recovery.sha256(text);
     }
 
+    /** SHA-256 of a file, hexadecimal. */
+    public static String hashOf(Path file) throws IOException {
+        return Recovery.sha256(file);
+    }
+
     /** The same run on a rig with its calibrations. */
     public RunAbout calibrated(List<String> texts) {
-        return new RunAbout(rigText, programmeText, versions, boot, seed, rehearsal, started, originNanos, mishaps, from, texts);
+        return new RunAbout(rigText, programmeText, versions, boot, seed, rehearsal, started, originNanos, mishaps, from, texts, imported);
     }
 
     /** SHA-256 of the rig file; with calibrations, of all of them one after the other. */
@@ -93,6 +123,7 @@ public record RunAbout(
         for (int i = 0; i < calibrations.size(); i++) {
             rows.put(CALIBRATION + (i + 1), calibrations.get(i));
         }
+        imported.ifPresent(words -> rows.put(IMPORTED, words));
         from.ifPresent(place -> rows.putAll(PickUpRows.rows(place)));
         return rows;
     }
@@ -106,7 +137,8 @@ public record RunAbout(
         });
         return new RunAbout(need(rows, "rig file"), need(rows, "programme"), versions, need(rows, "boot"),
                 Long.parseLong(need(rows, "seed")), need(rows, "rehearsal").equals("yes"), need(rows, "started"),
-                Long.parseLong(need(rows, "origin ns")), numbered(rows, MISHAP), PickUpRows.read(rows), numbered(rows, CALIBRATION));
+                Long.parseLong(need(rows, "origin ns")), numbered(rows, MISHAP), PickUpRows.read(rows), numbered(rows, CALIBRATION),
+                Optional.ofNullable(rows.get(IMPORTED)));
     }
 
     private static List<String> numbered(Map<String, String> rows, String begin) {

@@ -42,7 +42,8 @@ public record Rig(
         Optional<Protection> protection,
         List<Channel> channels,
         Rehearsed rehearsed,
-        List<ChannelCalibration> calibrations) {
+        List<ChannelCalibration> calibrations)
+        implements Traced {
     public Rig {
         devices = List.copyOf(devices);
         calibrations = List.copyOf(calibrations);
@@ -86,26 +87,6 @@ public record Rig(
         return calibrations.stream().filter(one -> one.channel().equals(channel)).findFirst();
     }
 
-    /** The only channel of a role; a rig without it cannot have been built. */
-    public Channel channel(Role role) {
-        for (Channel channel : channels) {
-            if (channel.role() == role) {
-                return channel;
-            }
-        }
-        throw new IllegalArgumentException("no channel has the role " + role);
-    }
-
-    /** The only channel of a role that some rigs lack. */
-    public Optional<Channel> possible(Role role) {
-        return channels.stream().filter(c -> c.role() == role).findFirst();
-    }
-
-    /** All channels of a role, in order of index. */
-    public List<Channel> channels(Role role) {
-        return channels.stream().filter(c -> c.role() == role).toList();
-    }
-
     /** The part with the lowest continuous current, of those that carry this device's: common ones and its own. */
     public PathPart weakest(Device device) {
         PathPart weakest = null;
@@ -116,11 +97,6 @@ public record Rig(
             }
         }
         return Objects.requireNonNull(weakest, "a rig has a fuse, a shunt and a contactor");
-    }
-
-    /** A channel by its column name; empty where the rig has none. */
-    public Optional<Channel> column(String name) {
-        return channels.stream().filter(c -> c.name().equals(name)).findFirst();
     }
 
     /** Highest current with this device: path, cells, protection, the device itself; A. */

@@ -42,6 +42,9 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
 
     /** Reads both from what a run's file holds, or refuses with every reason found. */
     static Inputs stored(RunAbout about) {
+        if (about.imported().isPresent()) {
+            throw new Refused("This run is a log from elsewhere: it has neither rig nor programme. `rigwarden findings` and `rigwarden export` read it.");
+        }
         Read.Sound<Rig> rig = sound(RigFile.read("the rig file of the run", about.rigText(), about.calibrations()));
         Read.Sound<Program> program = sound(ProgramFile.stored("the programme of the run", about.programmeText(), rig));
         return new Inputs(rig.value(), about.rigText(), program.value(), about.programmeText(), List.of());

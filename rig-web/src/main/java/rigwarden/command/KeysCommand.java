@@ -8,6 +8,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rigwarden.calibration.MeterFile;
+import rigwarden.elsewhere.MapFile;
 import rigwarden.notice.NoticeFile;
 import rigwarden.rigfile.KeyList;
 import rigwarden.rigfile.RigFile;
@@ -27,8 +28,17 @@ final class KeysCommand implements Callable<Integer> {
     @Option(names = "--meter", description = "Print every key of a file that says what a reference meter states.")
     private boolean meter;
 
+    @Option(names = "--map", description = "Print every key of a map of a log from elsewhere.")
+    private boolean map;
+
     @Override
     public Integer call() {
+        if (map) {
+            System.out.println("# Every key of a map (TOML), for `rigwarden import`: what the columns of a plain CSV mean.");
+            System.out.println("# Each must be there unless it says \"optional\"; keys that depend on a word say on which. hardware/maps shows some.");
+            KeyList.of(MapFile::map).forEach(KeysCommand::print);
+            return Exits.DONE;
+        }
         if (meter) {
             System.out.println("# Every key of a file that says what a reference meter states for one range (TOML), for `rigwarden calibrate`:");
             System.out.println("# ± (percent of what it shows + counts × digit + range_percent of range), in V or A.");

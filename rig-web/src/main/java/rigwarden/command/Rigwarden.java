@@ -14,7 +14,7 @@ import rigwarden.logbook.LogbookException;
         subcommands = {RehearseCommand.class, LimitsCommand.class, RunsCommand.class, ExportCommand.class,
             KeysCommand.class, ProveCommand.class, RunCommand.class, ContinueCommand.class, AbandonCommand.class, ServeCommand.class, OperatorCommand.class,
             NoticeCommand.class, CardCommand.class, CampaignCommand.class, WiringCommand.class, FindingsCommand.class,
-            CalibrateCommand.class, WalkCommand.class, SpotCommand.class, CompareCommand.class})
+            CalibrateCommand.class, WalkCommand.class, SpotCommand.class, CompareCommand.class, ImportCommand.class})
 public final class Rigwarden implements Runnable {
     private Rigwarden() {}
 

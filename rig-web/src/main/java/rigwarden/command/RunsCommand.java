@@ -55,6 +55,13 @@ final class RunsCommand implements Callable<Integer> {
     }
 
     private int card(Logbook book, LedgerRun run) {
+        try (RunReader reader = RunReader.open(book.file(run.number()))) {
+            if (reader.about().imported().isPresent()) {
+                System.out.printf("Run %04d is a log from elsewhere: %s.%nIt makes no card; `rigwarden findings %d` says what it found.%n", run.number(),
+                        reader.about().imported().get(), run.number());
+                return Exits.DONE;
+            }
+        }
         Mornings.card(run, book.file(run.number())).ifPresentOrElse(card -> card.lines().forEach(System.out::println), () ->
                 System.out.println("Run " + run.number() + " " + run.outcome().word() + ". Its rig or programme is refused by this version"
                         + " of Rigwarden, so that it makes no card; `rigwarden export` still gives its readings."));

@@ -54,7 +54,7 @@ final class MorningShelf implements AutoCloseable {
         Kept made;
         try {
             Optional<Card> card = Mornings.card(run, file);
-            made = card.<Kept>map(Kept.Made::new).orElse(new Kept.None("This version refuses the run's rig or programme: no card."));
+            made = card.<Kept>map(Kept.Made::new).orElse(new Kept.None("No card: it is a log from elsewhere, or this version refuses its rig or programme."));
         } catch (LogbookException e) {
             made = new Kept.None(String.valueOf(e.getMessage()));
         } catch (RuntimeException _) {

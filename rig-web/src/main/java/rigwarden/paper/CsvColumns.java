@@ -58,6 +58,7 @@ final class CsvColumns {
             case BAR -> "Temperature of the bar between cells " + cell + " and " + (cell + 1) + ".";
             case SHUNT_BODY -> "Temperature of the shunt.";
             case CONTACTOR_BODY -> "Temperature of the contactor.";
+            case LOOSE -> "Temperature by the loose probe, wherever it lay; the run's events say where.";
             case ROOM -> "Temperature of the room.";
             case LOOP -> "1 where the loop of contacts is closed, else 0.";
             case COIL_FEED -> "1 where the coils' supply is there, else 0.";

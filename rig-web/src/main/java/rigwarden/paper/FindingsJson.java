@@ -16,6 +16,7 @@ public final class FindingsJson {
         Map<String, Object> whole = new LinkedHashMap<>();
         whole.put("run", number);
         whole.put("rig", run.rig().name());
+        run.imported().ifPresent(from -> whole.put("imported", from));
         whole.put("rehearsal", run.rehearsal());
         whole.put("part_of_a_continued_run", run.part());
         whole.put("rows", run.rows());

@@ -21,6 +21,7 @@ public final class FindingsText {
     public static List<String> of(int number, RunFindings run) {
         List<String> lines = new ArrayList<>();
         lines.add(Spots.say("Run %04d on %s: what it found.", number, run.rig().name()));
+        run.imported().ifPresent(from -> lines.add("A log from elsewhere: " + from + ". Each ± is as good as what the map states of its instruments."));
         if (run.rehearsal()) {
             lines.add("A rehearsal: every part was emulated, and nothing of this is about your cells.");
         }
@@ -33,10 +34,15 @@ public final class FindingsText {
         said.stream().filter(f -> rank(f) < FIRST.size()).forEach(f -> lines.add("  " + answer(f)));
         lines.add("");
         lines.add("HOW SURE, AND WHY (± at 95.45 %)");
-        said.forEach(f -> lines.addAll(whole(f)));
+        Likes likes = new Likes(said);
+        said.stream().filter(likes::shown).forEach(f -> lines.addAll(whole(f)));
+        lines.addAll(likes.rest());
         lines.add("");
         lines.add("WHAT THIS RUN CANNOT SAY");
-        run.findings().stream().filter(FindingsText::refused).map(f -> "  " + answer(f)).distinct().forEach(lines::add);
+        List<Finding> refused = run.findings().stream().filter(FindingsText::refused).toList();
+        Likes unsaid = new Likes(refused);
+        refused.stream().filter(unsaid::shown).map(f -> "  " + answer(f)).distinct().forEach(lines::add);
+        lines.addAll(unsaid.rest());
         lines.add("");
         lines.add(Spots.say("%d rows, %d missing. Each ± is of this measurement; it is no certificate.", run.rows(), run.missingRows()));
         return lines;

@@ -106,7 +106,7 @@ public sealed interface Recomputed {
             case Read.Refused<Rig> refused -> refused(refused);
             case Read.Sound<Rig> rig -> {
                 Gathered gathered = gather(reader, rig.value());
-                yield new Found(given, new RunFindings(rig.value(), reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
+                yield new Found(given, new RunFindings(rig.value(), reader.about().imported(), reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
                         gathered.missingRows(), Findings.of(rig.value(), gathered, Rating.usual(rig.value().cells().ratedAmpHours()))));
             }
         };

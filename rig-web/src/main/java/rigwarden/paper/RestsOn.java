@@ -7,6 +7,7 @@ import rigwarden.rig.Calibratable;
 import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 import rigwarden.rig.VoltageInput;
 
 /** Which calibrations a figure rests on. */
@@ -14,7 +15,11 @@ final class RestsOn {
     private RestsOn() {}
 
     /** In words, for example "current_a, calibrated 2026-05-01; cell_01_v, not calibrated". */
-    static String words(Rig rig, Kind kind) {
+    static String words(Traced of, Kind kind) {
+        return of instanceof Rig rig ? words(rig, kind) : "what the log's map states";
+    }
+
+    private static String words(Rig rig, Kind kind) {
         List<String> words = new ArrayList<>();
         if (current(kind)) {
             words.add(Calibratable.CURRENT + ", " + made(rig, Calibratable.CURRENT));
@@ -42,7 +47,7 @@ final class RestsOn {
 
     private static boolean current(Kind kind) {
         return switch (kind) {
-            case CHARGE, ENERGY, CAPACITY, VERDICT, RESISTANCE, JOINT, HEAT, RATE, INCREMENTAL, LIMITING_CELL, BALANCE, ACCOUNT, EFFICIENCY -> true;
+            case CHARGE, ENERGY, CAPACITY, VERDICT, RESISTANCE, JOINT, SPOT, HEAT, SQUARE, RATE, INCREMENTAL, LIMITING_CELL, BALANCE, ACCOUNT, EFFICIENCY -> true;
             case PROTECTION, SELF_DISCHARGE -> false;
         };
     }
@@ -50,7 +55,7 @@ final class RestsOn {
     private static boolean taps(Kind kind) {
         return switch (kind) {
             case ENERGY, CAPACITY, VERDICT, RESISTANCE, JOINT, INCREMENTAL, LIMITING_CELL, BALANCE, PROTECTION, SELF_DISCHARGE, EFFICIENCY -> true;
-            case CHARGE, HEAT, RATE, ACCOUNT -> false;
+            case CHARGE, SPOT, HEAT, SQUARE, RATE, ACCOUNT -> false;
         };
     }
 }

@@ -4,6 +4,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import rigwarden.elsewhere.LogChannels;
+import rigwarden.elsewhere.LogMap;
+import rigwarden.elsewhere.MapFile;
 import rigwarden.findings.Answer;
 import rigwarden.findings.Finding;
 import rigwarden.findings.Findings;
@@ -17,28 +20,32 @@ import rigwarden.joint.JointOhms;
 import rigwarden.logbook.Cycle;
 import rigwarden.logbook.Cycles;
 import rigwarden.logbook.LogbookException;
+import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
 import rigwarden.logbook.StoredEvent;
+import rigwarden.rig.ForeignLog;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Spot;
+import rigwarden.rig.Traced;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.RigFile;
 
 /**
  * What can be found from a run file.
  *
- * @param rig it ran on
+ * @param rig it ran on, or the log from elsewhere that it was
+ * @param imported where such a log came from
  * @param rehearsal whether every part of it was emulated
  * @param part whether it went on with another run, of which nothing is found here
  * @param rows that were in it
  * @param missingRows scans that were not
  * @param findings in the order in which they are found
  */
-public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, long missingRows, List<Finding> findings) {
+public record RunFindings(Traced rig, Optional<String> imported, boolean rehearsal, boolean part, long rows, long missingRows, List<Finding> findings) {
     /**
      * Reads a run file, one row at a time in memory.
      *
-     * @return nothing where this version refuses the rig in it
+     * @return nothing where this version refuses the rig, or the map, in it
      * @throws LogbookException where the file is missing or cannot be read
      */
     public static Optional<RunFindings> read(Path file) {
@@ -53,22 +60,23 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
      */
     public static Optional<RunFindings> read(Path file, List<JointOhms> walked, Optional<Path> earlier) {
         try (RunReader reader = RunReader.open(file)) {
-            return rig(reader).map(rig -> {
-                Gathered gathered = gather(reader, rig);
-                List<Finding> found = new ArrayList<>(Findings.of(rig, gathered, Rating.usual(rig.cells().ratedAmpHours()),
-                        WalkedBars.of(rig, walked)));
-                earlier.ifPresent(other -> found.add(beside(rig, gathered, other)));
-                return new RunFindings(rig, reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
+            RunAbout about = reader.about();
+            return (about.imported().isPresent() ? log(reader) : rig(reader).map(Traced.class::cast)).map(traced -> {
+                Gathered gathered = gather(reader, traced);
+                List<Finding> found = new ArrayList<>(Findings.of(traced, gathered, Rating.usual(traced.cells().ratedAmpHours()),
+                        traced instanceof Rig rig ? WalkedBars.of(rig, walked) : List.of()));
+                earlier.ifPresent(other -> found.add(beside(traced, gathered, other)));
+                return new RunFindings(traced, about.imported(), about.rehearsal(), about.from().isPresent(), gathered.rows(),
                         gathered.missingRows(), List.copyOf(found));
             });
         }
     }
 
-    private static Finding beside(Rig rig, Gathered now, Path earlier) {
+    private static Finding beside(Traced now, Gathered gathered, Path earlier) {
         String called = "run " + earlier.getFileName().toString().replaceFirst("[.]db$", "").replaceFirst("^0+", "");
         try (RunReader reader = RunReader.open(earlier)) {
-            return rig(reader).filter(other -> other.name().equals(rig.name()))
-                    .map(other -> Findings.beside(gather(reader, other), called, now))
+            return rig(reader).filter(other -> other.name().equals(now.name()))
+                    .map(other -> Findings.beside(gather(reader, other), called, gathered))
                     .orElseGet(() -> new Finding(Kind.SQUARE, called + " to this run",
                             new Answer.Refused(called + " is of a rig of another name, or of one that this version refuses"), List.of(), List.of(), 0, 0));
         }
@@ -82,7 +90,16 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
                 : Optional.empty();
     }
 
-    static Gathered gather(RunReader reader, Rig rig) {
+    /** The map says more of the channels than the file's table of them: their smallest steps. */
+    private static Optional<Traced> log(RunReader reader) {
+        if (MapFile.read("map", reader.about().rigText()) instanceof Read.Sound<LogMap> map) {
+            ForeignLog log = LogChannels.of(map.value(), reader.channels().getFirst().periodNanos());
+            return log.channels().equals(reader.channels()) ? Optional.of(log) : Optional.empty();
+        }
+        return Optional.empty();
+    }
+
+    static Gathered gather(RunReader reader, Traced rig) {
         Trace trace = new Trace(rig);
         try (Cycles cycles = reader.cycles()) {
             while (cycles.hasNext()) {
@@ -93,7 +110,7 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
         return trace.end();
     }
 
-    static List<StepMark> marks(Rig rig, List<StoredEvent> events) {
+    static List<StepMark> marks(Traced from, List<StoredEvent> events) {
         if (events.isEmpty()) {
             return List.of();
         }
@@ -103,7 +120,11 @@ public record RunFindings(Rig rig, boolean rehearsal, boolean part, long rows, l
                 case "step_begun" -> marks.add(new StepMark.Begun(event.step().orElseThrow(), event.words()));
                 case "step_ended" -> marks.add(new StepMark.Over(event.ended().orElseThrow(), event.settled().orElse(false),
                         event.account().orElseThrow()));
-                case "spot" -> Spot.named(rig, event.words()).map(StepMark.Laid::new).ifPresent(marks::add);
+                case "spot" -> {
+                    if (from instanceof Rig rig) {
+                        Spot.named(rig, event.words()).map(StepMark.Laid::new).ifPresent(marks::add);
+                    }
+                }
                 case String _ -> { }
             }
         }

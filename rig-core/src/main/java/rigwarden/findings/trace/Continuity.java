@@ -15,7 +15,9 @@ package rigwarden.findings.trace;
  * @param rawCoulombs difference of the accumulator's last and first reading, whatever happened between, A·s of the chip's clock
  * @param cellsMissing cells of which no voltage was ever read, as a count
  * @param rippleShare what the host's own samples give more or less than the accumulator, relative
+ * @param summed whether nothing counted the charge and it is the sum of the rows: then "blind" is where rows or their currents are
+ *     missing, and the blind current is all that lies between the least and the greatest seen until then, with nothing among them
  */
 public record Continuity(long firstScan, long lastScan, long missingRows, double longestGapSeconds, boolean clockWentBack,
         double blindSeconds, double blindAmps, double countedCoulombs, double guessedCoulombs, double rawCoulombs, int cellsMissing,
-        double rippleShare) {}
+        double rippleShare, boolean summed) {}

@@ -13,16 +13,17 @@ import java.util.List;
  * @param freedom degrees of freedom of that scatter, from 2
  * @param after so long after it
  * @param fallVoltsPerSecond slope of the cells just before, V/s
+ * @param trail the first rows with the new current, the first of all included, each with its own time
  */
 public record Edge(int step, String kind, long scan, Moment before, double[] noiseVolts, int freedom, List<Moment> after,
-        double[] fallVoltsPerSecond) {
+        double[] fallVoltsPerSecond, List<Moment> trail) {
     /** The delays at which the cells are looked at, s. */
     static final double[] DELAYS = {0.1, 1, 10};
 
     /**
      * An instant.
      *
-     * @param seconds after the edge; 0 before it
+     * @param seconds after the first row with the new current; 0 before it
      * @param nominalSeconds the delay that it stands for
      * @param amps current, positive into the cells
      * @param volts by cell

@@ -10,6 +10,8 @@ public final class Edges {
     private static final int RING = 20;
     private static final int LEAST = 5;
     private static final int MOST = 256;
+    /** Rows that are kept after an edge. */
+    private static final int TRAIL = 10;
     /** The rows before must agree so well, relative and A. */
     private static final double STILL = 0.02;
     private static final double STILL_AMPS = 0.1;
@@ -109,7 +111,8 @@ public final class Edges {
             noise[cell] = line == null ? Double.NaN : line.residual();
             slope[cell] = line == null ? Double.NaN : line.slope();
         }
-        return new Edge(step, kind, now.scan, new Edge.Moment(0, 0, before(seconds), at), noise, rows - 2, new ArrayList<>(), slope);
+        return new Edge(step, kind, now.scan, new Edge.Moment(0, 0, before(seconds), at), noise, rows - 2, new ArrayList<>(), slope,
+                new ArrayList<>(List.of(new Edge.Moment(0, 0, now.amps, now.volts.clone()))));
     }
 
     /** A load of constant power takes more with every row, so that a mean would be a second old. */
@@ -127,6 +130,9 @@ public final class Edges {
             close();
             return;
         }
+        if (pending.trail().size() < TRAIL) {
+            pending.trail().add(new Edge.Moment(seconds, seconds, now.amps, now.volts.clone()));
+        }
         while (delay < Edge.DELAYS.length && seconds >= Edge.DELAYS[delay] - 1e-3) {
             if (seconds <= 1.5 * Edge.DELAYS[delay] + 0.1) {
                 pending.after().add(new Edge.Moment(seconds, Edge.DELAYS[delay], now.amps, now.volts.clone()));
@@ -141,7 +147,7 @@ public final class Edges {
     private void close() {
         if (pending != null && !pending.after().isEmpty()) {
             found.add(new Edge(pending.step(), pending.kind(), pending.scan(), pending.before(), pending.noiseVolts(), pending.freedom(),
-                    List.copyOf(pending.after()), pending.fallVoltsPerSecond()));
+                    List.copyOf(pending.after()), pending.fallVoltsPerSecond(), List.copyOf(pending.trail())));
         }
         pending = null;
     }

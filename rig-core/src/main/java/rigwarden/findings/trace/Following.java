@@ -2,7 +2,7 @@ package rigwarden.findings.trace;
 
 import java.util.Arrays;
 
-/** Follows the accumulator from row to row, and tells where it cannot be followed. */
+/** Follows the charge from row to row, and tells where it cannot be followed: what a chip counted, or where none did the rows' own sum. */
 public final class Following {
     /** A chip's clock, a ripple's phase and one scan's jump of the current: what a row may differ by and still fit, relative. */
     private static final double FITS = 0.5;
@@ -13,7 +13,14 @@ public final class Following {
     /** Over a long gap the accumulator is believed where it fits the currents at both ends so well, relative. */
     private static final double FITS_FAR = 0.02;
 
+    /** A step with less than this part of all current seen is a rest. */
+    private static final double RESTS = 0.02;
+
     private final boolean[] seen;
+    private final boolean summed;
+    private long coulombsScan;
+    private double leastAmps;
+    private double greatestAmps;
     private long firstScan;
     private long lastScan;
     private long lastNanos;
@@ -32,8 +39,9 @@ public final class Following {
     private double longest;
     private boolean back;
 
-    public Following(int cells) {
+    public Following(int cells, boolean summed) {
         seen = new boolean[cells];
+        this.summed = summed;
     }
 
     public void begin(Numbers now) {
@@ -45,8 +53,12 @@ public final class Following {
         lastCoulombs = now.coulombs;
         firstCoulombs = now.coulombs;
         coulombsNanos = now.nanos;
+        coulombsScan = now.scan;
         ampsAtCoulombs = now.amps;
-        mostAmps = 0;
+        mostAmps = Double.isNaN(now.amps) || !summed ? 0 : Math.abs(now.amps);
+        if (!Double.isNaN(now.amps)) {
+            range(now.amps);
+        }
         counted = 0;
         guessed = 0;
         trapezoid = 0;
@@ -65,10 +77,13 @@ public final class Following {
         longest = Math.max(longest, seconds);
         if (!Double.isNaN(now.amps)) {
             mostAmps = Math.max(mostAmps, Math.abs(now.amps));
+            range(now.amps);
             trapezoid += seconds * (Double.isNaN(lastAmps) ? now.amps : (now.amps + lastAmps) / 2);
             lastAmps = now.amps;
         }
-        if (!Double.isNaN(now.coulombs)) {
+        if (!Double.isNaN(now.coulombs) && summed) {
+            sum(now);
+        } else if (!Double.isNaN(now.coulombs)) {
             move(now);
         }
         lastScan = now.scan;
@@ -104,6 +119,32 @@ public final class Following {
         ampsAtCoulombs = now.amps;
     }
 
+    /** Rows in their order are believed; what lies between two that do not follow each other is guessed. */
+    private void sum(Numbers now) {
+        double seconds = (now.nanos - coulombsNanos) * 1e-9;
+        double moved = Double.isNaN(lastCoulombs) ? now.amps * seconds : now.coulombs - lastCoulombs;
+        if (Double.isNaN(lastCoulombs) || now.scan - coulombsScan > 1) {
+            blindSeconds += seconds;
+            guessed += moved;
+        } else {
+            counted += moved;
+        }
+        lastCoulombs = now.coulombs;
+        coulombsNanos = now.nanos;
+        coulombsScan = now.scan;
+    }
+
+    private void range(double amps) {
+        leastAmps = Math.min(leastAmps, amps);
+        greatestAmps = Math.max(greatestAmps, amps);
+    }
+
+    /** What may be wrong with a guessed current: all that was seen until now, nothing among it; in a rest what was seen in that. */
+    private double unseen() {
+        double all = greatestAmps - leastAmps;
+        return mostAmps < RESTS * all ? mostAmps : all;
+    }
+
     public Continuity end() {
         double open = (lastNanos - coulombsNanos) * 1e-9;
         double blind = blindSeconds + (open > 1 || Double.isNaN(lastCoulombs) ? open : 0);
@@ -112,8 +153,8 @@ public final class Following {
             never += cell ? 0 : 1;
         }
         double all = counted + guessed;
-        return new Continuity(firstScan, lastScan, missing, longest, back, blind,
-                Math.max(blindAmps, blind > blindSeconds ? mostAmps : 0), counted, guessed, lastCoulombs - firstCoulombs, never,
-                Math.abs(all) < 100 ? 0 : trapezoid / all - 1);
+        double amps = summed ? unseen() : Math.max(blindAmps, blind > blindSeconds ? mostAmps : 0);
+        return new Continuity(firstScan, lastScan, missing, longest, back, blind, amps, counted, guessed, lastCoulombs - firstCoulombs,
+                never, Math.abs(all) < 100 ? 0 : trapezoid / all - 1, summed);
     }
 }

@@ -3,6 +3,7 @@ package rigwarden.findings.trace;
 /** Notes the crossings of a step as they come; a cell must be beyond a level in two rows running. */
 public final class KneeWatch {
     private final int cells;
+    private final double flowsAmps;
     private final double[] lower;
     private final double[] upper;
     private final int[] nextDown;
@@ -12,8 +13,10 @@ public final class KneeWatch {
     private double ampHours;
     private double amps;
 
-    public KneeWatch(int cells) {
+    /** Less than {@code flowsAmps}, either way, is no current. */
+    public KneeWatch(int cells, double flowsAmps) {
         this.cells = cells;
+        this.flowsAmps = flowsAmps;
         lower = new double[cells];
         upper = new double[cells];
         nextDown = new int[cells];
@@ -38,7 +41,7 @@ public final class KneeWatch {
         if (Double.isNaN(sinceCoulombs)) {
             sinceCoulombs = now.coulombs;
         }
-        boolean flows = Math.abs(now.amps) > 0.5;
+        boolean flows = Math.abs(now.amps) > flowsAmps;
         if (!flows || Double.isNaN(now.coulombs)) {
             return;
         }

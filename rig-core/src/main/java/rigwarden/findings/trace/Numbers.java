@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import rigwarden.quantity.Quantity;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 import rigwarden.warden.Reading;
 import rigwarden.warden.Scan;
 
@@ -14,6 +14,9 @@ public final class Numbers {
     private final int current;
     private final int accumulated;
     private final double chargeScale;
+    private double sum;
+    private double sumAmps = Double.NaN;
+    private long sumNanos;
     private final int bus;
     private final int[] cellIndex;
     private final int[] warmIndex;
@@ -24,7 +27,7 @@ public final class Numbers {
     public long scan;
     public long nanos;
     public double amps = Double.NaN;
-    /** Of the chip's accumulator, A·s of the chip's own clock, positive into the cells; NaN where it has none. */
+    /** Of the chip's accumulator, A·s of the chip's own clock, positive into the cells; where there is none, of the rows themselves. */
     public double coulombs = Double.NaN;
     public double busVolts = Double.NaN;
     /** Of the loose probe, °C; NaN where a rig has none. */
@@ -32,7 +35,7 @@ public final class Numbers {
     public final double[] volts;
     public final double[] celsius;
 
-    public Numbers(Rig rig) {
+    public Numbers(Traced rig) {
         current = rig.channel(Role.CURRENT).index();
         accumulated = rig.possible(Role.ACCUMULATED).map(Channel::index).orElse(-1);
         chargeScale = rig.possible(Role.ACCUMULATED).map(Channel::scale).orElse(0.0);
@@ -53,7 +56,8 @@ public final class Numbers {
         nanos = from.nanos();
         List<Reading> readings = from.readings();
         amps = value(readings, current);
-        coulombs = accumulated >= 0 && readings.get(accumulated) instanceof Reading.Valid valid ? valid.code() * chargeScale : Double.NaN;
+        coulombs = accumulated < 0 ? summed()
+                : readings.get(accumulated) instanceof Reading.Valid valid ? valid.code() * chargeScale : Double.NaN;
         busVolts = bus < 0 ? Double.NaN : value(readings, bus);
         loose = looseIndex < 0 ? Double.NaN : value(readings, looseIndex);
         for (int i = 0; i < volts.length; i++) {
@@ -66,6 +70,24 @@ public final class Numbers {
         for (int i = 0; i < celsius.length; i++) {
             celsius[i] = value(readings, warmIndex[i]);
         }
+    }
+
+    /** The trapezoid of the currents until now; NaN in a row that has none. */
+    private double summed() {
+        if (Double.isNaN(amps)) {
+            return Double.NaN;
+        }
+        if (!Double.isNaN(sumAmps)) {
+            sum += Math.max(0, nanos - sumNanos) * 1e-9 * (amps + sumAmps) / 2;
+        }
+        sumAmps = amps;
+        sumNanos = nanos;
+        return sum;
+    }
+
+    /** Whether the charge is the sum of the rows, since nothing counted it. */
+    public boolean sums() {
+        return accumulated < 0;
     }
 
     private static double value(List<Reading> readings, int index) {

@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Optional;
 import rigwarden.findings.trace.Minute.Bin;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.Spot;
+import rigwarden.rig.Traced;
 
 /**
  * Attributes the loose probe's readings to the spots that were told. What it read while it settled, while a hand was on it and
@@ -48,7 +48,7 @@ public final class SpotWatch {
     private double square;
     private int step;
 
-    public SpotWatch(Rig rig, List<Channel> warm) {
+    public SpotWatch(Traced rig, List<Channel> warm) {
         this.warm = warm;
         settlesNanos = Math.round(LAGS * rig.possible(Role.LOOSE).map(Channel::lagSeconds).orElse(0.0) * 1e9);
         minute = new Minute(warm.size());

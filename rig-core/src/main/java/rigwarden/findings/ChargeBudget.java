@@ -1,0 +1,83 @@
+package rigwarden.findings;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import rigwarden.rig.Calibratable;
+import rigwarden.rig.Channel;
+import rigwarden.rig.ChannelCalibration;
+import rigwarden.rig.ForeignLog;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rig.ShuntMonitor;
+import rigwarden.rig.Traced;
+
+/** What the charge of a step is uncertain by: the instruments, and what lies between their readings. */
+final class ChargeBudget {
+    /** Standard uncertainty of the learnt clock ratio: 20 ppm at most. */
+    private static final double RATIO_U = 20e-6;
+    /** The same before it is learnt: the chip's oscillator limits ± 0.5 % (SLYS021A, electrical characteristics). */
+    private static final double RATIO_LIMITS = 0.005;
+    /**
+     * What the current may do between two readings, relative: this project's assumption, as much as two sums may differ
+     * where a chip has one of its own.
+     */
+    private static final double BETWEEN = 0.003;
+    private static final double REFERENCE_C = 25;
+
+    private ChargeBudget() {}
+
+    /**
+     * Of a charge.
+     *
+     * @param charge Ah
+     * @param seconds that it took
+     * @param clockLearnt whether the ratio of host to chip clock was known
+     * @param shuntMean mean temperature of the shunt's body, °C; NaN where nobody saw it
+     * @param shuntHottest highest, °C
+     */
+    static Budget of(Traced traced, double charge, double seconds, boolean clockLearnt, double shuntMean, double shuntHottest) {
+        double hours = seconds / 3600;
+        List<Budget.Term> terms = new ArrayList<>();
+        switch (traced) {
+            case Rig rig -> rig(rig, charge, hours, shuntMean, shuntHottest, terms);
+            case ForeignLog log -> {
+                terms.add(Budget.limits(Budgets.FOREIGN_SCALE, log.gainLimits() * charge));
+                terms.add(Budget.limits(Budgets.FOREIGN_ZERO, log.offsetLimitsAmps() * hours));
+            }
+        }
+        Optional<Channel> accumulated = traced.possible(Role.ACCUMULATED);
+        if (accumulated.isEmpty()) {
+            terms.add(Budget.limits("current between the readings", BETWEEN * charge));
+            terms.add(Budget.limits("resolution", step(traced, traced.channel(Role.CURRENT)) / 2 * hours));
+        } else {
+            if (traced.possible(Role.CLOCK_RATIO).isPresent()) {
+                terms.add(clockLearnt
+                        ? Budget.standard("clock ratio", RATIO_U * charge)
+                        : Budget.limits("chip clock, not learnt", RATIO_LIMITS * charge));
+            }
+            terms.add(Budget.limits("resolution", step(traced, accumulated.get()) / 3600));
+        }
+        return new Budget(terms);
+    }
+
+    private static double step(Traced traced, Channel channel) {
+        return switch (traced) {
+            case Rig rig -> channel.role() == Role.CURRENT ? rig.shunt().ampsPerCode() : channel.scale();
+            case ForeignLog log -> log.step(channel);
+        };
+    }
+
+    private static void rig(Rig rig, double charge, double hours, double shuntMean, double shuntHottest, List<Budget.Term> terms) {
+        ShuntMonitor shunt = rig.shunt();
+        Optional<ChannelCalibration> calibration = rig.calibration(Calibratable.CURRENT);
+        double reference = calibration.map(found -> found.shuntCelsius().orElse(REFERENCE_C)).orElse(REFERENCE_C);
+        double away = Double.isNaN(shuntMean) ? 0 : Math.max(Math.abs(shuntMean - reference), Math.abs(shuntHottest - reference));
+        terms.addAll(calibration.map(found -> CalibratedCharge.terms(found.doubt(), charge, hours)).orElseGet(() -> List.of(
+                Budget.limits("shunt tolerance", shunt.toleranceRelative() * charge),
+                Budget.limits("amplifier gain", shunt.chip().gain() * charge),
+                Budget.limits("amplifier offset", shunt.chip().offsetVolts() / shunt.ohms() * hours),
+                Budget.limits("thermo-electric voltage", shunt.thermoVolts() / shunt.ohms() * hours))));
+        terms.add(1, Budget.limits("shunt temperature", shunt.perKelvin() * away * charge));
+    }
+}
