@@ -31,6 +31,15 @@ class AccountTest {
     }
 
     @Test
+    void parts_add_up_in_each_sum_by_itself_and_one_taken_off_leaves_the_other() {
+        Account one = new Account(1, 20, 300, 4_000, 50_000, 600_000);
+        Account other = new Account(7, 80, 900, 1_000, 20_000, 300_000);
+
+        assertThat(one.plus(other)).isEqualTo(new Account(8, 100, 1_200, 5_000, 70_000, 900_000));
+        assertThat(one.plus(other).minus(one)).isEqualTo(other);
+    }
+
+    @Test
     void a_mean_is_of_a_whole_second_and_there_is_none_before() {
         Window first = Window.from(0).with(SECOND - 1, 3);
         assertThat(first.mean()).isNaN();

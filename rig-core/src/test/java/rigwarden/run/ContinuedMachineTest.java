@@ -209,4 +209,39 @@ class ContinuedMachineTest {
         assertThat(first.differs || second.differs || third.differs).isFalse();
         assertThat(third.ends().getFirst()).isEqualTo(Ended.CUT_OFF);
     }
+
+    @Test
+    void a_run_that_is_read_again_knows_its_step_and_whether_its_trip_was_cleared() {
+        ObedientRig rig = brokenOff(3, 0.1);
+        Retrace read = rig.retrace.orElseThrow();
+        assertThat(read.step()).contains(DISCHARGE);
+        assertThat(read.recovers()).isFalse();
+        assertThat(read.tripStands() || read.cleared()).isFalse();
+
+        rig.twist = scans -> scans.set(Role.LOOP, 0);
+        rig.until(rig::tripped);
+        assertThat(read.tripStands()).isTrue();
+        assertThat(read.cleared()).isFalse();
+        assertThat(read.place().orElseThrow().brokenAmps()).isEqualTo(21);
+
+        rig.twist = scans -> scans;
+        IntStream.range(0, 4000).forEach(_ -> rig.scan(0.1, Inbox.EMPTY));
+        rig.ask(Request.CLEAR);
+        IntStream.range(0, 10).forEach(_ -> rig.scan(0.1, Inbox.EMPTY));
+        assertThat(read.tripStands()).isFalse();
+        assertThat(read.cleared()).isTrue();
+    }
+
+    @Test
+    void a_run_that_is_read_again_knows_that_low_cells_are_still_to_be_recovered() {
+        Program later = new Program("low cells", false, List.of(REST, new Step.Recover(0, 2.1, 2.8)));
+        ObedientRig rig = new ObedientRig(CELL, later, Optional.empty(), true, ObedientRig.filled(CELL, 0.5));
+        assertThat(rig.retrace.orElseThrow().recovers()).as("in no step").isFalse();
+
+        rig.ask(RunMachine.start(later));
+        rig.reach(RunState.Resting.class);
+
+        assertThat(rig.retrace.orElseThrow().recovers()).isTrue();
+        assertThat(rig.retrace.orElseThrow().step()).contains(REST);
+    }
 }
