@@ -63,6 +63,24 @@ class ContinuingTest {
         assertThat(unmet(Continuing.answer(plug, offered(1)))).contains(Condition.CAUSE);
     }
 
+    @Test
+    void only_a_charge_a_rest_and_a_discharge_go_on_and_none_before_a_recovery() {
+        assertThat(Stream.of(new Step.Charge(0, 21, 3.6, 5.25), new Step.Rest(30 * MINUTE, 60 * MINUTE), new Step.Discharge(1, 21, 2.5))
+                .map(step -> unmet(Continuing.answer(left(Ending.BROKEN_OFF, Optional.of(step)), offered(1))))).containsOnly(Optional.empty());
+        assertThat(Stream.of(new Step.Park(0, 21, 0.4, 3.6), new Step.Pulse(1, 10, MINUTE, 20, MINUTE), new Step.Recover(0, 2.1, 2.8),
+                        new Step.ProveStop(0, 5, Step.Element.RELAY))
+                .map(step -> unmet(Continuing.answer(left(Ending.BROKEN_OFF, Optional.of(step)), offered(1))))).containsOnly(Optional.of(Condition.STEP));
+        assertThat(unmet(Continuing.answer(with(Optional.empty(), Optional.empty(), true), offered(1)))).contains(Condition.STEP);
+    }
+
+    @Test
+    void of_a_long_hash_the_beginning_is_shown_and_a_short_one_whole() {
+        LeftOff other = new LeftOff(7, Optional.empty(), Ending.BROKEN_OFF, Optional.empty(), "0123456789abcdef0123456789abcdef", "bb", VERSIONS, false,
+                false, CUT.step(), false, CUT.place());
+
+        assertThat(Continuing.answer(other, offered(1)).toString()).contains("SHA-256 aa").contains("0123").contains("…").doesNotContain("0123456789abcdef0123456789abcdef");
+    }
+
     @TestFactory
     Stream<DynamicTest> each_condition_is_named_when_it_is_not_met() {
         return Stream.of(

@@ -138,6 +138,24 @@ class ChannelRulesTest {
     }
 
     @Test
+    void limits_of_warmth_are_printed_as_whole_figures_with_a_true_minus() {
+        assertThat(Rules.of(PACK)).filteredOn(rule -> rule.number() == 21 || rule.number() == 22).extracting(Rule::limit)
+                .containsExactly("45 °C charging, 55 °C else", "2 °C charging, −10 °C else");
+    }
+
+    @Test
+    void a_shunt_and_a_device_that_are_apart_say_what_the_device_shows_and_what_it_might_have() {
+        Moment apart = new Moment(CELL).flowing(0, 20, 100 * SECOND).set(Role.CURRENT, 20).set(Role.SOURCE_AMPS, 30);
+        double unsure = 0.05 * 30 + 0.5 + CELL.channel(Role.CURRENT).uncertainty(20) + CELL.column("source_a").orElseThrow().uncertainty(30);
+        assertThat(apart.look(38).value()).isCloseTo(30, within(0.01));
+        assertThat(apart.look(38).limit()).as("more").isCloseTo(20 + unsure, within(0.01));
+
+        Breach less = apart.set(Role.SOURCE_AMPS, 10).look(38);
+        double then = 0.05 * 20 + 0.5 + CELL.channel(Role.CURRENT).uncertainty(20) + CELL.column("source_a").orElseThrow().uncertainty(10);
+        assertThat(less.limit()).as("less").isCloseTo(20 - then, within(0.01));
+    }
+
+    @Test
     void rules_are_known_by_their_number_and_listed_by_it() {
         assertThat(Rules.of(PACK)).extracting(Rule::number).isSorted().doesNotHaveDuplicates();
         assertThat(Rules.ofWishes()).extracting(Rule::number).containsExactly(61, 62, 63);

@@ -109,6 +109,8 @@ class EdgeTest {
                         .set(Role.STUD, 22 + 4 - out * KELVIN)),
                 new Row(38, "5 % and 0.5 A", CELL, charge, 11, (s, out, _) -> s.set(Role.CURRENT, 21 - 0.05 * 21 - 0.5
                         - u(CELL, Role.CURRENT, 19.45) - CELL.column("source_a").orElseThrow().uncertainty(21) - out * AMP)),
+                new Row(38, "the other way", CELL, charge, 11, (s, out, _) -> s.set(Role.CURRENT, (21 + 0.5
+                        + u(CELL, Role.CURRENT, 22.9) + CELL.column("source_a").orElseThrow().uncertainty(21)) / 0.95 + out * AMP)),
                 new Row(46, "5 % of the pack", CELL, EdgeTest::off, 1, (s, out, _) -> s.set(Role.BUS_VOLTS, 0.95 * 3.3 + out * 0.01)),
                 new Row(51, "10 s", CELL, EdgeTest::off, 0.05, (s, out, _) -> s.set(Role.RECORDER_LAG, 10 + out * 0.01)),
                 new Row(53, "64 MB", CELL, EdgeTest::off, 1, (s, out, _) -> s.set(Role.FREE_SPACE, 64e6 - out * 1e5)),
