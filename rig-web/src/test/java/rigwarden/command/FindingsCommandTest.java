@@ -13,21 +13,6 @@ import org.junit.jupiter.api.io.TempDir;
 /** What a run found, for a person and for a program. */
 class FindingsCommandTest {
     private static final Path RIG = Path.of("..", "hardware", "rigs", "one-cell.toml");
-    private static final String DISCHARGE = """
-            name = "half the rate, once"
-            unattended = false
-            leave_empty = true
-
-            [[step]]
-            kind = "discharge"
-            rate_c = 0.5
-            cut_off_v = 2.50
-
-            [[step]]
-            kind = "rest"
-            at_least_min = 30
-            at_most_min = 30
-            """;
 
     @TempDir
     private Path folder;
@@ -38,7 +23,7 @@ class FindingsCommandTest {
 
     @Test
     void the_answer_comes_first_then_how_sure_and_why_then_what_would_shrink_it_and_last_what_it_cannot_say() throws IOException {
-        Path programme = Files.writeString(folder.resolve("once.toml"), DISCHARGE);
+        Path programme = Files.writeString(folder.resolve("once.toml"), Rehearsing.HALF_RATE_ONCE);
         assertThat(Spoken.of("rehearse", RIG.toString(), programme.toString(), "--logbook", book()).exit()).isEqualTo(Exits.DONE);
 
         Spoken text = Spoken.of("findings", "1", "--logbook", book());

@@ -18,22 +18,6 @@ import rigwarden.logbook.StoredEvent;
 
 /** A loose probe, from a terminal and in a rehearsal whose mishaps carry it about. */
 class SpotCommandTest {
-    private static final String DISCHARGE = """
-            name = "half the rate, once"
-            unattended = false
-            leave_empty = true
-
-            [[step]]
-            kind = "discharge"
-            rate_c = 0.5
-            cut_off_v = 2.50
-
-            [[step]]
-            kind = "rest"
-            at_least_min = 30
-            at_most_min = 30
-            """;
-
     @TempDir
     private Path folder;
 
@@ -54,7 +38,7 @@ class SpotCommandTest {
 
     @Test
     void what_a_rehearsal_carried_where_stands_in_its_run_file_and_in_its_findings() throws IOException {
-        Path programme = Files.writeString(folder.resolve("once.toml"), DISCHARGE);
+        Path programme = Files.writeString(folder.resolve("once.toml"), Rehearsing.HALF_RATE_ONCE);
         String book = folder.resolve("book").toString();
 
         Spoken night = Spoken.of("rehearse", rig().toString(), programme.toString(), "--logbook", book, "--with",
