@@ -84,7 +84,8 @@ class WarmingTest {
 
         Ahead ahead = warming.nearest(false, 1, Math.round(2 * 3600e9), Optional.empty()).orElseThrow();
 
-        assertThat(ahead.low()).as("far above the 23.3 degrees of now").isGreaterThan(27);
+        assertThat(ahead.celsius()).as("far above the 23.3 degrees of now").isGreaterThan(27);
+        assertThat(ahead.low()).as("nobody knows how full the cell is: half of its heat may go, and no more").isGreaterThan(23);
         assertThat(ahead.high()).isGreaterThan(ROOM + settling(15, 2, 2.5));
     }
 

@@ -9,6 +9,10 @@ import rigwarden.warden.Failure;
  * written costs a reading, and is written anew: a bit that was turned on the wire must not cost a night.
  */
 public final class Mcp9601 {
+    /** −40 °C and 125 °C, in codes. */
+    private static final int LEAST_LIKELY = -640;
+    private static final int MOST_LIKELY = 2000;
+
     private final Chip chip;
     private final Mcp9601Config config;
 
@@ -67,10 +71,17 @@ public final class Mcp9601 {
         if ((status & Mcp9601Registers.UPDATED) == 0) {
             throw new BusFailure(Failure.NOT_READY, chip + ": no new temperature");
         }
-        int code = Mcp9601Codec.code(chip.readWord(Mcp9601Registers.HOT_JUNCTION));
+        int code = hotJunction();
         kept();
         chip.writeByte(Mcp9601Registers.STATUS, 0);
         return code;
+    }
+
+    /** A word that no joint and no room can show is looked at twice: a byte upset on the wire would stand until the next reading, and longer if that fails. */
+    private int hotJunction() throws BusFailure {
+        int code = Mcp9601Codec.code(chip.readWord(Mcp9601Registers.HOT_JUNCTION));
+        boolean likely = code >= LEAST_LIKELY && code <= MOST_LIKELY;
+        return likely ? code : Mcp9601Codec.code(chip.readWord(Mcp9601Registers.HOT_JUNCTION));
     }
 
     /** Another thermocouple's type would give a temperature that is false and looks true. */

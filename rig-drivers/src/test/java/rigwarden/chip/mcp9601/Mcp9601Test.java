@@ -102,6 +102,23 @@ class Mcp9601Test {
     }
 
     @Test
+    void aTemperatureThatNothingHereCanHaveIsLookedAtTwice() throws BusFailure {
+        int[] looks = {0};
+        wire.beforeRead = read -> {
+            if (read == 0x00) {
+                wire.put(AT, 0x00, looks[0]++ == 0 ? 0x11 : 0x01, 0x90);
+            }
+        };
+
+        assertThat(chip.read()).isEqualTo(0x190);
+        assertThat(looks[0]).isEqualTo(2);
+
+        wire.beforeRead = _ -> wire.put(AT, 0x00, 0x11, 0x90);
+        wire.put(AT, 0x04, 0x40);
+        assertThat(chip.read()).as("it stays so").isEqualTo(0x1190);
+    }
+
+    @Test
     void aChipThatCannotSeeAnOpenProbeIsRefused() {
         wire.put(AT, 0x20, 0x40, 0x10);
 
