@@ -77,7 +77,7 @@ final class PathKeys {
                 keys.number("farads", "F", 1e-6, 10, "pre-charge and decay follow from it"),
                 keys.number("bleed_ohms", "ohm", 0.1, 1e6, "a bus that stays charged hides a welded contact"),
                 keys.number("decay_s", "s", 0.1, 600, "a welded contact is looked for after it"),
-                keys.number("path_ohms", "ohm", 0.0005, 0.05, "what loses more than twice of it is a part that gets hot"));
+                keys.number("path_ohms", "ohm", 0.0005, 0.02, "what loses more than twice of it is a part that gets hot"));
         prechargeJoules = keys.number("precharge_joules", "J", 0.1, 100_000, "it takes the bus's filling in one blow");
         bleedWatts = keys.number("bleed_watts", "W", 0.1, 1000, "it is hot as long as the bus is full");
         keys.noOthers();

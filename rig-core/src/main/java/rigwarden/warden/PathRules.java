@@ -15,6 +15,7 @@ final class PathRules {
     /** A bus that still stands above this share of the pack, when it should have emptied, is held up by something. */
     private static final double ALIVE = 0.5;
     private static final double NO_LOAD_EXTRA_S = 10;
+    /** What contacts lose besides, and the time between the readings of pack and bus, V (project's assumption). */
     private static final double LOST_V = 0.1;
     /** An inverter's current swings by as much as its mean, and its ripple stands nearly still in ten scans a second. */
     private static final double SWINGS = 2;
