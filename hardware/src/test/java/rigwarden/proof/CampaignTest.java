@@ -119,6 +119,16 @@ class CampaignTest {
     }
 
     @Test
+    void without_the_slow_rules_of_the_pack_their_written_cases_are_not_tripped() {
+        List<Outcome> outcomes = written(1, "eight-cells-slow.toml");
+
+        LeaveOneOut left = LeaveOneOut.of(CAMPAIGN, outcomes, 1);
+        left.lines().forEach(System.out::println);
+        assertThat(outcomes).noneMatch(Outcome::unsafe);
+        assertThat(left.worst()).isEqualTo(Map.of(10, Without.UNNOTICED, 29, Without.UNNOTICED));
+    }
+
+    @Test
     void when_both_ways_off_are_gone_the_judge_calls_it_unsafe_although_the_warden_did_all_it_could() {
         List<Outcome> outcomes = written(1, "eight-cells.toml");
 
