@@ -114,16 +114,14 @@ public final class WebDies {
     }
 
     /** Takes memory until there is no more, lets go of it, and begins again. */
-    private static void hoarding(long seconds) {
+    private static void hoarding(long seconds) throws InterruptedException {
         long until = System.nanoTime() + seconds * 1_000_000_000L;
         Thread hoarder = Thread.ofPlatform().daemon().start(() -> {
             while (System.nanoTime() < until) {
                 hoard();
             }
         });
-        while (hoarder.isAlive()) {
-            Thread.onSpinWait();
-        }
+        hoarder.join();
     }
 
     private static void hoard() {
