@@ -20,11 +20,12 @@ import rigwarden.rig.Rig;
  * @param name for the table
  * @param unit of its size; empty where it has none
  * @param sizes tried, the smallest first; one where it has none
+ * @param limit size that is found in 95 of 100 specimens, or a smaller one
  * @param until last prompt that is of interest at rest; empty for a fault that shows under energy only
  * @param makes the fault for a size, what is drawn of it from the chance
  * @param named whether an outcome names it
  */
-record WiringFault(String name, String unit, List<Double> sizes, Optional<Class<? extends Prompt>> until, Maker makes,
+record WiringFault(String name, String unit, List<Double> sizes, double limit, Optional<Class<? extends Prompt>> until, Maker makes,
         Predicate<Outcome> named) {
 
     /** A fault of a size on a rig. */

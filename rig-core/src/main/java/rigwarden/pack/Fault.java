@@ -33,6 +33,13 @@ public sealed interface Fault {
     record StuckHeartbeat(boolean level) implements Fault {}
 
     /**
+     * A level alone holds the heartbeat stage alive once it is: the part that lets only changes through is short.
+     *
+     * @param level true for high
+     */
+    record HeartbeatHeldBy(boolean level) implements Fault {}
+
+    /**
      * The heartbeat stage holds the coil supply longer or shorter than it should.
      *
      * @param holdSeconds from the last edge to the drop-out, not negative

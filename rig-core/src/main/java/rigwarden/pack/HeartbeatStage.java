@@ -1,5 +1,7 @@
 package rigwarden.pack;
 
+import java.util.Optional;
+
 /** Holds the coil supply while its input keeps toggling; a level that stays, high or low, lets it drop. */
 final class HeartbeatStage {
     private static final double NANOS = 1e9;
@@ -8,6 +10,7 @@ final class HeartbeatStage {
     private long holdNanos;
     private boolean level;
     private boolean stuck;
+    private Optional<Boolean> holding = Optional.empty();
     private boolean alive;
     private int edges;
     private long lastEdgeNanos;
@@ -22,6 +25,7 @@ final class HeartbeatStage {
         holdNanos = other.holdNanos;
         level = other.level;
         stuck = other.stuck;
+        holding = other.holding;
         alive = other.alive;
         edges = other.edges;
         lastEdgeNanos = other.lastEdgeNanos;
@@ -43,6 +47,10 @@ final class HeartbeatStage {
         stuck = true;
     }
 
+    void heldBy(boolean atLevel) {
+        holding = Optional.of(atLevel);
+    }
+
     void hold(double seconds) {
         holdNanos = Math.round(seconds * NANOS);
     }
@@ -61,6 +69,7 @@ final class HeartbeatStage {
 
     /** When the stage will drop if no edge comes, or the end of time. */
     long dueNanos() {
-        return alive ? lastEdgeNanos + holdNanos : Long.MAX_VALUE;
+        boolean drops = alive && holding.map(held -> held != level).orElse(true);
+        return drops ? lastEdgeNanos + holdNanos : Long.MAX_VALUE;
     }
 }

@@ -333,6 +333,7 @@ public final class World {
             case Fault.Weld(Line contact) -> contacts.stick(contact, true);
             case Fault.StuckOpen(Line contact) -> contacts.stick(contact, false);
             case Fault.StuckHeartbeat(boolean level) -> heartbeat.stick(level, nanos);
+            case Fault.HeartbeatHeldBy(boolean level) -> heartbeat.heldBy(level);
             case Fault.SlowHeartbeat(double holdSeconds) -> heartbeat.hold(holdSeconds);
             case Fault.HeatBody(int cell, double watts) -> warmth.heat(known(cell), watts);
             case Fault.HeatRate(int cell, double kelvinPerMinute) ->

@@ -15,12 +15,12 @@ import rigwarden.program.Program;
 import rigwarden.program.Step;
 import rigwarden.rig.Rig;
 import rigwarden.run.Event;
+import rigwarden.run.RunMachine;
 import rigwarden.warden.Scan;
 import rigwarden.warden.Trip;
 
 /** What the energised part of the check shows, from its scans and from what happened in it. One thread. */
 public final class Energised {
-    private static final double EARLY_SCANS = 0.5;
     private static final double LATE_SCANS = 1.5;
 
     private final Rig rig;
@@ -29,7 +29,7 @@ public final class Energised {
     private final List<Outcome> outcomes = new ArrayList<>();
     private final Set<String> proved = new HashSet<>();
     private Optional<Trip> trip = Optional.empty();
-    private boolean heartbeat;
+    private int heartbeats;
     private int step;
 
     /** {@code program} is that of {@link Stops#programme}. */
@@ -51,14 +51,14 @@ public final class Energised {
         switch (event) {
             case Event.StepBegun e -> step = e.step();
             case Event.HeartbeatProved e -> {
-                heartbeat = true;
-                outcomes.add(letGo(e.seconds()));
+                outcomes.add(letGo(level(heartbeats), e.seconds()));
+                heartbeats++;
             }
             case Event.NoLoadShown e -> outcomes.add(Outcome.passed(NO_LOAD, e.source(), String.format(Locale.ROOT, "%.2f V without load", e.volts())));
             case Event.StopProved e -> {
                 String name = e.device() + " " + Stops.word(e.element());
                 proved.add(name);
-                joints.stopped(e.seconds());
+                joints.stopped(e.element(), e.seconds());
                 outcomes.add(Outcome.passed(STOP, name, String.format(Locale.ROOT,
                         "the %s alone stopped the current %.1f s after its order", Stops.word(e.element()), e.seconds())));
             }
@@ -79,19 +79,24 @@ public final class Energised {
     }
 
     /**
-     * The stated hold counts from the last beat, one scan before {@code seconds} begin, and is seen up to a scan late; the warden, which must never trip
-     * a sound rig, allows more on either side.
+     * The stated hold counts from the last change of the line, at most a scan before {@code seconds} begin, and is seen up to a scan late; the warden, which
+     * must never trip a sound rig, allows more on either side.
      */
-    private Outcome letGo(double seconds) {
+    private Outcome letGo(String level, double seconds) {
         double scan = rig.scanNanos() * 1e-9;
-        double most = rig.guards().heartbeatLongest() + rig.guards().contactLagSeconds() + EARLY_SCANS * scan;
+        double most = rig.guards().heartbeatLongest() + rig.guards().contactLagSeconds() + LATE_SCANS * scan;
         double least = rig.guards().heartbeatShortest() - LATE_SCANS * scan;
-        String words = String.format(Locale.ROOT, "beats withheld: the contactor was open %.1f s later", seconds);
+        String words = String.format(Locale.ROOT, "beats withheld, the %s: the contactor was open %.1f s later", level, seconds);
         if (seconds > most || seconds < least) {
-            return Outcome.failed(HEARTBEAT, "", words + String.format(Locale.ROOT, "; it should be %.1f…%.1f s: look at the stage's timing part",
+            return Outcome.failed(HEARTBEAT, level, words + String.format(Locale.ROOT, "; it should be %.1f…%.1f s: look at the stage's timing part",
                     rig.guards().heartbeatShortest(), rig.guards().heartbeatLongest()));
         }
-        return Outcome.passed(HEARTBEAT, "", words);
+        return Outcome.passed(HEARTBEAT, level, words);
+    }
+
+    /** The level on which the line rests, low the first time and high the second. */
+    private static String level(int heartbeats) {
+        return heartbeats % 2 == 0 ? "line low" : "line high";
     }
 
     private String name() {
@@ -125,8 +130,8 @@ public final class Energised {
                 last.add(Outcome.failed(STOP, name, "not reached"));
             }
         }
-        if (!heartbeat) {
-            last.add(Outcome.failed(HEARTBEAT, "", "not shown to let go"));
+        for (int level = heartbeats; level < RunMachine.LEVELS; level++) {
+            last.add(Outcome.failed(HEARTBEAT, level(level), "not shown to let go"));
         }
         last.addAll(joints.look());
         outcomes.addAll(last);

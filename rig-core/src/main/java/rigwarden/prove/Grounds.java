@@ -8,7 +8,10 @@ import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.warden.Scan;
 
-/** Links that are plugged in must not move the shunt's reading: a second ground would carry a part of the current. */
+/**
+ * Links that are plugged in must not move the shunt's reading. No current is made here, so that what shows is a link that drives one of its own through the
+ * ground; one that only lies beside the shunt shows in a run, against what source and sink say of themselves (rule 38), and in a calibration.
+ */
 final class Grounds implements Stage {
     private static final double SECONDS = 2;
     /** Of the path's current. */

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
+import rigwarden.program.Step.Element;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -33,6 +34,7 @@ final class Joints {
     private final Rig rig;
     private final Channel current;
     private final List<Channel> cells;
+    private final WayOhms way;
     private final Deque<Scan> kept = new ArrayDeque<>();
     private final double[] product;
     private final double[] variance;
@@ -42,6 +44,7 @@ final class Joints {
         this.rig = rig;
         current = rig.channel(Role.CURRENT);
         cells = rig.channels(Role.CELL_VOLTS);
+        way = new WayOhms(rig);
         product = new double[cells.size()];
         variance = new double[cells.size()];
     }
@@ -53,8 +56,8 @@ final class Joints {
         }
     }
 
-    /** The current is gone since the last {@value #AFTER} scans, which it was so many seconds after the order. */
-    void stopped(double seconds) {
+    /** The current is gone since the last {@value #AFTER} scans, which it was so many seconds after the order to open this. */
+    void stopped(Element opened, double seconds) {
         List<Scan> scans = new ArrayList<>(kept);
         int gone = scans.size() - AFTER;
         if (gone < 1) {
@@ -67,7 +70,9 @@ final class Joints {
         }
         Means before = means(flowing.subList(Math.max(0, flowing.size() - BEFORE), flowing.size()));
         Means after = means(scans.subList(gone, scans.size()));
-        add(before, after);
+        if (add(before, after) && opened == Element.RELAY) {
+            way.add(before, after);
+        }
     }
 
     private Means means(List<Scan> scans) {
@@ -76,11 +81,11 @@ final class Joints {
         return means;
     }
 
-    private void add(Means before, Means after) {
+    private boolean add(Means before, Means after) {
         double amps = before.mean(current) - after.mean(current);
         boolean whole = cells.stream().allMatch(c -> before.seen(c) && after.seen(c));
         if (!whole || !(Math.abs(amps) >= LEAST_STEP_A)) {
-            return;
+            return false;
         }
         squares += amps * amps;
         for (int k = 0; k < cells.size(); k++) {
@@ -89,6 +94,7 @@ final class Joints {
             double standard = Math.hypot(Math.hypot(before.standard(cells.get(k)), after.standard(cells.get(k))), resolution(cells.get(k)));
             variance[k] += amps * amps * standard * standard;
         }
+        return true;
     }
 
     /** Of a step between two readings of the taps beside a cell, V: a code that does not move hides this much. */
@@ -101,10 +107,10 @@ final class Joints {
         return Math.sqrt(2 * squares / AFTER);
     }
 
-    /** What the drops say of each cell; nothing where there was none. */
+    /** What the drops say of each cell and of the way to the bus. */
     List<Outcome> look() {
         if (squares == 0) {
-            return List.of();
+            return List.of(Outcome.failed(JOINT, "", "no step of the current was seen, so that no joint was looked at"));
         }
         double[] ohms = new double[cells.size()];
         double[] standard = new double[cells.size()];
@@ -112,7 +118,9 @@ final class Joints {
             ohms[k] = product[k] / squares;
             standard[k] = Math.sqrt(variance[k]) / squares;
         }
-        return cells.size() < 3 ? alone(ohms, standard) : likes(ohms, standard);
+        List<Outcome> found = new ArrayList<>(cells.size() < 3 ? alone(ohms, standard) : likes(ohms, standard));
+        found.addAll(way.look());
+        return found;
     }
 
     private List<Outcome> alone(double[] ohms, double[] standard) {
@@ -133,12 +141,16 @@ final class Joints {
             double sure = SURE * Math.hypot(standard[k], typical / Math.sqrt(ohms.length - 2.0));
             double limit = Math.max(FAMILY_SHARE * middle, sure);
             double over = ohms[k] - middle;
-            if (k > 0 && k < ohms.length - 1 && onBar(over, ohms[k + 1] - middle, Math.max(PAIR_SHARE * middle, sure))) {
+            double pair = Math.max(PAIR_SHARE * middle, sure);
+            if (k > 0 && k < ohms.length - 1 && onBar(over, ohms[k + 1] - middle, pair)) {
                 found.add(Outcome.failed(JOINT, "tap " + (k + 1), micro("cell %.0f has %.0f µΩ more than its likes and the next as much less: its tap sits on the bar, not on the stud",
                         k + 1.0, over)));
             } else if (over > limit) {
                 found.add(Outcome.failed(JOINT, "cell " + (k + 1), micro("joint or tap at cell %.0f: %.0f µΩ where its likes have %.0f µΩ; found from %.0f µΩ more", k + 1.0,
                         ohms[k], middle, limit)));
+            } else if (k > 0 && -over > limit && (k == 1 || !onBar(ohms[k - 1] - middle, over, pair))) {
+                found.add(Outcome.failed(JOINT, "tap " + k, micro("cell %.0f has %.0f µΩ less than its likes: the tap below it sits on the bar, not on the stud",
+                        k + 1.0, -over)));
             }
         }
         if (found.isEmpty()) {

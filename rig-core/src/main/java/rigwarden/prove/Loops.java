@@ -9,7 +9,10 @@ import rigwarden.rig.Role;
 import rigwarden.warden.Reading;
 import rigwarden.warden.Scan;
 
-/** Each contact of the loop in turn: it opens the loop, the coil supply stays dead, and it stays open until it is reset. */
+/**
+ * Each contact of the loop in turn: it opens the loop, and it stays open until it is reset. Nothing beats meanwhile, so that the coil supply is dead whatever the
+ * wiring: that the coils' own feed passes through the same contacts is not shown here, and the words do not say so.
+ */
 final class Loops implements Stage {
     private static final double LONGEST_SECONDS = 60;
     /** After its release the loop is watched for so long, s. */
@@ -85,8 +88,8 @@ final class Loops implements Stage {
     private Turn resetting(Scan scan, double seconds) {
         if (is(scan, loop, true)) {
             return next(scan, Outcome.passed(LOOP, name(), latching
-                    ? "opens the loop, which stays open until it is reset; the coil supply was dead meanwhile"
-                    : "opens the loop; the coil supply was dead meanwhile"));
+                    ? "opens the loop, which stays open until it is reset"
+                    : "opens the loop"));
         }
         return seconds > LONGEST_SECONDS ? next(scan, Outcome.failed(LOOP, name(), "the loop cannot be reset")) : Turn.asks(prompt());
     }

@@ -33,8 +33,7 @@ final class DeviceChecks {
     void check() {
         Map<String, String> ports = new HashMap<>();
         for (Device device : rig.devices()) {
-            if (!device.stops().contains("contactor") && rig.path().stream()
-                    .noneMatch(p -> p.kind() == PathPart.Kind.CONTACTOR && device.stops().contains(p.name()))) {
+            if (!device.stops().contains("contactor")) {
                 page.refuse(RefusalKind.STOPS_WITHOUT_CONTACTOR, sketch.key(device, "stops"),
                         String.join(", ", device.stops()), "a contactor among them",
                         "only an open contactor parts the cells from everything", "Name it.");

@@ -45,7 +45,7 @@ final class DeviceKeys {
         List<String> stops = keys.texts("stops", STOPS);
         if (stops.isEmpty() && keys.good("stops")) {
             keys.page().refuse(RefusalKind.MISSING_KEY, keys.full("stops"), "an empty list",
-                    "two of: contactor, second contactor by its name, relay, output", STOPS,
+                    "contactor, relay", STOPS,
                     "Name the elements that stop it.");
         }
         return stops;

@@ -1,19 +1,18 @@
 package rigwarden.rigfile;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import rigwarden.rig.BusSide;
 import rigwarden.rig.Device;
 import rigwarden.rig.Envelope;
 import rigwarden.rig.Guards;
-import rigwarden.rig.PathPart;
 import rigwarden.rig.Protection;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Sides;
 
 /** Whether what must work with the computer dead does, and whether each way can be stopped twice. */
 final class GuardChecks {
+    private static final List<String> STOPS = List.of("contactor", "relay");
     private static final double HOLD_SHORTEST_S = 0.6;
     private static final double HOLD_LONGEST_S = 1.0;
     private static final double HIGHEST_V = 3.75;
@@ -83,16 +82,10 @@ final class GuardChecks {
             page.refuse(RefusalKind.SAME_STOP, key, String.join(", ", stops), "two different elements",
                     "both would fail together", "Name the second element.");
         }
-        List<String> known = new ArrayList<>(rig.path().stream()
-                .filter(part -> part.kind() == PathPart.Kind.CONTACTOR).map(PathPart::name).toList());
-        known.add("relay");
-        if (!device.switched()) {
-            known.add("output");
-        }
         for (String stop : stops) {
-            if (!known.contains(stop)) {
-                page.refuse(RefusalKind.UNKNOWN_WORD, key, stop, String.join(", ", known),
-                        "a stop that is not there stops nothing", Nearest.question(stop, known));
+            if (!STOPS.contains(stop)) {
+                page.refuse(RefusalKind.UNKNOWN_WORD, key, stop, String.join(", ", STOPS),
+                        "only what can be opened alone, and is in a proof, counts as a way to stop", Nearest.question(stop, STOPS));
             }
         }
     }

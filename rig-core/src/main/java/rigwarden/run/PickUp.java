@@ -88,7 +88,7 @@ public record PickUp(
     }
 
     Carried carried() {
-        return new Carried(false, Set.of(), measuredAmpHours,
+        return new Carried(0, Set.of(), measuredAmpHours,
                 zeroKelvin.stream().mapToDouble(Double::doubleValue).toArray(), before);
     }
 

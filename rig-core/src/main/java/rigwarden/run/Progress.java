@@ -40,34 +40,34 @@ record Progress(
     /**
      * What outlives a step.
      *
-     * @param heartbeatProved whether the heartbeat stage was proved in this run
+     * @param heartbeats how often the heartbeat stage has let go in this run, each time from the other level
      * @param shown switched sources that have shown their no-load voltage in this run, by place in the rig's list
      * @param measuredAmpHours what the last discharge to the cut-off gave, Ah; 0 before
      * @param zeroKelvin by body: its probe over the room's at the start, before any current
      * @param before what the step that runs gave before it was broken off, in another run; nothing in every other step
      */
-    record Carried(boolean heartbeatProved, Set<Integer> shown, double measuredAmpHours, double[] zeroKelvin, Account before) {
+    record Carried(int heartbeats, Set<Integer> shown, double measuredAmpHours, double[] zeroKelvin, Account before) {
         static Carried fresh(double[] zeroKelvin) {
-            return new Carried(false, Set.of(), 0, zeroKelvin, Account.EMPTY);
+            return new Carried(0, Set.of(), 0, zeroKelvin, Account.EMPTY);
         }
 
         Carried proved() {
-            return new Carried(true, shown, measuredAmpHours, zeroKelvin, before);
+            return new Carried(heartbeats + 1, shown, measuredAmpHours, zeroKelvin, before);
         }
 
         /** For the step that comes next. */
         Carried onward() {
-            return new Carried(heartbeatProved, shown, measuredAmpHours, zeroKelvin, Account.EMPTY);
+            return new Carried(heartbeats, shown, measuredAmpHours, zeroKelvin, Account.EMPTY);
         }
 
         Carried showed(int source) {
             Set<Integer> more = new TreeSet<>(shown);
             more.add(source);
-            return new Carried(heartbeatProved, Set.copyOf(more), measuredAmpHours, zeroKelvin, before);
+            return new Carried(heartbeats, Set.copyOf(more), measuredAmpHours, zeroKelvin, before);
         }
 
         Carried measured(double ampHours) {
-            return new Carried(heartbeatProved, shown, ampHours, zeroKelvin, before);
+            return new Carried(heartbeats, shown, ampHours, zeroKelvin, before);
         }
     }
 

@@ -27,6 +27,8 @@ import rigwarden.warden.Wish;
 public final class RunMachine {
     /** Healthy scans before anything is energised. */
     static final int PROVING_SCANS = 20;
+    /** On which a proof has the line rest, one after the other; a run looks at one. */
+    public static final int LEVELS = 2;
     private static final long SECOND = 1_000_000_000L;
     private static final long ZERO_CURRENT_NANOS = 3 * SECOND;
     private static final long CONTACT_NANOS = SECOND;
@@ -293,7 +295,8 @@ public final class RunMachine {
     }
 
     private Next contacted(Progress progress, Lease lease, Scan scan) {
-        return progress.carried().heartbeatProved()
+        boolean proved = progress.carried().heartbeats() >= (flowing(progress) instanceof Step.ProveStop ? LEVELS : 1);
+        return proved
                 ? stepping(new RunState.Stepping(progress.resumed(scan.nanos())), lease, scan)
                 : close(progress, Closing.SILENCE, scan.nanos());
     }

@@ -32,6 +32,22 @@ class HeartbeatStageTest {
         assertThat(world.oracle().lastFeedbackNanos()).hasValue(last + 815_000_000);
     }
 
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void a_stage_that_a_level_holds_lets_go_from_the_other_level_only(boolean held) {
+        World world = Rigs.plain(100, 3.3, 1e-3);
+        world.inflict(new Fault.HeartbeatHeldBy(held));
+        Rigs.beat(world, 0.5);
+        world.line(Line.HEARTBEAT, !held);
+        world.line(Line.HEARTBEAT, held);
+        Rigs.advance(world, 5);
+        assertThat(world.coilFeed()).isTrue();
+
+        world.line(Line.HEARTBEAT, !held);
+        Rigs.advance(world, 0.9);
+        assertThat(world.coilFeed()).isFalse();
+    }
+
     @Test
     void three_edges_bring_it_to_life_and_slow_ones_do_not() {
         World world = Rigs.plain(100, 3.3, 1e-3);

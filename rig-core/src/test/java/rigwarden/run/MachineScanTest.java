@@ -234,7 +234,7 @@ class MachineScanTest {
         Next open = closing(Closing.SILENCE, 700_000_000L, HEALTHY, cell());
         assertThat(open.events()).singleElement().isInstanceOfSatisfying(Event.HeartbeatProved.class,
                 e -> assertThat(e.seconds()).isCloseTo(0.7, within(1e-12)));
-        assertThat(((RunState.Waiting) open.state()).progress().carried().heartbeatProved()).isTrue();
+        assertThat(((RunState.Waiting) open.state()).progress().carried().heartbeats()).isEqualTo(1);
     }
 
     @Test

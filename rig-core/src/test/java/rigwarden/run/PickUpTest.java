@@ -15,7 +15,7 @@ import rigwarden.warden.Swing;
 class PickUpTest {
     private static final long SECOND = Seen.SECOND;
     private static final Progress PROGRESS = Progress.begin(2, 100 * SECOND, new Progress.Point(100 * SECOND, 0, 0, 0),
-            new Carried(false, Set.of(), 104.5, new double[] {0.5}, Account.EMPTY));
+            new Carried(0, Set.of(), 104.5, new double[] {0.5}, Account.EMPTY));
 
     private static Optional<PickUp> of(RunState state) {
         return PickUp.of(7, state, 160 * SECOND, 21, List.of(new Bracket(3.2, 3.4)), Swing.NONE);

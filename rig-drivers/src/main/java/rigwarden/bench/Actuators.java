@@ -25,7 +25,8 @@ final class Actuators {
             case Orders.Energised energised -> switch (energised.stage()) {
                 case NO_LOAD -> idle(Output.relay(energised.through()).bit());
                 case PRECHARGE -> idle(Output.PRECHARGE.bit());
-                case CONTACT, SILENCE -> idle(contact());
+                case CONTACT -> idle(contact());
+                case SILENCE -> idle(contact()) && outputs.restHeartbeat();
                 case CURRENT -> flow(energised, untilNanos, contact() | relay(energised));
                 case RELAY_ALONE -> flow(energised, untilNanos, contact());
                 case CONTACTOR_ALONE -> flow(energised, untilNanos, relay(energised));

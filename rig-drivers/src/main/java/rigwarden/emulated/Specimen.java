@@ -33,6 +33,8 @@ final class Specimen {
     private static final double THERMOSTAT_ON_S = 900;
     private static final double PROTECTION_RELEASE_V = 0.1;
     private static final double PROTECTION_OHMS = 0.3e-3;
+    /** Sound cells of one lot lie within so much of each other's resistance: common practice, no source. */
+    private static final double OHMS_SHARE = 0.05;
     private static final double BALANCE_ABOVE_V = 3.40;
     private static final double BALANCE_A = 0.2;
 
@@ -140,7 +142,7 @@ final class Specimen {
         double size = rig.cells().ratedAmpHours() / typical.nominalAmpHours();
         double spread = rig.rehearsed().capacitySpread();
         List<CellParameters> cells = IntStream.range(0, rig.cells().series())
-                .mapToObj(k -> typical.withOhmsTimes(1 / size).withAmpHours(typical.ampHours() * size
+                .mapToObj(k -> typical.withOhmsTimes((1 + within("cell " + (k + 1), "ohms", OHMS_SHARE)) / size).withAmpHours(typical.ampHours() * size
                         * (1 + spread * chance("cell " + (k + 1), "capacity").nextGaussian())))
                 .toList();
         List<Bead> beads = rig.probes().stream().map(p -> new Bead(node(p), p.lagSeconds())).toList();

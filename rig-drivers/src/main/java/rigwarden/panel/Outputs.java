@@ -23,6 +23,8 @@ public final class Outputs {
     private long high;
     private long unsure;
     private boolean fallen;
+    private boolean resting;
+    private boolean restsHigh = true;
 
     private Outputs(List<Output> all) {
         this.all = all;
@@ -70,6 +72,8 @@ public final class Outputs {
         outputs.high = high;
         outputs.unsure = before.map(OutputsState::unsure).orElse(0L);
         outputs.fallen = before.map(OutputsState::fallen).orElse(false);
+        outputs.resting = before.map(OutputsState::resting).orElse(false);
+        outputs.restsHigh = before.map(OutputsState::restsHigh).orElse(true);
         return outputs;
     }
 
@@ -122,7 +126,20 @@ public final class Outputs {
 
     /** Changes the heartbeat's level once; false when that did not go out. */
     public boolean toggleHeartbeat() {
+        resting = false;
         return write(Output.HEARTBEAT, !isHigh(Output.HEARTBEAT));
+    }
+
+    /**
+     * Leaves the heartbeat on one level while beats are withheld: low the first time, then in turn, since a stage may let go on one level only. At most
+     * one more change goes out, with the first call after a beat.
+     */
+    public boolean restHeartbeat() {
+        if (!resting) {
+            resting = true;
+            restsHigh = !restsHigh;
+        }
+        return isHigh(Output.HEARTBEAT) == restsHigh || write(Output.HEARTBEAT, restsHigh);
     }
 
     private boolean write(Output output, boolean up) {
@@ -148,6 +165,6 @@ public final class Outputs {
 
     /** All that is known, for a copy. */
     public OutputsState state() {
-        return new OutputsState(high, unsure, fallen, expanders.latches());
+        return new OutputsState(high, unsure, fallen, resting, restsHigh, expanders.latches());
     }
 }

@@ -9,7 +9,8 @@ import rigwarden.warden.Failure;
  * @param dueNanos when the port is opened again, or the next poll is due
  * @param askedNanos when the open question was sent
  * @param quietNanos since when nothing unexpected has arrived
- * @param limited whether the instrument's own limits have been set and read back
+ * @param greeted whether it has been asked for its name, and limited, since the port was opened
+ * @param limited whether the instrument's own limits have been set and read back since it was last told Off, or last failed to answer
  * @param order what is wanted
  * @param offWaiting whether an Off has not been carried out yet
  * @param carried what was sent last
@@ -24,6 +25,7 @@ public record AgentState(
         long dueNanos,
         long askedNanos,
         long quietNanos,
+        boolean greeted,
         boolean limited,
         Order order,
         boolean offWaiting,
@@ -48,7 +50,7 @@ public record AgentState(
 
     /** Not yet opened. */
     public static AgentState at(long nanos) {
-        return new AgentState(Phase.CLOSED, nanos, nanos, nanos, false, Order.OFF, false, Order.OFF, true, false, false,
+        return new AgentState(Phase.CLOSED, nanos, nanos, nanos, false, false, Order.OFF, false, Order.OFF, true, false, false,
                 0, new Heard.Silent(Failure.NOT_READ, nanos));
     }
 }

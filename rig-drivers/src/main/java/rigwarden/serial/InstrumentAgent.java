@@ -39,6 +39,7 @@ public final class InstrumentAgent {
     private long asked;
     private long quiet;
     private volatile long until = Long.MAX_VALUE;
+    private boolean greeted;
     private boolean limited;
     private Order carried;
     private boolean unsure;
@@ -58,6 +59,7 @@ public final class InstrumentAgent {
         due = state.dueNanos();
         asked = state.askedNanos();
         quiet = open ? state.askedNanos() : state.quietNanos();
+        greeted = state.greeted();
         limited = state.limited();
         order = state.order();
         offWaiting = new AtomicBoolean(state.offWaiting());
@@ -189,6 +191,7 @@ public final class InstrumentAgent {
     private boolean offNow(long nanos) {
         carried = Order.OFF;
         unsure = true;
+        limited = false;
         overtaken = true;
         switchings = 0;
         return send(tongue.off(), tongue.off().length, nanos);
@@ -201,7 +204,7 @@ public final class InstrumentAgent {
         } else if (count > 0) {
             quiet = Math.max(quiet, nanos - patience() + LATE_NANOS);
         } else if (nanos - quiet >= patience()) {
-            if (limited) {
+            if (greeted) {
                 phase = AgentState.Phase.READY;
                 work(nanos);
             } else {
@@ -217,6 +220,7 @@ public final class InstrumentAgent {
             if (off && (carried instanceof Order.On || again())) {
                 carried = Order.OFF;
                 unsure = true;
+                limited = false;
                 switchings = 0;
                 begin(Tongue.Act.OFF, 0, 0, nanos);
             } else if (order instanceof Order.On on && (!on.equals(carried) || again())) {
@@ -236,8 +240,13 @@ public final class InstrumentAgent {
         return unsure && !refused;
     }
 
+    /** Before it is switched on its own limits are set and read back once more: it may have been without power since. */
     private void set(Order.On wanted, long nanos) {
         boolean switching = switchings == 0 || unsure && switchings < SWITCHINGS;
+        if (switching && !limited) {
+            begin(Tongue.Act.LIMIT, 0, 0, nanos);
+            return;
+        }
         carried = wanted;
         unsure = true;
         if (switching) {
@@ -309,6 +318,7 @@ public final class InstrumentAgent {
         switch (act) {
             case NAME -> begin(Tongue.Act.LIMIT, 0, 0, nanos);
             case LIMIT -> {
+                greeted = true;
                 limited = true;
                 due = nanos;
                 phase = AgentState.Phase.READY;
@@ -369,6 +379,7 @@ public final class InstrumentAgent {
     private void fail(Failure why, long nanos) {
         complain(nanos);
         silent(why, nanos);
+        limited = false;
         quiet = nanos;
         phase = AgentState.Phase.DRAINING;
         if (tongue.fresh().length > 0) {
@@ -379,6 +390,7 @@ public final class InstrumentAgent {
     private void lose(long nanos) {
         line.close();
         silent(Failure.NO_ANSWER, nanos);
+        greeted = false;
         limited = false;
         unsure = true;
         due = nanos + BACK_OFF_NANOS;
@@ -405,7 +417,7 @@ public final class InstrumentAgent {
 
     /** What the agent knows, for a copy that goes on with another line in the same condition. */
     public AgentState state() {
-        return new AgentState(phase, due, asked, quiet, limited, order, offWaiting.get(), carried, unsure, refused, complained,
+        return new AgentState(phase, due, asked, quiet, greeted, limited, order, offWaiting.get(), carried, unsure, refused, complained,
                 switchings, heard);
     }
 }

@@ -75,9 +75,27 @@ class OutputsTest {
     }
 
     @Test
+    void whileBeatsAreWithheldTheLineRestsOnEitherLevelInTurn() throws BusFailure {
+        Outputs outputs = Outputs.claim(Scripted.context(wire), RIG);
+        outputs.toggleHeartbeat();
+        wire.log.clear();
+
+        assertThat(outputs.restHeartbeat()).isTrue();
+        assertThat(outputs.restHeartbeat()).isTrue();
+        assertThat(wire.log).containsExactly("line 5 low");
+        outputs.toggleHeartbeat();
+        outputs.toggleHeartbeat();
+        wire.log.clear();
+
+        assertThat(outputs.restHeartbeat()).isTrue();
+        assertThat(outputs.restHeartbeat()).isTrue();
+        assertThat(wire.log).containsExactly("line 5 high");
+    }
+
+    @Test
     void aCopyClaimsItsLinesAtTheLevelsThatTheyHad() throws BusFailure {
         Outputs outputs = Outputs.resume(Scripted.context(wire), RIG,
-                new OutputsState(Output.CONTACTOR.bit() | Output.HEARTBEAT.bit(), 0, false, List.of()));
+                new OutputsState(Output.CONTACTOR.bit() | Output.HEARTBEAT.bit(), 0, false, false, true, List.of()));
 
         assertThat(wire.levels).containsEntry(1, true).containsEntry(5, true).containsEntry(2, false);
         assertThat(outputs.state().high()).isEqualTo(Output.CONTACTOR.bit() | Output.HEARTBEAT.bit());

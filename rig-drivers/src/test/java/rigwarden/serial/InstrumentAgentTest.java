@@ -120,7 +120,7 @@ class InstrumentAgentTest {
     }
 
     private static AgentState ready(long nanos) {
-        return new AgentState(AgentState.Phase.READY, nanos, nanos, nanos, true, Order.OFF, false, Order.OFF, false, false, false, 0,
+        return new AgentState(AgentState.Phase.READY, nanos, nanos, nanos, true, true, Order.OFF, false, Order.OFF, false, false, false, 0,
                 new Heard.Silent(Failure.NOT_READ, nanos));
     }
 
@@ -146,7 +146,43 @@ class InstrumentAgentTest {
         agent.order(ON);
         steps(1);
 
-        assertThat(line.sent).startsWith("OUTP 0", "SYST:ERR?", "SOUR:VOLT 28.800;:SOUR:CURR 10.250;:OUTP 1");
+        assertThat(line.sent).startsWith("OUTP 0", "SYST:ERR?", "SOUR:VOLT:PROT 29.200", "SOUR:VOLT:PROT?", "SYST:ERR?",
+                "SOUR:VOLT 28.800;:SOUR:CURR 10.250;:OUTP 1");
+    }
+
+    @Test
+    void anInstrumentThatWasWithoutPowerBehindAnOpenPortIsLimitedBeforeItIsSwitchedOnAgain() {
+        agent.order(ON);
+        steps(10);
+        line.answering = false;
+        steps(20);
+        agent.order(Order.OFF);
+        line.limit = 32;
+        line.poll = "3.3;0;0;0,\"No error\"\n";
+        line.answering = true;
+        steps(20);
+        line.sent.clear();
+        agent.order(ON);
+        steps(1);
+
+        assertThat(line.opened).isEqualTo(1);
+        assertThat(line.sent).containsSubsequence("SOUR:VOLT:PROT 29.200", "SOUR:VOLT:PROT?", "SOUR:VOLT 28.800;:SOUR:CURR 10.250;:OUTP 1");
+        assertThat(line.limit).isEqualTo(29.2);
+    }
+
+    @Test
+    void afterAnOffTheLimitIsReadBackOnceMoreBeforeTheNextOn() {
+        agent.order(ON);
+        steps(10);
+        agent.order(Order.OFF);
+        steps(10);
+        line.answers.put("SOUR:VOLT:PROT?", "32.000");
+        line.sent.clear();
+        agent.order(ON);
+        steps(30);
+
+        assertThat(line.sent).noneMatch(text -> text.contains("OUTP 1"));
+        assertThat(agent.heard()).isInstanceOf(Heard.Silent.class);
     }
 
     @Test
@@ -237,10 +273,8 @@ class InstrumentAgentTest {
     void anOrderToSwitchOnThatWasLostIsSaidOnceMoreAndNoThirdTime() {
         steps(10);
         line.poll = "3.3;0;0;0,\"No error\"\n";
+        line.upset = "OUTP 1";
         for (int i = 0; i < 100; i++) {
-            if (line.errors.isEmpty()) {
-                line.errors.add("-102,\"Syntax error\"");
-            }
             agent.order(ON);
             steps(1);
         }

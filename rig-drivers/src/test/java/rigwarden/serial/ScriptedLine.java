@@ -15,6 +15,8 @@ class ScriptedLine implements SerialLine {
     final Map<String, String> answers = new HashMap<>();
     final Deque<String> errors = new ArrayDeque<>();
     int piece = 1000;
+    /** End of a text that always arrives upset, so that it is complained of. */
+    String upset = "none";
     boolean there = true;
     boolean answering = true;
     int opened;
@@ -40,6 +42,9 @@ class ScriptedLine implements SerialLine {
         }
         String text = new String(bytes, 0, length, StandardCharsets.US_ASCII);
         sent.add(text.strip());
+        if (text.strip().endsWith(upset)) {
+            errors.add("-102,\"Syntax error\"");
+        }
         if (answers.containsKey(text.strip())) {
             put(answers.get(text.strip()) + "\n");
         } else if (answering && text.startsWith("MEAS")) {

@@ -53,6 +53,8 @@ final class MishapReader {
         world("contactor sticks open", "contactor sticks open", _ -> new Fault.StuckOpen(Line.CONTACTOR));
         world("heartbeat sticks high", "heartbeat sticks (high|low)",
                 m -> new Fault.StuckHeartbeat(m.group(1).equals("high")));
+        world("heartbeat is held high", "heartbeat is held (high|low)",
+                m -> new Fault.HeartbeatHeldBy(m.group(1).equals("high")));
         world("heartbeat slows 1.5 s", "heartbeat slows " + NUMBER + " s",
                 m -> new Fault.SlowHeartbeat(number(m, 1)));
         board("source goes silent", "(\\w+) goes silent", m -> new BoardFault.SilentDevice(instrument(m)));
