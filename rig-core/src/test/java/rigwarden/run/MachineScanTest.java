@@ -238,6 +238,18 @@ class MachineScanTest {
     }
 
     @Test
+    void a_proof_withholds_beats_twice_before_any_current() {
+        Step.ProveStop stop = new Step.ProveStop(0, 5, Step.Element.RELAY);
+        Progress fresh = step(0, cell());
+        Progress once = fresh.with(fresh.carried().proved());
+        Progress twice = once.with(once.carried().proved());
+
+        assertThat(wished(next(new RunState.Closes(fresh, Closing.CONTACT, NOW - SECOND), closed(), stop))).isEqualTo(Closing.SILENCE);
+        assertThat(wished(next(new RunState.Closes(once, Closing.CONTACT, NOW - SECOND), closed(), stop))).isEqualTo(Closing.SILENCE);
+        assertThat(wished(next(new RunState.Closes(twice, Closing.CONTACT, NOW - SECOND), closed(), stop))).isEqualTo(Closing.CURRENT);
+    }
+
+    @Test
     void a_ceiling_of_nothing_opens_and_a_blind_scan_keeps_the_order_within_the_ceiling() {
         Seen flows = closed().set(Role.CURRENT, 10);
         assertThat(next(new RunState.Stepping(step(0, flows)), healthy(0, true), flows, Inbox.EMPTY).state())
