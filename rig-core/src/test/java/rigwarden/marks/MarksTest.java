@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import rigwarden.findings.Kind;
 
-/** The one table of what the findings' checks stand on; a finding without a mark fails the build. */
+/** The one table of what this module's checks stand on; a finding without a mark fails the build. */
 class MarksTest {
     /** Parts of the numerical kit that must be checked against something, besides the findings. */
     private static final List<String> KIT = List.of("straight line", "curve", "correlated inputs", "budget", "random draws", "thermocouple");
@@ -47,7 +47,7 @@ class MarksTest {
 
     private static List<Row> rows() throws IOException, URISyntaxException {
         Path root = Path.of(MarksTest.class.getProtectionDomain().getCodeSource().getLocation().toURI());
-        try (Stream<Path> files = Files.walk(root.resolve("rigwarden").resolve("findings"))) {
+        try (Stream<Path> files = Files.walk(root.resolve("rigwarden"))) {
             return files.map(root::relativize).map(Path::toString).filter(name -> name.endsWith("Test.class"))
                     .map(name -> name.substring(0, name.length() - ".class".length()).replace('/', '.').replace('\\', '.'))
                     .map(MarksTest::loaded).flatMap(type -> Arrays.stream(type.getDeclaredMethods()))
