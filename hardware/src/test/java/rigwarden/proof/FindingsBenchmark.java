@@ -32,6 +32,8 @@ import rigwarden.rig.Rig;
 class FindingsBenchmark {
     private static final int ROUNDS = 5;
     private static final double MOST_TIMES = 2;
+    /** A cost that grew with the square of the rows would double here. */
+    private static final double ROW_TIMES = 1.4;
     private static final String HEAP = "-Xmx64m";
 
     @TempDir
@@ -43,7 +45,8 @@ class FindingsBenchmark {
         Path half = half(night, folder.resolve("half.db"));
 
         double whole = ratio("the whole night", night);
-        ratio("its first half", half);
+        double first = ratio("its first half", half);
+        assertThat(whole / first).as("a row costs the same in a night twice as long, beside a bare pass").isBetween(1 / ROW_TIMES, ROW_TIMES);
         assertThat(whole).as("findings ÷ bare pass, best of " + ROUNDS).isLessThanOrEqualTo(MOST_TIMES);
 
         Process small = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), HEAP, "-XX:+UseSerialGC",
