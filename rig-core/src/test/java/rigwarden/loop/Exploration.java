@@ -12,6 +12,7 @@ import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import rigwarden.program.Ended;
 import rigwarden.program.Program;
+import rigwarden.program.Step;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Device;
 import rigwarden.rig.Rig;
@@ -43,6 +44,7 @@ import rigwarden.warden.Way;
  */
 final class Exploration {
     private static final int MOST_STATES = 400_000;
+    private static final long LATE_NANOS = 50_000_000_000L;
     private static final double NEAR_TOP_V = 3.57;
     private static final double NEAR_BOTTOM_V = 2.53;
 
@@ -57,6 +59,7 @@ final class Exploration {
     final Set<Integer> tripped = new ConcurrentSkipListSet<>();
     final Set<Ended> ends = new ConcurrentSkipListSet<>();
     private long transitions;
+    private final Program program;
     private int situations;
 
     /** One thing that may happen: a change of the obedient rig's scan, and what people want. */
@@ -78,6 +81,7 @@ final class Exploration {
     Exploration(Rig rig, Program program, Map<String, Letter> letters, long... gaps) {
         this.rig = rig;
         this.warden = new Warden(rig);
+        this.program = program;
         this.machine = new RunMachine(rig, program);
         this.letters = letters;
         this.gaps = gaps;
@@ -266,9 +270,16 @@ final class Exploration {
             case RunState.Stepping _ -> key.append(near(node.guard().memory().last()));
             case RunState.Idle _, RunState.Resting _ -> { }
         }
-        key.append(Glimpse.heartbeatProved(node.state())).append(Glimpse.metCeiling(node.state()))
+        key.append(late(node)).append(Glimpse.heartbeats(node.state())).append(Glimpse.metCeiling(node.state()))
                 .append(Glimpse.shown(node.state()));
         return key.toString();
+    }
+
+    /** Whether the time in which a step of a proof must have been proved is nearly over, or is. */
+    private boolean late(Node node) {
+        int step = RunState.step(node.state());
+        boolean proof = step > 0 && program.steps().get(step - 1) instanceof Step.ProveStop;
+        return proof && Glimpse.sinceNanos(node.state()) != Long.MAX_VALUE && node.nanos() - Glimpse.sinceNanos(node.state()) > LATE_NANOS;
     }
 
     /** Whether a cell was where the battery's protection opens. */

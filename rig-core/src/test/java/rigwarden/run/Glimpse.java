@@ -12,9 +12,14 @@ public final class Glimpse {
         return progress(state).map(p -> p.carried().shown()).orElse(Set.of());
     }
 
-    /** Whether the heartbeat stage was proved in this run. */
-    public static boolean heartbeatProved(RunState state) {
-        return progress(state).map(p -> p.carried().heartbeats() > 0).orElse(false);
+    /** When the step that runs began, waiting left out; never for none. */
+    public static long sinceNanos(RunState state) {
+        return progress(state).map(Progress::sinceNanos).orElse(Long.MAX_VALUE);
+    }
+
+    /** How often the heartbeat stage has let go in this run. */
+    public static int heartbeats(RunState state) {
+        return progress(state).map(p -> p.carried().heartbeats()).orElse(0);
     }
 
     /** Whether the step's highest cell has met its ceiling. */
