@@ -15,12 +15,13 @@ import rigwarden.program.Program;
 import rigwarden.program.Step;
 import rigwarden.rig.Rig;
 import rigwarden.run.Event;
-import rigwarden.run.RunMachine;
 import rigwarden.warden.Scan;
 import rigwarden.warden.Trip;
 
 /** What the energised part of the check shows, from its scans and from what happened in it. One thread. */
 public final class Energised {
+    /** What the heartbeat is proved with: the level on which the line rests while beats are withheld, in this order. */
+    public static final List<String> BEATS = List.of("line low", "line high");
     private static final double LATE_SCANS = 1.5;
 
     private final Rig rig;
@@ -94,9 +95,8 @@ public final class Energised {
         return Outcome.passed(HEARTBEAT, level, words);
     }
 
-    /** The level on which the line rests, low the first time and high the second. */
     private static String level(int heartbeats) {
-        return heartbeats % 2 == 0 ? "line low" : "line high";
+        return BEATS.get(heartbeats % BEATS.size());
     }
 
     private String name() {
@@ -130,7 +130,7 @@ public final class Energised {
                 last.add(Outcome.failed(STOP, name, "not reached"));
             }
         }
-        for (int level = heartbeats; level < RunMachine.LEVELS; level++) {
+        for (int level = heartbeats; level < BEATS.size(); level++) {
             last.add(Outcome.failed(HEARTBEAT, level(level), "not shown to let go"));
         }
         last.addAll(joints.look());

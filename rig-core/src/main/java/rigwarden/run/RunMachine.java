@@ -28,7 +28,7 @@ public final class RunMachine {
     /** Healthy scans before anything is energised. */
     static final int PROVING_SCANS = 20;
     /** On which a proof has the line rest, one after the other; a run looks at one. */
-    public static final int LEVELS = 2;
+    private static final int LEVELS = 2;
     private static final long SECOND = 1_000_000_000L;
     private static final long ZERO_CURRENT_NANOS = 3 * SECOND;
     private static final long CONTACT_NANOS = SECOND;

@@ -14,6 +14,7 @@ import rigwarden.logbook.LedgerRun;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.Outcome;
 import rigwarden.logbook.StoredProof;
+import rigwarden.prove.Energised;
 import rigwarden.prove.Outcome.Part;
 import rigwarden.rig.Rig;
 
@@ -54,7 +55,7 @@ record LastProof(List<String> missing, List<String> lines) {
             tripped(whole.get(), rig, runs, from).ifPresent(missing::add);
         }
         List<String> hardware = new ArrayList<>(rig.guards().loopContacts().stream().map(c -> Part.LOOP.words() + " " + c).toList());
-        hardware.add(Part.HEARTBEAT.words());
+        Energised.BEATS.forEach(level -> hardware.add(Part.HEARTBEAT.words() + " " + level));
         for (String kind : hardware) {
             Optional<StoredProof> one = last(proofs, kind);
             if (one.isEmpty() || !one.get().passed()) {

@@ -41,7 +41,7 @@ class ProveCommandTest {
                     .allSatisfy(p -> assertThat(p.rigHash()).isEqualTo(inputs().rigHash()).hasSize(64));
             assertThat(proofs.getLast()).satisfies(p -> assertThat(p.kind()).isEqualTo(StoredProof.WHOLE))
                     .satisfies(p -> assertThat(p.run()).isEqualTo(OptionalInt.of(1)));
-            assertThat(proofs).extracting(StoredProof::kind).contains("loop emergency_stop", "heartbeat", "probe room_c", "stop source relay", "joint cell 1");
+            assertThat(proofs).extracting(StoredProof::kind).contains("loop emergency_stop", "heartbeat line low", "heartbeat line high", "probe room_c", "stop source relay", "joint cell 1");
             assertThat(book.runs().getFirst().outcome()).isEqualTo(Outcome.FINISHED);
         }
         assertThat(Replays.all(dir)).isEqualTo(1);
@@ -83,7 +83,7 @@ class ProveCommandTest {
 
     private static List<StoredProof> all(LocalDateTime whole, LocalDateTime hardware, String hash) {
         return List.of(proof("loop emergency_stop", hardware, hash), proof("loop thermal_cutout", hardware, hash), proof("loop cell_window", hardware, hash),
-                proof("heartbeat", hardware, hash), proof(StoredProof.WHOLE, whole, hash));
+                proof("heartbeat line low", hardware, hash), proof("heartbeat line high", hardware, hash), proof(StoredProof.WHOLE, whole, hash));
     }
 
     private static LedgerRun tripped(int number, String started) {
@@ -102,7 +102,7 @@ class ProveCommandTest {
         assertThat(judged(all(NOW.minusDays(7).minusMinutes(1), NOW.minusDays(90), hash), List.of(), 0).missing())
                 .singleElement().asString().contains("more than 7 days old");
         assertThat(judged(all(NOW.minusDays(1), NOW.minusDays(90).minusMinutes(1), hash), List.of(), 0).missing())
-                .hasSize(4).allSatisfy(m -> assertThat(m).contains("more than 90 days ago"));
+                .hasSize(5).allSatisfy(m -> assertThat(m).contains("more than 90 days ago"));
         assertThat(judged(all(NOW.minusDays(7), NOW, hash), List.of(), 0).lines().getFirst()).contains("Proved on").contains("run 0004");
     }
 
@@ -111,10 +111,10 @@ class ProveCommandTest {
         String hash = inputs().rigHash();
         List<StoredProof> sound = all(NOW.minusDays(1), NOW.minusDays(1), hash);
         List<StoredProof> failed = new ArrayList<>(sound);
-        failed.add(new StoredProof(inputs().rig().name(), OptionalInt.of(5), "heartbeat", false, NOW.toString(), "", hash, "x", false));
+        failed.add(new StoredProof(inputs().rig().name(), OptionalInt.of(5), "heartbeat line high", false, NOW.toString(), "", hash, "x", false));
 
         assertThat(judged(all(NOW, NOW, "other"), List.of(), 0).missing()).singleElement().asString().contains("rig file has changed");
-        assertThat(judged(failed, List.of(), 0).missing()).containsExactly("heartbeat is not proved");
+        assertThat(judged(failed, List.of(), 0).missing()).containsExactly("heartbeat line high is not proved");
         assertThat(judged(sound, List.of(tripped(5, "2026-01-10T10:00")), 0).missing()).singleElement().asString().contains("run 0005 tripped after");
         assertThat(judged(sound, List.of(tripped(5, "2026-01-10T10:00")), 5).missing()).isEmpty();
         assertThat(judged(sound, List.of(tripped(4, "2026-01-10T10:00"), tripped(6, RecordedRehearsal.LABEL)), 0).missing()).isEmpty();
