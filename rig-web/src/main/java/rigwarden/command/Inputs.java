@@ -55,6 +55,14 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
         return rig.calibrations().stream().map(ChannelCalibration::text).toList();
     }
 
+    /** Refuses what says nothing about a real rig: a calibration that was made on an emulated one. */
+    void insistReal() {
+        rig.calibrations().stream().filter(found -> found.emulatedSeed().isPresent()).findFirst().ifPresent(found -> {
+            throw new Refused("The calibration of " + found.channel() + " beside the rig file is of a rehearsal, and says nothing about a real"
+                    + " chip. Calibrate it with `rigwarden calibrate`, or move the file away.");
+        });
+    }
+
     /** What is left of the programme from this step on, counted from 1; the files stay as they are. */
     Inputs leftFrom(int step) {
         Program left = new Program(program.name(), program.unattended(), program.steps().subList(step - 1, program.steps().size()));

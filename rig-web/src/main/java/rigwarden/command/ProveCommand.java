@@ -25,7 +25,7 @@ import rigwarden.rigfile.RigFile;
         name = "prove",
         mixinStandardHelpOptions = true,
         description = {"Lead a person through the check of a rig's wiring: taps, probes, loop, grounds, each way to stop alone, joints.",
-            "Answer with Enter where something is done or so, with \"skip\" where it is left out or not so."})
+            "Answer with Enter where something is done or so, with \"skip\" where it is left out or not so; \"stop\" ends it."})
 final class ProveCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "RIG", description = "Rig file.")
     private Path rigFile = Path.of("");
@@ -61,7 +61,7 @@ final class ProveCommand implements Callable<Integer> {
             if (!mishaps.isEmpty()) {
                 throw new Refused("--with goes with --rehearse: on a real rig nothing is broken on purpose.");
             }
-            return new RigProof(record, logbook.folder(), PageOptions.at(address, port)).call();
+            return new RealProof(record, logbook.folder(), PageOptions.at(address, port)).call();
         }
         MishapReader reader = new MishapReader(inputs.rig());
         List<Mishap> read = mishaps.stream().map(words -> reader.read(words.contains(" at ") ? words : words + " at 0:00")).toList();

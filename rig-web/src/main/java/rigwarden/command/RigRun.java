@@ -53,10 +53,7 @@ final class RigRun {
 
     /** Runs to the end; the exit code. */
     int call(Inputs inputs, Optional<PickUp> from) throws IOException {
-        inputs.rig().calibrations().stream().filter(found -> found.emulatedSeed().isPresent()).findFirst().ifPresent(found -> {
-            throw new Refused("The calibration of " + found.channel() + " beside the rig file is of a rehearsal, and says nothing about a real"
-                    + " chip. Calibrate it with `rigwarden calibrate`, or move the file away.");
-        });
+        inputs.insistReal();
         LastProof proof = LastProof.of(logbook.folder(), inputs, LocalDateTime.now(ZoneId.systemDefault()).withNano(0),
                 from.map(f -> OptionalInt.of(f.run())).orElse(OptionalInt.empty()));
         proof.insist(inputs.rig());
@@ -66,7 +63,7 @@ final class RigRun {
         Card card = Foreseen.card(from.map(f -> inputs.leftFrom(f.step())).orElse(inputs), plan.map(NoticePlan::lines).orElse(List.of()), proof.lines(), begin, CardCommand.SEVEN, System.out,
                 Terminal.there());
         card.lines().forEach(System.out::println);
-        Context board = board(inputs.rig());
+        Context board = board(inputs);
         String now = begin.toString();
         try {
             Logbook book = cautioned(inputs, now);
@@ -109,7 +106,10 @@ final class RigRun {
         }
     }
 
-    static Context board(Rig rig) {
+    /** Opens the board of whatever may be energised; nothing else does. */
+    static Context board(Inputs inputs) {
+        inputs.insistReal();
+        Rig rig = inputs.rig();
         try {
             return RealBoard.open(rig.nodes(), DEVICES, rig.panel().controller());
         } catch (BusFailure e) {

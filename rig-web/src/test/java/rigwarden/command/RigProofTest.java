@@ -1,0 +1,180 @@
+package rigwarden.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import rigwarden.emulated.EmulatedRig;
+import rigwarden.logbook.LedgerRun;
+import rigwarden.logbook.Logbook;
+import rigwarden.logbook.Outcome;
+import rigwarden.logbook.StoredProof;
+import rigwarden.prove.Stops;
+import rigwarden.rig.Rig;
+import rigwarden.rigfile.Read;
+import rigwarden.rigfile.RigFile;
+
+/** The guided check of a real rig, on an emulated bench and clock with somebody beside it who types. */
+class RigProofTest {
+    private static final Path RIG = Path.of("..", "hardware", "rigs", "one-cell.toml");
+
+    private final ByteArrayOutputStream said = new ByteArrayOutputStream();
+    private final AtomicBoolean end = new AtomicBoolean();
+    private Inputs inputs;
+    private EmulatedRig emulated;
+    private ProofBench bench;
+
+    @TempDir
+    private Path dir;
+
+    @BeforeEach
+    void a_sound_rig() throws Exception {
+        Read.Sound<Rig> rig = Inputs.sound(RigFile.read(RIG));
+        inputs = new Inputs(rig.value(), Files.readString(RIG), Stops.programme(rig.value()), Stops.TEXT, rig.warnings());
+        emulated = new EmulatedRig(rig.value(), 1);
+        bench = new ProofBench(rig.value(), emulated);
+    }
+
+    private int proved() throws IOException {
+        PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
+        try (Logbook book = Logbook.open(dir, "2026-01-10T20:00"); Showing showing = Showing.of(book, dir, Optional.empty())) {
+            ProofRecord record = new ProofRecord(inputs, "2026-01-10T20:00", "the builder", false);
+            RigProof proof = new RigProof(record, book, showing, emulated.clock(), out);
+            return proof.call(bench, bench.answers(), end::get);
+        }
+    }
+
+    private String said() {
+        return said.toString(StandardCharsets.UTF_8);
+    }
+
+    private List<StoredProof> rows() {
+        try (Logbook book = Logbook.open(dir, "now")) {
+            return book.proofs();
+        }
+    }
+
+    private List<LedgerRun> runs() {
+        try (Logbook book = Logbook.open(dir, "now")) {
+            return book.runs();
+        }
+    }
+
+    /** What is typed in a scan while the person is told to stand clear, counted from 1. */
+    private void typed(long clearScan, String line) {
+        typed(clearScan, line, () -> { });
+    }
+
+    private void typed(long clearScan, String line, Runnable also) {
+        bench.atScan(() -> {
+            if (bench.clearScans() == clearScan) {
+                bench.answers().heard(line);
+            }
+            also.run();
+        });
+    }
+
+    @Test
+    void a_sound_rig_is_proved_when_enter_is_pressed_and_each_outcome_is_a_row_that_is_no_rehearsal() throws Exception {
+        typed(20, "");
+
+        int exit = proved();
+
+        assertThat(exit).as(said()).isEqualTo(Exits.DONE);
+        assertThat(said()).containsSubsequence("> Warm the probe", "> " + RigProof.STAND_CLEAR, "good   heartbeat", "good   stop sink contactor", "PROVED, signed off by the builder.");
+        assertThat(rows()).allMatch(StoredProof::passed).noneMatch(StoredProof::rehearsed).allSatisfy(r -> assertThat(r.run()).isEqualTo(OptionalInt.of(1)));
+        assertThat(rows()).extracting(StoredProof::kind).contains("loop emergency_stop", "heartbeat", "probe room_c", "stop source relay", "joint cell 1").endsWith(StoredProof.WHOLE);
+        assertThat(runs()).singleElement().extracting(LedgerRun::outcome).isEqualTo(Outcome.FINISHED);
+        assertThat(Replays.all(dir)).isEqualTo(1);
+    }
+
+    @Test
+    void a_word_that_is_no_answer_never_energises_the_rig_and_it_is_asked_again() throws Exception {
+        typed(20, "wait", () -> end.set(bench.clearScans() > 100));
+
+        int exit = proved();
+
+        assertThat(exit).isEqualTo(Exits.STOPPED);
+        assertThat(said()).containsSubsequence("> " + RigProof.STAND_CLEAR, "> No answer: Enter", "> " + RigProof.STAND_CLEAR, "NOT PROVED");
+        assertThat(runs()).isEmpty();
+        assertThat(emulated.world().coulombs()).isZero();
+    }
+
+    @Test
+    void an_enter_from_before_stand_clear_was_shown_or_could_be_read_does_not_energise() throws Exception {
+        bench.atScan(() -> {
+            if (bench.clearScans() >= 1 && bench.clearScans() <= 4) {
+                bench.answers().heard("");
+            }
+            end.set(bench.clearScans() > 100);
+        });
+
+        proved();
+
+        assertThat(said()).containsSubsequence("> " + RigProof.STAND_CLEAR, "does not count", "> " + RigProof.STAND_CLEAR);
+        assertThat(runs()).isEmpty();
+    }
+
+    @Test
+    void a_no_or_a_stop_at_stand_clear_ends_it_at_once_even_where_an_enter_follows() throws Exception {
+        bench.atScan(() -> {
+            if (bench.clearScans() == 20) {
+                bench.answers().heard("no");
+                bench.answers().heard("");
+            }
+        });
+
+        int exit = proved();
+
+        assertThat(exit).isEqualTo(Exits.STOPPED);
+        assertThat(bench.clearScans()).isEqualTo(20);
+        assertThat(runs()).isEmpty();
+        assertThat(rows().getLast()).satisfies(r -> assertThat(r.kind()).isEqualTo(StoredProof.WHOLE)).matches(r -> !r.passed());
+    }
+
+    @Test
+    void a_stop_that_is_typed_at_rest_ends_it_and_what_was_found_is_kept() throws Exception {
+        bench.atScan(() -> {
+            if (bench.scans() == 200) {
+                bench.answers().heard("stop");
+            }
+        });
+
+        int exit = proved();
+
+        assertThat(exit).isEqualTo(Exits.STOPPED);
+        assertThat(bench.scans()).isEqualTo(200);
+        assertThat(rows()).extracting(StoredProof::kind).contains("at rest taps").endsWith(StoredProof.WHOLE);
+        assertThat(rows().getLast().passed()).isFalse();
+    }
+
+    @Test
+    void a_stop_in_the_middle_opens_everything_and_nothing_that_was_not_reached_counts_as_proved() throws Exception {
+        typed(20, "", () -> {
+            if (bench.clearScans() > 20 && Math.abs(emulated.world().amps()) > 1) {
+                bench.answers().heard("stop");
+            }
+        });
+
+        int exit = proved();
+
+        assertThat(exit).isEqualTo(Exits.STOPPED);
+        assertThat(emulated.world().amps()).isZero();
+        assertThat(said()).contains("stopped by a person", "nothing proved: a person stopped it", "not reached", "NOT PROVED");
+        assertThat(runs()).singleElement().extracting(LedgerRun::outcome).isEqualTo(Outcome.STOPPED);
+        assertThat(rows()).filteredOn(r -> r.kind().startsWith("stop ")).isNotEmpty().noneMatch(StoredProof::passed);
+        assertThat(rows().getLast()).matches(r -> !r.passed()).satisfies(r -> assertThat(r.run()).isEqualTo(OptionalInt.of(1)));
+        assertThat(Replays.all(dir)).isEqualTo(1);
+    }
+}
