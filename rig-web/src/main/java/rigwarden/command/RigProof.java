@@ -96,13 +96,13 @@ final class RigProof {
         }
         boolean holds = ProofRecord.holds(outcomes, run);
         out.println(holds ? "PROVED, signed off by " + record.who() + "." : "NOT PROVED: " + rig.name() + " is not started by `rigwarden run`.");
-        return holds ? Exits.DONE : stopped || stop.getAsBoolean() ? Exits.STOPPED : Exits.TRIPPED;
+        return holds ? Exits.DONE : over(stop) ? Exits.STOPPED : Exits.TRIPPED;
     }
 
     /** Whether the rig may be energised, and a person asked for it. */
     private boolean atRest(Bench bench, Answers answers, BooleanSupplier stop) {
         Proof proof = new Proof(rig);
-        while (!stop.getAsBoolean() && !stopped) {
+        while (!over(stop)) {
             Scan scan = still(bench);
             Turn turn = proof.take(scan, answer(answers.take()));
             talk.turn(turn);
@@ -115,6 +115,10 @@ final class RigProof {
             }
         }
         return false;
+    }
+
+    private boolean over(BooleanSupplier stop) {
+        return stopped || stop.getAsBoolean();
     }
 
     private Scan still(Bench bench) {
@@ -145,7 +149,7 @@ final class RigProof {
         talk.say(STAND_CLEAR);
         showing.say(STAND_CLEAR);
         long saidNanos = clock.nanos();
-        while (!stop.getAsBoolean() && !stopped) {
+        while (!over(stop)) {
             still(bench);
             switch (answers.take()) {
                 case NOTHING -> talk.say(STAND_CLEAR);
@@ -171,22 +175,25 @@ final class RigProof {
         Ending ending = new Ending(out);
         Energised energised = new Energised(rig, inputs.program());
         Desk desk = new Desk();
+        Starting starting = new Starting(rig, inputs.program(), desk);
         try (Live live = new Live(rig, inputs.program(), begun.writer()).start()) {
             showing.show(new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1, book.file(begun.number())));
-            Starting starting = new Starting(live, inputs, desk);
             LiveRun run = new LiveRun(rig, inputs.program(), bench, (scan, inbox, orders, events) -> {
                 talk.outcomes(energised.take(scan, events));
-                starting.offer(scan, inbox, orders, events);
+                talk.outcomes(starting.take(scan, events));
+                live.offer(scan, inbox, orders, events);
                 stopped |= answers.take().compareTo(Answers.Said.NO) >= 0;
-            }, desk, pacer, clock.nanos(), () -> stop.getAsBoolean() || stopped || ending.tripped(), ending::take, Optional.empty());
+            }, desk, pacer, clock.nanos(), () -> over(stop) || ending.tripped() || starting.refused().isPresent(),
+                    ending::take, Optional.empty());
             ControlThread.call(run::run);
         } finally {
             begun.writer().close();
             begun.writer().trouble().ifPresent(out::println);
-            showing.inTurn(() -> book.finish(begun.number(), ending.outcome(), ending.words()));
+            showing.inTurn(() -> book.finish(begun.number(), ending.outcome(), starting.refused().map(Outcome::words).orElseGet(ending::words)));
         }
         talk.outcomes(energised.over());
         outcomes.addAll(energised.outcomes());
+        starting.refused().ifPresent(outcomes::add);
         return begun.number();
     }
 }

@@ -128,6 +128,11 @@ class CalibrateCommandTest {
         Spoken run = Spoken.of("run", to.resolve("hut.toml").toString(), programme.toString(), "--logbook", book());
         assertThat(run.exit()).isEqualTo(Exits.REFUSED);
         assertThat(run.err()).contains("The calibration of current_a beside the rig file is of a rehearsal");
+
+        Spoken proof = Spoken.of("prove", to.resolve("hut.toml").toString(), "--logbook", book());
+        assertThat(proof.exit()).isEqualTo(Exits.REFUSED);
+        assertThat(proof.err()).contains("The calibration of current_a beside the rig file is of a rehearsal");
+        assertThat(proof.out()).as("nobody confirms anything in vain").doesNotContain("understood");
     }
 
     @Test

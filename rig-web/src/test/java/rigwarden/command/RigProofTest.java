@@ -177,4 +177,23 @@ class RigProofTest {
         assertThat(rows().getLast()).matches(r -> !r.passed()).satisfies(r -> assertThat(r.run()).isEqualTo(OptionalInt.of(1)));
         assertThat(Replays.all(dir)).isEqualTo(1);
     }
+
+    @Test
+    void a_start_with_the_arm_key_off_is_given_up_after_five_seconds_and_says_so() throws Exception {
+        typed(20, "", () -> {
+            if (bench.clearScans() == 20) {
+                emulated.world().arm(false);
+            }
+        });
+
+        int exit = proved();
+
+        assertThat(exit).isEqualTo(Exits.TRIPPED);
+        assertThat(said()).containsSubsequence("WRONG  at rest arm key: the arm key is off", "NOT PROVED");
+        assertThat(bench.clearScans()).isBetween(20 + 30 + 50L, 20 + 30 + 50 + 60L);
+        assertThat(emulated.world().coulombs()).isZero();
+        assertThat(runs()).singleElement().satisfies(r -> assertThat(r.outcome()).isEqualTo(Outcome.STOPPED)).satisfies(r -> assertThat(r.words()).contains("arm key is off"));
+        assertThat(rows()).filteredOn(r -> r.kind().equals("at rest arm key")).last().matches(r -> !r.passed());
+        assertThat(rows().getLast().passed()).isFalse();
+    }
 }
