@@ -5,8 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import rigwarden.logbook.RunAbout;
+import rigwarden.logbook.StoredProof;
 import rigwarden.program.Program;
 import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Rig;
@@ -77,9 +77,10 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
         };
     }
 
-    /** SHA-256 of the rig file, hexadecimal. */
-    String rigHash() {
-        return new RunAbout(rigText, "", Map.of(), "", 0, false, "", 0).rigHash();
+    /** What a proof made now would be of. */
+    StoredProof.Of proved() {
+        String beside = calibrations().isEmpty() ? "" : RunAbout.hashOf(String.join("", calibrations()));
+        return new StoredProof.Of(RunAbout.hashOf(rigText), beside);
     }
 
     /** A file of the distribution's reference rig. */

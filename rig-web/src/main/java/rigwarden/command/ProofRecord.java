@@ -35,6 +35,6 @@ record ProofRecord(Inputs inputs, String made, String who, boolean rehearsed) {
     }
 
     private StoredProof row(String kind, boolean passed, String words, OptionalInt run) {
-        return new StoredProof(inputs.rig().name(), run, kind, passed, made, words, inputs.rigHash(), who, rehearsed);
+        return new StoredProof(inputs.rig().name(), run, kind, passed, made, words, inputs.proved(), who, rehearsed);
     }
 }

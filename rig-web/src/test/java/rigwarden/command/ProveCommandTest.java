@@ -38,7 +38,7 @@ class ProveCommandTest {
         try (Logbook book = Logbook.open(dir, "now")) {
             List<StoredProof> proofs = book.proofs();
             assertThat(proofs).allSatisfy(p -> assertThat(p.who()).isEqualTo("the builder")).allMatch(StoredProof::passed).allMatch(StoredProof::rehearsed)
-                    .allSatisfy(p -> assertThat(p.rigHash()).isEqualTo(inputs().rigHash()).hasSize(64));
+                    .allSatisfy(p -> assertThat(p.of()).isEqualTo(inputs().proved()));
             assertThat(proofs.getLast()).satisfies(p -> assertThat(p.kind()).isEqualTo(StoredProof.WHOLE))
                     .satisfies(p -> assertThat(p.run()).isEqualTo(OptionalInt.of(1)));
             assertThat(proofs).extracting(StoredProof::kind).contains("loop emergency_stop", "heartbeat", "probe room_c", "stop source relay", "joint cell 1");
@@ -77,13 +77,13 @@ class ProveCommandTest {
         assertThat(spoken.err()).contains("is not proved: it was never proved", "rigwarden prove RIG");
     }
 
-    private static StoredProof proof(String kind, LocalDateTime made, String hash) {
-        return new StoredProof(inputs().rig().name(), OptionalInt.of(4), kind, true, made.toString(), "", hash, "x", false);
+    private static StoredProof proof(String kind, LocalDateTime made, StoredProof.Of of) {
+        return new StoredProof(inputs().rig().name(), OptionalInt.of(4), kind, true, made.toString(), "", of, "x", false);
     }
 
-    private static List<StoredProof> all(LocalDateTime whole, LocalDateTime hardware, String hash) {
-        return List.of(proof("loop emergency_stop", hardware, hash), proof("loop thermal_cutout", hardware, hash), proof("loop cell_window", hardware, hash),
-                proof("heartbeat", hardware, hash), proof(StoredProof.WHOLE, whole, hash));
+    private static List<StoredProof> all(LocalDateTime whole, LocalDateTime hardware, StoredProof.Of of) {
+        return List.of(proof("loop emergency_stop", hardware, of), proof("loop thermal_cutout", hardware, of), proof("loop cell_window", hardware, of),
+                proof("heartbeat", hardware, of), proof(StoredProof.WHOLE, whole, of));
     }
 
     private static LedgerRun tripped(int number, String started) {
@@ -91,29 +91,30 @@ class ProveCommandTest {
     }
 
     private static LastProof judged(List<StoredProof> proofs, List<LedgerRun> runs, int from) {
-        return LastProof.judged(inputs().rig(), inputs().rigHash(), proofs, runs, NOW, from == 0 ? OptionalInt.empty() : OptionalInt.of(from));
+        return LastProof.judged(inputs().rig(), inputs().proved(), proofs, runs, NOW, from == 0 ? OptionalInt.empty() : OptionalInt.of(from));
     }
 
     @Test
     void a_proof_holds_seven_days_and_its_loops_and_heartbeat_ninety() {
-        String hash = inputs().rigHash();
+        StoredProof.Of of = inputs().proved();
 
-        assertThat(judged(all(NOW.minusDays(7), NOW.minusDays(90), hash), List.of(), 0).missing()).isEmpty();
-        assertThat(judged(all(NOW.minusDays(7).minusMinutes(1), NOW.minusDays(90), hash), List.of(), 0).missing())
+        assertThat(judged(all(NOW.minusDays(7), NOW.minusDays(90), of), List.of(), 0).missing()).isEmpty();
+        assertThat(judged(all(NOW.minusDays(7).minusMinutes(1), NOW.minusDays(90), of), List.of(), 0).missing())
                 .singleElement().asString().contains("more than 7 days old");
-        assertThat(judged(all(NOW.minusDays(1), NOW.minusDays(90).minusMinutes(1), hash), List.of(), 0).missing())
+        assertThat(judged(all(NOW.minusDays(1), NOW.minusDays(90).minusMinutes(1), of), List.of(), 0).missing())
                 .hasSize(4).allSatisfy(m -> assertThat(m).contains("more than 90 days ago"));
-        assertThat(judged(all(NOW.minusDays(7), NOW, hash), List.of(), 0).lines().getFirst()).contains("Proved on").contains("run 0004");
+        assertThat(judged(all(NOW.minusDays(7), NOW, of), List.of(), 0).lines().getFirst()).contains("Proved on").contains("run 0004");
     }
 
     @Test
     void a_changed_rig_file_a_later_failure_or_a_trip_after_it_ends_a_proof_but_no_rehearsal_s_trip_does() {
-        String hash = inputs().rigHash();
-        List<StoredProof> sound = all(NOW.minusDays(1), NOW.minusDays(1), hash);
+        StoredProof.Of of = inputs().proved();
+        List<StoredProof> sound = all(NOW.minusDays(1), NOW.minusDays(1), of);
         List<StoredProof> failed = new ArrayList<>(sound);
-        failed.add(new StoredProof(inputs().rig().name(), OptionalInt.of(5), "heartbeat", false, NOW.toString(), "", hash, "x", false));
+        failed.add(new StoredProof(inputs().rig().name(), OptionalInt.of(5), "heartbeat", false, NOW.toString(), "", of, "x", false));
 
-        assertThat(judged(all(NOW, NOW, "other"), List.of(), 0).missing()).singleElement().asString().contains("rig file has changed");
+        assertThat(judged(all(NOW, NOW, new StoredProof.Of("other", "")), List.of(), 0).missing()).singleElement().asString().contains("rig file has changed");
+        assertThat(judged(all(NOW, NOW, new StoredProof.Of(of.rigHash(), "other")), List.of(), 0).missing()).singleElement().asString().contains("calibrated since the proof of 2026-01-10T20:00");
         assertThat(judged(failed, List.of(), 0).missing()).containsExactly("heartbeat is not proved");
         assertThat(judged(sound, List.of(tripped(5, "2026-01-10T10:00")), 0).missing()).singleElement().asString().contains("run 0005 tripped after");
         assertThat(judged(sound, List.of(tripped(5, "2026-01-10T10:00")), 5).missing()).isEmpty();
