@@ -7,8 +7,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
+import rigwarden.live.Complaints;
 import rigwarden.live.Desk;
 import rigwarden.live.Live;
 import rigwarden.live.Watched;
@@ -36,6 +39,7 @@ final class RigProof {
     private static final String UNREAD = "That was typed before the line above could be read, and does not count.";
     /** Nobody reads what is asked and answers it in less. */
     private static final long READ_NANOS = 500_000_000L;
+    private static final int MOST_UNSAID = 16;
     private static final long BYTES = 20_000_000L;
 
     private final ProofRecord record;
@@ -47,6 +51,8 @@ final class RigProof {
     private final ProofTalk talk;
     private final Pacer pacer;
     private final AtomicReference<Optional<RunWriter>> writer = new AtomicReference<>(Optional.empty());
+    private final Complaints complaints = new Complaints();
+    private final BlockingQueue<String> unsaid = new ArrayBlockingQueue<>(MOST_UNSAID);
     private final List<Outcome> outcomes = new ArrayList<>();
     private boolean stopped;
 
@@ -72,8 +78,13 @@ final class RigProof {
         return writer.get().map(w -> w.lagNanos() * 1e-9).orElse(0.0);
     }
 
-    /** Takes what an instrument complains of. Any thread; never waits. */
-    void complained(String words) {
+    /** Takes what an instrument complains of, and when, on the clock of the scans. Any thread; never waits. */
+    void complained(String words, long nanos) {
+        List<Complaints.Complaint> before = complaints.newest();
+        String plain = complaints.take(words, nanos).words();
+        if (before.stream().noneMatch(one -> one.words().equals(plain))) {
+            unsaid.offer(plain);
+        }
         writer.get().ifPresent(w -> w.note("instrument", words));
     }
 
@@ -121,8 +132,15 @@ final class RigProof {
         return stopped || stop.getAsBoolean();
     }
 
+    private void sayComplaints() {
+        for (String words = unsaid.poll(); words != null; words = unsaid.poll()) {
+            talk.say("Complaint of " + words);
+        }
+    }
+
     private Scan still(Bench bench) {
         pacer.await();
+        sayComplaints();
         Scan scan = bench.take();
         bench.apply(Orders.OFF);
         return scan;
@@ -177,8 +195,10 @@ final class RigProof {
         Desk desk = new Desk();
         Starting starting = new Starting(rig, inputs.program(), desk);
         try (Live live = new Live(rig, inputs.program(), begun.writer()).start()) {
-            showing.show(new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1, book.file(begun.number())));
+            showing.show(new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1, book.file(begun.number()), List::of,
+                    Optional.empty(), Optional.empty(), Optional.empty(), complaints));
             LiveRun run = new LiveRun(rig, inputs.program(), bench, (scan, inbox, orders, events) -> {
+                sayComplaints();
                 talk.outcomes(energised.take(scan, events));
                 talk.outcomes(starting.take(scan, events));
                 live.offer(scan, inbox, orders, events);

@@ -16,6 +16,7 @@ import rigwarden.bench.OwnReadings;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
 import rigwarden.bus.RealBoard;
+import rigwarden.live.Complaints;
 import rigwarden.live.Desk;
 import rigwarden.live.GoodNight;
 import rigwarden.live.Laying;
@@ -134,13 +135,17 @@ final class RigRun {
         Desk desk = new Desk();
         Pacer pacer = Pacer.ofScan(clock, rig.scanNanos());
         Ending ending = new Ending(System.out);
-        try (LiveAgents agents = LiveAgents.start(rig, clock, words -> writer.note("instrument", words));
+        Complaints complaints = new Complaints();
+        try (LiveAgents agents = LiveAgents.start(rig, clock, (words, nanos) -> {
+                    writer.note("instrument", words);
+                    complaints.take(words, nanos);
+                });
                 Live live = new Live(rig, inputs.program(), writer).start()) {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
             Watched watched = new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1,
                     book.file(begun.number()), telling::undelivered,
                     Optional.of(new GoodNight(card, words -> writer.note("confirmed", words))), from,
-                    Optional.of(new Laying((spot, newest) -> writer.note("spot", spot.name(), newest))));
+                    Optional.of(new Laying((spot, newest) -> writer.note("spot", spot.name(), newest))), complaints);
             showing.show(watched);
             telling.watch(watched);
             from.ifPresent(f -> System.out.printf("This goes on with run %04d in step %d, until 30 min after it was broken off.%n",

@@ -19,6 +19,8 @@ import rigwarden.emulated.EmulatedRig;
 import rigwarden.logbook.LedgerRun;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.Outcome;
+import rigwarden.logbook.RunReader;
+import rigwarden.logbook.StoredEvent;
 import rigwarden.logbook.StoredProof;
 import rigwarden.prove.Stops;
 import rigwarden.rig.Rig;
@@ -34,6 +36,7 @@ class RigProofTest {
     private Inputs inputs;
     private EmulatedRig emulated;
     private ProofBench bench;
+    private Optional<RigProof> proof = Optional.empty();
 
     @TempDir
     private Path dir;
@@ -50,8 +53,8 @@ class RigProofTest {
         PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
         try (Logbook book = Logbook.open(dir, "2026-01-10T20:00"); Showing showing = Showing.of(book, dir, Optional.empty())) {
             ProofRecord record = new ProofRecord(inputs, "2026-01-10T20:00", "the builder", false);
-            RigProof proof = new RigProof(record, book, showing, emulated.clock(), out);
-            return proof.call(bench, bench.answers(), end::get);
+            proof = Optional.of(new RigProof(record, book, showing, emulated.clock(), out));
+            return proof.get().call(bench, bench.answers(), end::get);
         }
     }
 
@@ -195,5 +198,26 @@ class RigProofTest {
         assertThat(runs()).singleElement().satisfies(r -> assertThat(r.outcome()).isEqualTo(Outcome.STOPPED)).satisfies(r -> assertThat(r.words()).contains("arm key is off"));
         assertThat(rows()).filteredOn(r -> r.kind().equals("at rest arm key")).last().matches(r -> !r.passed());
         assertThat(rows().getLast().passed()).isFalse();
+    }
+
+    @Test
+    void what_an_instrument_complains_of_is_said_once_at_rest_and_under_current_and_the_run_file_keeps_the_latter() throws Exception {
+        typed(20, "", () -> {
+            boolean current = bench.clearScans() > 20 && Math.abs(emulated.world().amps()) > 1;
+            if (bench.scans() == 30 || bench.scans() == 40) {
+                proof.orElseThrow().complained("source: -222 Data out of range", emulated.clock().nanos());
+            } else if (current && !end.get()) {
+                proof.orElseThrow().complained("sink: exception 3\u001b[2J", emulated.clock().nanos());
+                end.set(true);
+            }
+        });
+
+        proved();
+
+        assertThat(said()).containsOnlyOnce("> Complaint of source: -222 Data out of range").containsOnlyOnce("> Complaint of sink: exception 3 [2J").doesNotContain("\u001b");
+        assertThat(said()).containsSubsequence("Touch nothing for five seconds", "Complaint of source", "Touch nothing for five seconds", "Complaint of sink");
+        try (RunReader run = RunReader.open(dir.resolve("runs").resolve("0001.db"))) {
+            assertThat(run.events()).filteredOn(e -> e.kind().equals("instrument")).singleElement().extracting(StoredEvent::words).asString().startsWith("sink: exception 3");
+        }
     }
 }
