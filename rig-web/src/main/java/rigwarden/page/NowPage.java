@@ -105,7 +105,7 @@ final class NowPage {
                 + answer("Cells left", "<span id=\"left\" data-mark=\"" + Html.text(view.mark("left")) + "\">"
                         + Html.text(view.word("left")) + "</span>")
                 + answer("Notices", Html.live("span", "notices", view.word("notices")))
-                + answer("Devices say", Html.live("span", "instruments", view.word("instruments"))) + "</dl>";
+                + answer("Devices", Html.live("span", "instruments", view.word("instruments"))) + "</dl>";
     }
 
     private static String answer(String what, String words) {
