@@ -22,8 +22,9 @@ public record StoredProof(String rig, OptionalInt run, String kind, boolean pass
      *
      * @param rigHash SHA-256 of the rig file, hexadecimal
      * @param calibrationHash SHA-256 of the calibrations in force beside it, hexadecimal; empty where there are none
+     * @param cells what was written on the cells in it, from B− to B+, with commas between; empty where nobody said
      */
-    public record Of(String rigHash, String calibrationHash) {}
+    public record Of(String rigHash, String calibrationHash, String cells) {}
 
     /** The kind of the row that stands for a whole proof; it is written last. */
     public static final String WHOLE = "whole";

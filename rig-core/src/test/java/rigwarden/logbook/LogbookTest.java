@@ -58,14 +58,15 @@ class LogbookTest {
     }
 
     @Test
-    void aLedgerFromBeforeProofsNamedTheirCalibrationsKeepsItsProofsAndTakesNewOnes() throws SQLException {
-        StoredProof before = new StoredProof("bench", OptionalInt.empty(), StoredProof.WHOLE, true, LABEL, "", new StoredProof.Of("aa", ""), "x", false);
-        StoredProof after = new StoredProof("bench", OptionalInt.empty(), StoredProof.WHOLE, true, LABEL, "", new StoredProof.Of("aa", "bb"), "x", false);
+    void aLedgerFromBeforeProofsNamedCalibrationsAndCellsKeepsItsProofsAndTakesNewOnes() throws SQLException {
+        StoredProof before = new StoredProof("bench", OptionalInt.empty(), StoredProof.WHOLE, true, LABEL, "", new StoredProof.Of("aa", "", ""), "x", false);
+        StoredProof after = new StoredProof("bench", OptionalInt.empty(), StoredProof.WHOLE, true, LABEL, "", new StoredProof.Of("aa", "bb", "A7, A9"), "x", false);
         try (Logbook logbook = Logbook.open(dir, LABEL)) {
             logbook.enter(List.of(before));
         }
         try (Connection connection = Sqlite.write(dir.resolve("ledger.db"))) {
             Sqlite.run(connection, "ALTER TABLE proof DROP COLUMN calibration_hash");
+            Sqlite.run(connection, "ALTER TABLE proof DROP COLUMN cells");
         }
 
         try (Logbook logbook = Logbook.open(dir, LABEL)) {

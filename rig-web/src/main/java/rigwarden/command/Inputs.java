@@ -77,10 +77,10 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
         };
     }
 
-    /** What a proof made now would be of. */
-    StoredProof.Of proved() {
+    /** What a proof made now with these cells would be of. */
+    StoredProof.Of proved(List<String> cells) {
         String beside = calibrations().isEmpty() ? "" : RunAbout.hashOf(String.join("", calibrations()));
-        return new StoredProof.Of(RunAbout.hashOf(rigText), beside);
+        return new StoredProof.Of(RunAbout.hashOf(rigText), beside, String.join(", ", cells));
     }
 
     /** A file of the distribution's reference rig. */

@@ -22,8 +22,9 @@ import rigwarden.rig.Rig;
  *
  * @param missing why it does not, a sentence each; empty where it does
  * @param lines what is on record, for the good-night card; empty where nothing stands
+ * @param cells what was written on the cells that were in it, with commas between; empty where nobody said
  */
-record LastProof(List<String> missing, List<String> lines) {
+record LastProof(List<String> missing, List<String> lines, String cells) {
     private static final Duration HOLDS = Duration.ofDays(7);
     /** A loop and a heartbeat stage have nothing that a new set of cells could change. */
     private static final Duration HARDWARE_HOLDS = Duration.ofDays(90);
@@ -36,10 +37,10 @@ record LastProof(List<String> missing, List<String> lines) {
     /** {@code from} is the broken-off run that is to go on: its own trip is judged elsewhere. */
     static LastProof of(Path folder, Inputs inputs, LocalDateTime now, OptionalInt from) {
         if (Files.notExists(folder)) {
-            return judged(inputs.rig(), inputs.proved(), List.of(), List.of(), now, from);
+            return judged(inputs.rig(), inputs.proved(List.of()), List.of(), List.of(), now, from);
         }
         try (Logbook book = Logbook.open(folder, now.toString())) {
-            return judged(inputs.rig(), inputs.proved(), book.proofs(), book.runs(), now, from);
+            return judged(inputs.rig(), inputs.proved(List.of()), book.proofs(), book.runs(), now, from);
         }
     }
 
@@ -63,7 +64,8 @@ record LastProof(List<String> missing, List<String> lines) {
                 missing.add(kind.replace('_', ' ') + " was proved on " + one.get().made() + ", more than 90 days ago");
             }
         }
-        return new LastProof(List.copyOf(missing), missing.isEmpty() ? lines(whole.orElseThrow(), proofs, hardware) : List.of());
+        return new LastProof(List.copyOf(missing), missing.isEmpty() ? lines(whole.orElseThrow(), proofs, hardware) : List.of(),
+                whole.map(w -> w.of().cells()).orElse(""));
     }
 
     private static List<String> stale(StoredProof whole, StoredProof.Of of, LocalDateTime now) {
@@ -109,9 +111,18 @@ record LastProof(List<String> missing, List<String> lines) {
     private static List<String> lines(StoredProof whole, List<StoredProof> proofs, List<String> hardware) {
         List<String> lines = new ArrayList<>();
         lines.add("Proved on " + whole.made() + " by " + whole.who() + whole.run().stream().mapToObj(r -> String.format(Locale.ROOT, ", run %04d", r))
-                .findFirst().orElse("") + "; holds 7 days, until the rig file or a calibration changes or a run trips.");
+                .findFirst().orElse("") + (whole.of().cells().isEmpty() ? "" : ", with " + whole.of().cells()) + "; holds 7 days, until the rig file or a calibration changes or a run trips.");
         hardware.forEach(kind -> last(proofs, kind).ifPresent(p -> lines.add(kind.replace('_', ' ') + ": " + p.made())));
         return List.copyOf(lines);
+    }
+
+    /** Refuses a rig in which there are other cells than were proved. */
+    void insist(Rig rig, List<String> now) {
+        String told = String.join(", ", now);
+        if (!told.equals(cells)) {
+            throw new Refused(rig.name() + " is not proved with " + told + ": its last proof "
+                    + (cells.isEmpty() ? "does not say which cells were in it" : "was made with " + cells) + ".\nProve it first: rigwarden prove RIG. Nothing was switched on.");
+        }
     }
 
     /** Refuses a rig of which it does not hold. */

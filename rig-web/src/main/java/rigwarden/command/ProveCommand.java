@@ -49,6 +49,9 @@ final class ProveCommand implements Callable<Integer> {
     private int port = 8040;
 
     @Mixin
+    private CellsOption cells = new CellsOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     @Override
@@ -56,12 +59,15 @@ final class ProveCommand implements Callable<Integer> {
         Inputs inputs = inputs();
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
-        ProofRecord record = new ProofRecord(inputs, now, who, rehearse);
+        ProofRecord record = new ProofRecord(inputs, now, who, rehearse, inputs.rig().cells().labels());
         if (!rehearse) {
             if (!mishaps.isEmpty()) {
                 throw new Refused("--with goes with --rehearse: on a real rig nothing is broken on purpose.");
             }
-            return new RealProof(record, logbook.folder(), PageOptions.at(address, port)).call();
+            return new RealProof(record, cells, logbook.folder(), PageOptions.at(address, port)).call();
+        }
+        if (cells.given()) {
+            throw new Refused("--cells goes with a real rig: in a rehearsal every cell is emulated.");
         }
         MishapReader reader = new MishapReader(inputs.rig());
         List<Mishap> read = mishaps.stream().map(words -> reader.read(words.contains(" at ") ? words : words + " at 0:00")).toList();

@@ -43,12 +43,14 @@ final class RigRun {
 
     private final PageOptions place;
     private final NoticeOption notices;
+    private final CellsOption cells;
     private final LogbookOption logbook;
     private final RealClock clock = new RealClock();
 
-    RigRun(PageOptions place, NoticeOption notices, LogbookOption logbook) {
+    RigRun(PageOptions place, NoticeOption notices, CellsOption cells, LogbookOption logbook) {
         this.place = place;
         this.notices = notices;
+        this.cells = cells;
         this.logbook = logbook;
     }
 
@@ -58,6 +60,8 @@ final class RigRun {
         LastProof proof = LastProof.of(logbook.folder(), inputs, LocalDateTime.now(ZoneId.systemDefault()).withNano(0),
                 from.map(f -> OptionalInt.of(f.run())).orElse(OptionalInt.empty()));
         proof.insist(inputs.rig());
+        BufferedReader person = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+        proof.insist(inputs.rig(), cells.in(inputs.rig(), person, System.out));
         Optional<NoticePlan> plan = notices.namedOrBeside(logbook.folder());
         LocalDateTime begin = LocalDateTime.now(ZoneId.systemDefault()).withNano(0);
         from.ifPresent(f -> System.out.printf("What follows is of the rest of the programme, from step %d on, begun anew: of that step some is done already.%n", f.step()));
@@ -67,7 +71,7 @@ final class RigRun {
         Context board = board(inputs);
         String now = begin.toString();
         try {
-            Logbook book = cautioned(inputs, now);
+            Logbook book = cautioned(inputs, now, person);
             try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds())) {
                 return signal.done(shown(inputs, from, card, plan, board, book, signal, now));
             }
@@ -77,11 +81,11 @@ final class RigRun {
     }
 
     /** The logbook, once somebody has confirmed the cautions for this rig file. */
-    private Logbook cautioned(Inputs inputs, String now) throws IOException {
+    private Logbook cautioned(Inputs inputs, String now, BufferedReader person) throws IOException {
         Logbook book = Logbook.open(logbook.folder(), now);
         boolean confirmed = false;
         try {
-            new Cautions(new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)), System.out).confirm(book, inputs, now);
+            new Cautions(person, System.out).confirm(book, inputs, now);
             confirmed = true;
             return book;
         } finally {

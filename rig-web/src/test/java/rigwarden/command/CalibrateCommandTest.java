@@ -175,7 +175,7 @@ class CalibrateCommandTest {
         Inputs proved = Inputs.read(rig, programme);
         try (Logbook ledger = Logbook.open(Path.of(book()), now)) {
             ledger.enter(Stream.of("loop emergency_stop", "loop thermal_cutout", "loop cell_window", "heartbeat", StoredProof.WHOLE)
-                    .map(kind -> new StoredProof(proved.rig().name(), OptionalInt.empty(), kind, true, now, "", proved.proved(), "x", false)).toList());
+                    .map(kind -> new StoredProof(proved.rig().name(), OptionalInt.empty(), kind, true, now, "", proved.proved(List.of()), "x", false)).toList());
         }
 
         calibrate("--points", points("5.0 5.0105", "20.0 20.041", "50.0 50.102").toString());

@@ -52,7 +52,7 @@ class RigProofTest {
     private int proved() throws IOException {
         PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
         try (Logbook book = Logbook.open(dir, "2026-01-10T20:00"); Showing showing = Showing.of(book, dir, Optional.empty())) {
-            ProofRecord record = new ProofRecord(inputs, "2026-01-10T20:00", "the builder", false);
+            ProofRecord record = new ProofRecord(inputs, "2026-01-10T20:00", "the builder", false, List.of("A7"));
             proof = Optional.of(new RigProof(record, book, showing, emulated.clock(), out));
             return proof.get().call(bench, bench.answers(), end::get);
         }
@@ -96,6 +96,7 @@ class RigProofTest {
 
         assertThat(exit).as(said()).isEqualTo(Exits.DONE);
         assertThat(said()).containsSubsequence("> Warm the probe", "> " + RigProof.STAND_CLEAR, "good   heartbeat", "good   stop sink contactor", "PROVED, signed off by the builder.");
+        assertThat(rows()).extracting(StoredProof::of).containsOnly(inputs.proved(List.of("A7")));
         assertThat(rows()).allMatch(StoredProof::passed).noneMatch(StoredProof::rehearsed).allSatisfy(r -> assertThat(r.run()).isEqualTo(OptionalInt.of(1)));
         assertThat(rows()).extracting(StoredProof::kind).contains("loop emergency_stop", "heartbeat", "probe room_c", "stop source relay", "joint cell 1").endsWith(StoredProof.WHOLE);
         assertThat(runs()).singleElement().extracting(LedgerRun::outcome).isEqualTo(Outcome.FINISHED);
