@@ -106,7 +106,8 @@ final class AtRest implements Stage {
     private static boolean probe(Channel channel) {
         return switch (channel.role()) {
             case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> true;
-            default -> false;
+            case CURRENT, ACCUMULATED, CLOCK_RATIO, PACK_VOLTS, TAP_VOLTS, CELL_VOLTS, BUS_VOLTS, LOOP, COIL_FEED, FEEDBACK, ARM, SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON,
+                    SINK_VOLTS, SINK_AMPS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS -> false;
         };
     }
 

@@ -1,5 +1,7 @@
 package rigwarden.rig;
 
+import java.util.List;
+
 /**
  * What is under test.
  *
@@ -10,6 +12,7 @@ package rigwarden.rig;
  * @param cutOffVolts lowest discharge voltage by the sheet, V
  * @param chargeC highest charge rate by the sheet, 1/h
  * @param dischargeC highest discharge rate by the sheet, 1/h
+ * @param labels what is written on each, from B− to B+; empty where the rig file does not say
  */
 public record Cells(
         int series,
@@ -18,7 +21,16 @@ public record Cells(
         double ceilingVolts,
         double cutOffVolts,
         double chargeC,
-        double dischargeC) {
+        double dischargeC,
+        List<String> labels) {
+    public Cells {
+        labels = List.copyOf(labels);
+    }
+
+    /** Cells of which nobody says what is written on them. */
+    public Cells(int series, int parallel, double ratedAmpHours, double ceilingVolts, double cutOffVolts, double chargeC, double dischargeC) {
+        this(series, parallel, ratedAmpHours, ceilingVolts, cutOffVolts, chargeC, dischargeC, List.of());
+    }
 
     /** Highest charge current that cells and envelope allow, A. */
     public double chargeAmps() {

@@ -37,8 +37,7 @@ final class RigKeys {
         int scanMillis = root.whole("scan_ms", "ms", SHORTEST_SCAN_MS, LONGEST_SCAN_MS,
                 "faster than the chips convert, slower than rules react");
         Keys cell = inner(root, "cell");
-        Cells cells = cells(cell);
-        labels(cell, cells);
+        Cells cells = labelled(cell, cells(cell));
         double ohms = cell.number("ohms", "ohm", 0.00005, 0.1, "it sets the current of a short circuit");
         cell.noOthers();
         WireKeys wires = new WireKeys(this);
@@ -87,9 +86,9 @@ final class RigKeys {
     }
 
     /** Who lies where: exchanged cells change the file, and with it what was proved. */
-    private void labels(Keys keys, Cells cells) {
+    private Cells labelled(Keys keys, Cells cells) {
         if (!keys.has("labels")) {
-            return;
+            return cells;
         }
         List<String> labels = keys.texts("labels", "a rig is proved with the cells that are in it");
         int most = cells.series() * cells.parallel();
@@ -98,6 +97,7 @@ final class RigKeys {
             page.refuse(RefusalKind.CELL_LABELS, keys.full("labels"), most + " different labels, one for each cell from B− to B+",
                     "a rig is proved with the cells that are in it", "Name every cell once.");
         }
+        return new Cells(cells.series(), cells.parallel(), cells.ratedAmpHours(), cells.ceilingVolts(), cells.cutOffVolts(), cells.chargeC(), cells.dischargeC(), labels);
     }
 
     private static Cells cells(Keys keys) {

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -52,6 +54,24 @@ class LogbookTest {
             Logbook.Begun next = begin(logbook, 1000, _ -> {});
             next.writer().close();
             assertThat(next.number()).isEqualTo(2);
+        }
+    }
+
+    @Test
+    void aLedgerFromBeforeProofsNamedCalibrationsAndCellsKeepsItsProofsAndTakesNewOnes() throws SQLException {
+        StoredProof before = new StoredProof("bench", OptionalInt.empty(), StoredProof.WHOLE, true, LABEL, "", new StoredProof.Of("aa", "", ""), "x", false);
+        StoredProof after = new StoredProof("bench", OptionalInt.empty(), StoredProof.WHOLE, true, LABEL, "", new StoredProof.Of("aa", "bb", "A7, A9"), "x", false);
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            logbook.enter(List.of(before));
+        }
+        try (Connection connection = Sqlite.write(dir.resolve("ledger.db"))) {
+            Sqlite.run(connection, "ALTER TABLE proof DROP COLUMN calibration_hash");
+            Sqlite.run(connection, "ALTER TABLE proof DROP COLUMN cells");
+        }
+
+        try (Logbook logbook = Logbook.open(dir, LABEL)) {
+            logbook.enter(List.of(after));
+            assertThat(logbook.proofs()).containsExactly(before, after);
         }
     }
 

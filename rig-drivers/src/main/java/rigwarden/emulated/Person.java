@@ -4,7 +4,7 @@ import rigwarden.prove.Answer;
 import rigwarden.prove.Prompt;
 
 /** An emulated person beside an emulated rig: does what is asked, as fast as somebody who knows where things are. */
-final class Person {
+public final class Person {
     private static final double FINGER_C = 33;
     /** By which two fingers warm a bead through its insulation, s. */
     private static final double CONTACT_SECONDS = 3;
@@ -20,12 +20,13 @@ final class Person {
     private boolean done;
     private boolean holds;
 
-    Person(EmulatedRig rig) {
+    /** Somebody who has touched nothing yet. */
+    public Person(EmulatedRig rig) {
         this.rig = rig;
     }
 
-    /** Hears a prompt, and does what is due at this instant; what is said with the next scan. */
-    Answer hears(Prompt prompt, long nanos) {
+    /** Hears a prompt, and does what is due at this instant, monotonic nanoseconds; what is said with the next scan. */
+    public Answer hears(Prompt prompt, long nanos) {
         if (!prompt.equals(asked)) {
             asked = prompt;
             sinceNanos = nanos;

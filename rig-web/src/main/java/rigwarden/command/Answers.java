@@ -2,45 +2,60 @@ package rigwarden.command;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicReference;
-import rigwarden.prove.Answer;
 
 /** What the person types: a line is an answer, and the next scan takes it. */
 final class Answers {
-    private final AtomicReference<Answer> last = new AtomicReference<>(Answer.NONE);
+    /** What was typed, the more cautious later: of two lines within one scan the more cautious counts. */
+    enum Said {
+        NOTHING,
+        /** It is done, or it is so: an empty line, "done" or "yes". */
+        YES,
+        /** No answer to anything; it is asked again. */
+        UNCLEAR,
+        /** Leave it out, or it is not so. */
+        NO,
+        /** End all of it. */
+        STOP
+    }
 
-    private Answers() {}
+    private final AtomicReference<Said> last = new AtomicReference<>(Said.NOTHING);
 
     /** Listens on a thread of its own until the input ends. */
-    static Answers on(InputStream in) {
+    static Answers on(BufferedReader lines) {
         Answers answers = new Answers();
-        Thread.ofPlatform().daemon().name("answers").start(() -> answers.listen(in));
+        Thread.ofPlatform().daemon().name("answers").start(() -> answers.listen(lines));
         return answers;
     }
 
-    private void listen(InputStream in) {
-        try (BufferedReader lines = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+    private void listen(BufferedReader lines) {
+        try {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
-                last.set(answer(line));
+                heard(line);
             }
         } catch (IOException _) {
-            last.set(Answer.NONE);
+            heard("stop");
         }
     }
 
-    private static Answer answer(String line) {
+    /** Takes a line. Any thread. */
+    void heard(String line) {
+        Said now = said(line);
+        last.accumulateAndGet(now, (before, said) -> before.compareTo(said) > 0 ? before : said);
+    }
+
+    private static Said said(String line) {
         return switch (line.strip().toLowerCase(Locale.ROOT)) {
-            case "s", "skip", "n", "no" -> Answer.SKIP;
-            case String _ -> Answer.DONE;
+            case "", "done", "yes" -> Said.YES;
+            case "s", "skip", "n", "no" -> Said.NO;
+            case "stop" -> Said.STOP;
+            case String _ -> Said.UNCLEAR;
         };
     }
 
     /** What was said since the last time. */
-    Answer take() {
-        return last.getAndSet(Answer.NONE);
+    Said take() {
+        return last.getAndSet(Said.NOTHING);
     }
 }

@@ -67,6 +67,9 @@ final class ContinueCommand implements Callable<Integer> {
     private NoticeOption notices = new NoticeOption();
 
     @Mixin
+    private CellsOption cells = new CellsOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     @Override
@@ -85,11 +88,14 @@ final class ContinueCommand implements Callable<Integer> {
                 return rehearsed(book, about, inputs, from);
             }
         }
-        return new RigRun(place, notices, logbook).call(inputs, Optional.of(from));
+        return new RigRun(place, notices, cells, logbook).call(inputs, Optional.of(from));
     }
 
     /** Nothing that is asked for is left undone without a word. */
     private void fitting(RunAbout about) {
+        if (about.rehearsal() && cells.given()) {
+            throw new Refused("Run " + number + " is a rehearsal, of which every cell is emulated: leave --cells out.");
+        }
         if (rigFile.isPresent() && programFile.isEmpty()) {
             throw new Refused("A rig file without a programme was named: name both, as they are now, or for a rehearsal neither.");
         }

@@ -5,8 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import rigwarden.logbook.RunAbout;
+import rigwarden.logbook.StoredProof;
 import rigwarden.program.Program;
 import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Rig;
@@ -55,6 +55,14 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
         return rig.calibrations().stream().map(ChannelCalibration::text).toList();
     }
 
+    /** Refuses what says nothing about a real rig: a calibration that was made on an emulated one. */
+    void insistReal() {
+        rig.calibrations().stream().filter(found -> found.emulatedSeed().isPresent()).findFirst().ifPresent(found -> {
+            throw new Refused("The calibration of " + found.channel() + " beside the rig file is of a rehearsal, and says nothing about a real"
+                    + " chip. Calibrate it with `rigwarden calibrate`, or move the file away.");
+        });
+    }
+
     /** What is left of the programme from this step on, counted from 1; the files stay as they are. */
     Inputs leftFrom(int step) {
         Program left = new Program(program.name(), program.unattended(), program.steps().subList(step - 1, program.steps().size()));
@@ -69,9 +77,10 @@ record Inputs(Rig rig, String rigText, Program program, String programText, List
         };
     }
 
-    /** SHA-256 of the rig file, hexadecimal. */
-    String rigHash() {
-        return new RunAbout(rigText, "", Map.of(), "", 0, false, "", 0).rigHash();
+    /** What a proof made now with these cells would be of. */
+    StoredProof.Of proved(List<String> cells) {
+        String beside = calibrations().isEmpty() ? "" : RunAbout.hashOf(String.join("", calibrations()));
+        return new StoredProof.Of(RunAbout.hashOf(rigText), beside, String.join(", ", cells));
     }
 
     /** A file of the distribution's reference rig. */

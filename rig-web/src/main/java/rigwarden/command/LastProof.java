@@ -23,8 +23,9 @@ import rigwarden.rig.Rig;
  *
  * @param missing why it does not, a sentence each; empty where it does
  * @param lines what is on record, for the good-night card; empty where nothing stands
+ * @param cells what was written on the cells that were in it, with commas between; empty where nobody said
  */
-record LastProof(List<String> missing, List<String> lines) {
+record LastProof(List<String> missing, List<String> lines, String cells) {
     private static final Duration HOLDS = Duration.ofDays(7);
     /** A loop and a heartbeat stage have nothing that a new set of cells could change. */
     private static final Duration HARDWARE_HOLDS = Duration.ofDays(90);
@@ -37,21 +38,21 @@ record LastProof(List<String> missing, List<String> lines) {
     /** {@code from} is the broken-off run that is to go on: its own trip is judged elsewhere. */
     static LastProof of(Path folder, Inputs inputs, LocalDateTime now, OptionalInt from) {
         if (Files.notExists(folder)) {
-            return judged(inputs.rig(), inputs.rigHash(), List.of(), List.of(), now, from);
+            return judged(inputs.rig(), inputs.proved(List.of()), List.of(), List.of(), now, from);
         }
         try (Logbook book = Logbook.open(folder, now.toString())) {
-            return judged(inputs.rig(), inputs.rigHash(), book.proofs(), book.runs(), now, from);
+            return judged(inputs.rig(), inputs.proved(List.of()), book.proofs(), book.runs(), now, from);
         }
     }
 
-    static LastProof judged(Rig rig, String rigHash, List<StoredProof> all, List<LedgerRun> runs, LocalDateTime now, OptionalInt from) {
+    static LastProof judged(Rig rig, StoredProof.Of of, List<StoredProof> all, List<LedgerRun> runs, LocalDateTime now, OptionalInt from) {
         List<StoredProof> proofs = all.stream().filter(p -> !p.rehearsed() && p.rig().equals(rig.name())).toList();
         Optional<StoredProof> whole = last(proofs, StoredProof.WHOLE);
         List<String> missing = new ArrayList<>();
         if (whole.isEmpty()) {
             missing.add("it was never proved");
         } else {
-            missing.addAll(stale(whole.get(), rigHash, now));
+            missing.addAll(stale(whole.get(), of, now));
             tripped(whole.get(), rig, runs, from).ifPresent(missing::add);
         }
         List<String> hardware = new ArrayList<>(rig.guards().loopContacts().stream().map(c -> Part.LOOP.words() + " " + c).toList());
@@ -64,16 +65,20 @@ record LastProof(List<String> missing, List<String> lines) {
                 missing.add(kind.replace('_', ' ') + " was proved on " + one.get().made() + ", more than 90 days ago");
             }
         }
-        return new LastProof(List.copyOf(missing), missing.isEmpty() ? lines(whole.orElseThrow(), proofs, hardware) : List.of());
+        return new LastProof(List.copyOf(missing), missing.isEmpty() ? lines(whole.orElseThrow(), proofs, hardware) : List.of(),
+                whole.map(w -> w.of().cells()).orElse(""));
     }
 
-    private static List<String> stale(StoredProof whole, String rigHash, LocalDateTime now) {
+    private static List<String> stale(StoredProof whole, StoredProof.Of of, LocalDateTime now) {
         List<String> missing = new ArrayList<>();
         if (!whole.passed()) {
             missing.add("its last proof, on " + whole.made() + ", did not pass");
         }
-        if (!whole.rigHash().equals(rigHash)) {
+        if (!whole.of().rigHash().equals(of.rigHash())) {
             missing.add("its rig file has changed since the proof of " + whole.made());
+        }
+        if (!whole.of().calibrationHash().equals(of.calibrationHash())) {
+            missing.add("it was calibrated since the proof of " + whole.made() + ", or a calibration that held then has expired or was moved away");
         }
         if (older(whole, HOLDS, now)) {
             missing.add("its last proof, on " + whole.made() + ", is more than 7 days old");
@@ -107,9 +112,18 @@ record LastProof(List<String> missing, List<String> lines) {
     private static List<String> lines(StoredProof whole, List<StoredProof> proofs, List<String> hardware) {
         List<String> lines = new ArrayList<>();
         lines.add("Proved on " + whole.made() + " by " + whole.who() + whole.run().stream().mapToObj(r -> String.format(Locale.ROOT, ", run %04d", r))
-                .findFirst().orElse("") + "; holds 7 days, until the rig file changes or a run trips.");
+                .findFirst().orElse("") + (whole.of().cells().isEmpty() ? "" : ", with " + whole.of().cells()) + "; holds 7 days, until the rig file or a calibration changes or a run trips.");
         hardware.forEach(kind -> last(proofs, kind).ifPresent(p -> lines.add(kind.replace('_', ' ') + ": " + p.made())));
         return List.copyOf(lines);
+    }
+
+    /** Refuses a rig in which there are other cells than were proved. */
+    void insist(Rig rig, List<String> now) {
+        String told = String.join(", ", now);
+        if (!told.equals(cells)) {
+            throw new Refused(rig.name() + " is not proved with " + told + ": its last proof "
+                    + (cells.isEmpty() ? "does not say which cells were in it" : "was made with " + cells) + ".\nProve it first: rigwarden prove RIG. Nothing was switched on.");
+        }
     }
 
     /** Refuses a rig of which it does not hold. */

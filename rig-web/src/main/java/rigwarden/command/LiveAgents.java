@@ -3,7 +3,7 @@ package rigwarden.command;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.function.ObjLongConsumer;
 import rigwarden.bench.Agents;
 import rigwarden.loop.Clock;
 import rigwarden.rig.Device;
@@ -25,9 +25,9 @@ final class LiveAgents implements AutoCloseable {
     /**
      * Starts them.
      *
-     * @param told takes what an instrument complains of, on its agent's thread; must not wait
+     * @param told takes what an instrument complains of, and when, on its agent's thread; must not wait
      */
-    static LiveAgents start(Rig rig, Clock clock, Consumer<String> told) {
+    static LiveAgents start(Rig rig, Clock clock, ObjLongConsumer<String> told) {
         List<Optional<InstrumentAgent>> made = new ArrayList<>();
         for (Device device : rig.devices()) {
             made.add(switch (device) {
@@ -40,7 +40,7 @@ final class LiveAgents implements AutoCloseable {
         for (int i = 0; i < made.size(); i++) {
             String name = rig.devices().get(i).name();
             made.get(i).ifPresent(agent -> live.threads.add(AgentThread.start(agent, clock, name,
-                    said -> told.accept(name + ": " + said.words()))));
+                    said -> told.accept(name + ": " + said.words(), said.nanos()))));
         }
         return live;
     }

@@ -13,8 +13,14 @@ import rigwarden.prove.Outcome;
  * @param made wall-clock label
  * @param who signs it off
  * @param rehearsed whether every part was emulated
+ * @param cells what is written on the cells in the rig, from B− to B+; empty where nobody said
  */
-record ProofRecord(Inputs inputs, String made, String who, boolean rehearsed) {
+record ProofRecord(Inputs inputs, String made, String who, boolean rehearsed, List<String> cells) {
+    /** The same with these cells in the rig. */
+    ProofRecord with(List<String> inIt) {
+        return new ProofRecord(inputs, made, who, rehearsed, inIt);
+    }
+
     /** Whether the rig may be trusted after these: nothing is wrong, and the stops were shown in a run. */
     static boolean holds(List<Outcome> outcomes, OptionalInt run) {
         return run.isPresent() && outcomes.stream().noneMatch(Outcome::spoils);
@@ -35,6 +41,6 @@ record ProofRecord(Inputs inputs, String made, String who, boolean rehearsed) {
     }
 
     private StoredProof row(String kind, boolean passed, String words, OptionalInt run) {
-        return new StoredProof(inputs.rig().name(), run, kind, passed, made, words, inputs.rigHash(), who, rehearsed);
+        return new StoredProof(inputs.rig().name(), run, kind, passed, made, words, inputs.proved(cells), who, rehearsed);
     }
 }

@@ -25,7 +25,7 @@ import rigwarden.rigfile.RigFile;
         name = "prove",
         mixinStandardHelpOptions = true,
         description = {"Lead a person through the check of a rig's wiring: taps, probes, loop, grounds, each way to stop alone, joints.",
-            "Answer with Enter where something is done or so, with \"skip\" where it is left out or not so."})
+            "Answer with Enter where something is done or so, with \"skip\" where it is left out or not so; \"stop\" ends it."})
 final class ProveCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "RIG", description = "Rig file.")
     private Path rigFile = Path.of("");
@@ -49,6 +49,9 @@ final class ProveCommand implements Callable<Integer> {
     private int port = 8040;
 
     @Mixin
+    private CellsOption cells = new CellsOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     @Override
@@ -56,12 +59,15 @@ final class ProveCommand implements Callable<Integer> {
         Inputs inputs = inputs();
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
         String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
-        ProofRecord record = new ProofRecord(inputs, now, who, rehearse);
+        ProofRecord record = new ProofRecord(inputs, now, who, rehearse, inputs.rig().cells().labels());
         if (!rehearse) {
             if (!mishaps.isEmpty()) {
                 throw new Refused("--with goes with --rehearse: on a real rig nothing is broken on purpose.");
             }
-            return new RigProof(record, logbook.folder(), PageOptions.at(address, port)).call();
+            return new RealProof(record, cells, logbook.folder(), PageOptions.at(address, port)).call();
+        }
+        if (cells.given()) {
+            throw new Refused("--cells goes with a real rig: in a rehearsal every cell is emulated.");
         }
         MishapReader reader = new MishapReader(inputs.rig());
         List<Mishap> read = mishaps.stream().map(words -> reader.read(words.contains(" at ") ? words : words + " at 0:00")).toList();

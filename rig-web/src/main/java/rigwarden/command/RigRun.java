@@ -16,6 +16,7 @@ import rigwarden.bench.OwnReadings;
 import rigwarden.bench.RigBench;
 import rigwarden.bus.BusFailure;
 import rigwarden.bus.RealBoard;
+import rigwarden.live.Complaints;
 import rigwarden.live.Desk;
 import rigwarden.live.GoodNight;
 import rigwarden.live.Laying;
@@ -42,34 +43,35 @@ final class RigRun {
 
     private final PageOptions place;
     private final NoticeOption notices;
+    private final CellsOption cells;
     private final LogbookOption logbook;
     private final RealClock clock = new RealClock();
 
-    RigRun(PageOptions place, NoticeOption notices, LogbookOption logbook) {
+    RigRun(PageOptions place, NoticeOption notices, CellsOption cells, LogbookOption logbook) {
         this.place = place;
         this.notices = notices;
+        this.cells = cells;
         this.logbook = logbook;
     }
 
     /** Runs to the end; the exit code. */
     int call(Inputs inputs, Optional<PickUp> from) throws IOException {
-        inputs.rig().calibrations().stream().filter(found -> found.emulatedSeed().isPresent()).findFirst().ifPresent(found -> {
-            throw new Refused("The calibration of " + found.channel() + " beside the rig file is of a rehearsal, and says nothing about a real"
-                    + " chip. Calibrate it with `rigwarden calibrate`, or move the file away.");
-        });
+        inputs.insistReal();
         LastProof proof = LastProof.of(logbook.folder(), inputs, LocalDateTime.now(ZoneId.systemDefault()).withNano(0),
                 from.map(f -> OptionalInt.of(f.run())).orElse(OptionalInt.empty()));
         proof.insist(inputs.rig());
+        BufferedReader person = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
+        proof.insist(inputs.rig(), cells.in(inputs.rig(), person, System.out));
         Optional<NoticePlan> plan = notices.namedOrBeside(logbook.folder());
         LocalDateTime begin = LocalDateTime.now(ZoneId.systemDefault()).withNano(0);
         from.ifPresent(f -> System.out.printf("What follows is of the rest of the programme, from step %d on, begun anew: of that step some is done already.%n", f.step()));
         Card card = Foreseen.card(from.map(f -> inputs.leftFrom(f.step())).orElse(inputs), plan.map(NoticePlan::lines).orElse(List.of()), proof.lines(), begin, CardCommand.SEVEN, System.out,
                 Terminal.there());
         card.lines().forEach(System.out::println);
-        Context board = board(inputs.rig());
+        Context board = board(inputs);
         String now = begin.toString();
         try {
-            Logbook book = cautioned(inputs, now);
+            Logbook book = cautioned(inputs, now, person);
             try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds())) {
                 return signal.done(shown(inputs, from, card, plan, board, book, signal, now));
             }
@@ -79,11 +81,11 @@ final class RigRun {
     }
 
     /** The logbook, once somebody has confirmed the cautions for this rig file. */
-    private Logbook cautioned(Inputs inputs, String now) throws IOException {
+    private Logbook cautioned(Inputs inputs, String now, BufferedReader person) throws IOException {
         Logbook book = Logbook.open(logbook.folder(), now);
         boolean confirmed = false;
         try {
-            new Cautions(new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8)), System.out).confirm(book, inputs, now);
+            new Cautions(person, System.out).confirm(book, inputs, now);
             confirmed = true;
             return book;
         } finally {
@@ -109,7 +111,10 @@ final class RigRun {
         }
     }
 
-    static Context board(Rig rig) {
+    /** Opens the board of whatever may be energised; nothing else does. */
+    static Context board(Inputs inputs) {
+        inputs.insistReal();
+        Rig rig = inputs.rig();
         try {
             return RealBoard.open(rig.nodes(), DEVICES, rig.panel().controller());
         } catch (BusFailure e) {
@@ -134,13 +139,17 @@ final class RigRun {
         Desk desk = new Desk();
         Pacer pacer = Pacer.ofScan(clock, rig.scanNanos());
         Ending ending = new Ending(System.out);
-        try (LiveAgents agents = LiveAgents.start(rig, clock, words -> writer.note("instrument", words));
+        Complaints complaints = new Complaints();
+        try (LiveAgents agents = LiveAgents.start(rig, clock, (words, nanos) -> {
+                    writer.note("instrument", words);
+                    complaints.take(words, nanos);
+                });
                 Live live = new Live(rig, inputs.program(), writer).start()) {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
             Watched watched = new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1,
                     book.file(begun.number()), telling::undelivered,
                     Optional.of(new GoodNight(card, words -> writer.note("confirmed", words))), from,
-                    Optional.of(new Laying((spot, newest) -> writer.note("spot", spot.name(), newest))));
+                    Optional.of(new Laying((spot, newest) -> writer.note("spot", spot.name(), newest))), complaints);
             showing.show(watched);
             telling.watch(watched);
             from.ifPresent(f -> System.out.printf("This goes on with run %04d in step %d, until 30 min after it was broken off.%n",

@@ -27,12 +27,15 @@ final class RunCommand implements Callable<Integer> {
     private NoticeOption notices = new NoticeOption();
 
     @Mixin
+    private CellsOption cells = new CellsOption();
+
+    @Mixin
     private LogbookOption logbook = new LogbookOption();
 
     @Override
     public Integer call() throws Exception {
         Inputs inputs = Inputs.read(rigFile, programFile);
         inputs.warnings().stream().map(Refusal::print).forEach(System.out::println);
-        return new RigRun(place, notices, logbook).call(inputs, Optional.empty());
+        return new RigRun(place, notices, cells, logbook).call(inputs, Optional.empty());
     }
 }

@@ -23,10 +23,12 @@ import rigwarden.run.PickUp;
  * @param goodNight what must be confirmed with a start, if anything
  * @param from where it goes on, if another run was broken off there
  * @param laying where the loose probe lies; empty where nobody can say so
+ * @param complaints of its instruments
  */
 public record Watched(
         int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file,
-        Supplier<List<String>> undelivered, Optional<GoodNight> goodNight, Optional<PickUp> from, Optional<Laying> laying) {
+        Supplier<List<String>> undelivered, Optional<GoodNight> goodNight, Optional<PickUp> from, Optional<Laying> laying,
+        Complaints complaints) {
     /** A run that nobody elsewhere is told of. */
     public Watched(int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file) {
         this(number, rig, program, live, desk, rehearsal, speed, file, List::of, Optional.empty(), Optional.empty());
@@ -36,5 +38,11 @@ public record Watched(
     public Watched(int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file,
             Supplier<List<String>> undelivered, Optional<GoodNight> goodNight, Optional<PickUp> from) {
         this(number, rig, program, live, desk, rehearsal, speed, file, undelivered, goodNight, from, Optional.empty());
+    }
+
+    /** A run whose instruments are not listened to. */
+    public Watched(int number, Rig rig, Program program, Live live, Desk desk, boolean rehearsal, double speed, Path file,
+            Supplier<List<String>> undelivered, Optional<GoodNight> goodNight, Optional<PickUp> from, Optional<Laying> laying) {
+        this(number, rig, program, live, desk, rehearsal, speed, file, undelivered, goodNight, from, laying, new Complaints());
     }
 }

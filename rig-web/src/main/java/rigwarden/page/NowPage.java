@@ -104,7 +104,8 @@ final class NowPage {
                 + answer("Nearest", Html.live("span", "nearest", view.word("nearest")))
                 + answer("Cells left", "<span id=\"left\" data-mark=\"" + Html.text(view.mark("left")) + "\">"
                         + Html.text(view.word("left")) + "</span>")
-                + answer("Notices", Html.live("span", "notices", view.word("notices"))) + "</dl>";
+                + answer("Notices", Html.live("span", "notices", view.word("notices")))
+                + answer("Devices", Html.live("span", "instruments", view.word("instruments"))) + "</dl>";
     }
 
     private static String answer(String what, String words) {

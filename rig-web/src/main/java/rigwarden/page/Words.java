@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import rigwarden.live.Ahead;
 import rigwarden.live.AheadWords;
+import rigwarden.live.Complaints;
 import rigwarden.live.Doing;
 import rigwarden.live.Laying;
 import rigwarden.live.Nearest;
@@ -72,6 +73,7 @@ final class Words {
         words.put("also", String.join(" ", now.also().stream().map(t -> TripWords.consequence(run.rig(), t)).toList()));
         words.put("notices", String.join(" · ", Stream.concat(run.undelivered().get().stream(), now.warnings().stream()
                 .map(w -> w.rule().sentence() + " (" + Spots.of(run.rig(), w.where()) + ")")).toList()));
+        words.put("instruments", String.join(" · ", run.complaints().newest().stream().map(this::complaint).toList()));
         words.put("health", health());
         marks.put("told", now.over() ? "over" : doing.phase().name().toLowerCase(Locale.ROOT));
         marks.put("left", now.left().care().name().toLowerCase(Locale.ROOT));
@@ -166,6 +168,11 @@ final class Words {
         String unseen = now.unseen() > 0 ? Spots.say(" This view missed %d scans; all are stored.", now.unseen()) : "";
         return Spots.say("Scan %d.", now.scan().number()) + unseen
                 + run.live().trouble().map(t -> " This view is not whole: " + t).orElse("");
+    }
+
+    private String complaint(Complaints.Complaint one) {
+        long nanos = one.nanos() - now.originNanos();
+        return one.words() + (nanos < 0 ? " (before the start)" : " (at " + Spots.clock(nanos) + ")");
     }
 
     private void measured() {

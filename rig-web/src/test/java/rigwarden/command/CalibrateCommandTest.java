@@ -11,8 +11,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -23,6 +25,7 @@ import rigwarden.calibration.Taking;
 import rigwarden.emulated.EmulatedRig;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.RunReader;
+import rigwarden.logbook.StoredProof;
 import rigwarden.loop.Pacer;
 import rigwarden.rig.Rig;
 import rigwarden.rigfile.Read;
@@ -128,6 +131,11 @@ class CalibrateCommandTest {
         Spoken run = Spoken.of("run", to.resolve("hut.toml").toString(), programme.toString(), "--logbook", book());
         assertThat(run.exit()).isEqualTo(Exits.REFUSED);
         assertThat(run.err()).contains("The calibration of current_a beside the rig file is of a rehearsal");
+
+        Spoken proof = Spoken.of("prove", to.resolve("hut.toml").toString(), "--logbook", book());
+        assertThat(proof.exit()).isEqualTo(Exits.REFUSED);
+        assertThat(proof.err()).contains("The calibration of current_a beside the rig file is of a rehearsal");
+        assertThat(proof.out()).as("nobody confirms anything in vain").doesNotContain("understood");
     }
 
     @Test
@@ -158,6 +166,23 @@ class CalibrateCommandTest {
         Spoken same = Spoken.of("continue", "1", rig.toString(), programme.toString(), "--logbook", book());
         assertThat(same.exit()).as(same.err() + same.out()).isEqualTo(Exits.DONE);
         assertThat(Replays.all(Path.of(book()))).isPositive();
+    }
+
+    @Test
+    void a_new_calibration_ends_a_proof() throws IOException {
+        Path programme = Path.of("..", "hardware", "rigs", "one-cell-night.toml");
+        String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
+        Inputs proved = Inputs.read(rig, programme);
+        try (Logbook ledger = Logbook.open(Path.of(book()), now)) {
+            ledger.enter(Stream.of("loop emergency_stop", "loop thermal_cutout", "loop cell_window", "heartbeat line low", "heartbeat line high", StoredProof.WHOLE)
+                    .map(kind -> new StoredProof(proved.rig().name(), OptionalInt.empty(), kind, true, now, "", proved.proved(List.of()), "x", false)).toList());
+        }
+
+        calibrate("--points", points("5.0 5.0105", "20.0 20.041", "50.0 50.102").toString());
+
+        Spoken run = Spoken.of("run", rig.toString(), programme.toString(), "--logbook", book());
+        assertThat(run.exit()).isEqualTo(Exits.REFUSED);
+        assertThat(run.err()).contains("is not proved: it was calibrated since the proof of " + now).doesNotContain("changed since", "never");
     }
 
     @Test

@@ -29,6 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
 import rigwarden.command.Replays;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.findings.Tally;
+import rigwarden.live.Complaints;
 import rigwarden.live.Desk;
 import rigwarden.live.Foresight;
 import rigwarden.live.GoodNight;
@@ -79,6 +80,7 @@ class CardBrowserTest {
     private static Tally tally;
 
     private final Desk desk = new Desk();
+    private final Complaints complaints = new Complaints();
     private final List<String> confirmed = Collections.synchronizedList(new ArrayList<>());
     private Site site;
 
@@ -136,7 +138,8 @@ class CardBrowserTest {
         Stepped.look(live);
         Watched watched = new Watched(2, rig.value(), program, live, desk, false, 1, book.file(2),
                 () -> List.of("phone: NOT delivered, 3 attempts: answered 503; 1 waiting; nothing delivered yet"),
-                Optional.of(new GoodNight(card, confirmed::add)), Optional.empty());
+                Optional.of(new GoodNight(card, confirmed::add)), Optional.empty(), Optional.empty(), complaints);
+        complaints.take("source: -222 \"<b>Data</b> out of range\"", Stepped.look(live).scan().nanos());
         site = new Site(new Site.Place(InetAddress.getLoopbackAddress(), 0, Set.of()), () -> Optional.of(watched),
                 new Shelf(book), folder);
     }
@@ -165,6 +168,7 @@ class CardBrowserTest {
         assertThat(page.locator(".card")).containsText("nothing here shows that either way to stop works");
         assertThat(page.locator(".card")).containsText("No notices: no file says where they go.");
         assertThat(page.locator("#notices")).containsText("phone: NOT delivered, 3 attempts: answered 503");
+        assertThat(page.locator("#instruments")).hasText("source: -222 \"<b>Data</b> out of range\" (at 0:00:00)");
 
         page.locator("form.start button").click();
         assertThat(desk.get()).as("the browser asks for the tick").isEqualTo(Inbox.EMPTY);
