@@ -19,6 +19,13 @@ public record Cells(
         double cutOffVolts,
         double chargeC,
         double dischargeC) {
+    /** A cell that takes more than this at its ceiling is not full, 1/h (project's choice; makers print 0.02 to 0.1). */
+    private static final double FULL_C = 0.1;
+
+    /** Highest current at which a charge at the ceiling may count as tapered, A. */
+    public double fullAmps() {
+        return FULL_C * ratedAmpHours;
+    }
 
     /** Highest charge current that cells and envelope allow, A. */
     public double chargeAmps() {
