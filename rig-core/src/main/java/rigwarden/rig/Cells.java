@@ -10,6 +10,7 @@ package rigwarden.rig;
  * @param cutOffVolts lowest discharge voltage by the sheet, V
  * @param chargeC highest charge rate by the sheet, 1/h
  * @param dischargeC highest discharge rate by the sheet, 1/h
+ * @param ratedAt where the seller's rating holds
  */
 public record Cells(
         int series,
@@ -18,9 +19,20 @@ public record Cells(
         double ceilingVolts,
         double cutOffVolts,
         double chargeC,
-        double dischargeC) {
+        double dischargeC,
+        RatedAt ratedAt) {
     /** A cell that takes more than this at its ceiling is not full, 1/h (project's choice; makers print 0.02 to 0.1). */
     private static final double FULL_C = 0.1;
+
+    /** Of which nobody states where their rating holds. */
+    public Cells(int series, int parallel, double ratedAmpHours, double ceilingVolts, double cutOffVolts, double chargeC, double dischargeC) {
+        this(series, parallel, ratedAmpHours, ceilingVolts, cutOffVolts, chargeC, dischargeC, RatedAt.usual(cutOffVolts));
+    }
+
+    /** The same cells, rated at other conditions. */
+    public Cells rated(RatedAt conditions) {
+        return new Cells(series, parallel, ratedAmpHours, ceilingVolts, cutOffVolts, chargeC, dischargeC, conditions);
+    }
 
     /** Highest current at which a charge at the ceiling may count as tapered, A. */
     public double fullAmps() {
