@@ -53,8 +53,11 @@ public record Capacity(
     private static final double MISSING_RATE_C = 0.2;
     /** Of the rating other steps may take out between full and the discharge, to be added to it (project's assumption); with more nobody knows how full it began. */
     private static final double TAKEN = 0.05;
-    /** From the end that was seen until the current has stopped, s: the mean of a second by which a step ends, and the opening. */
-    private static final double STOPS_SECONDS = 2;
+    /**
+     * From the cut-off until the current has stopped, s: the mean of a second by which a step ends, the opening, and what the slope over
+     * ten seconds leaves out of a fall that grows (project's assumption).
+     */
+    private static final double STOPS_SECONDS = 5;
 
     /** How full the cells were. */
     public enum Start {

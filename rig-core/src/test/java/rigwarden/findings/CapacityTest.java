@@ -90,7 +90,7 @@ class CapacityTest {
     }
 
     @Test
-    @Mark(of = "capacity", standing = Standing.WORKED, source = "a body of ± 1.8 K, an end at 2.5 V by a tap of ± U falling 10 mV/s: 20 mV in two seconds")
+    @Mark(of = "capacity", standing = Standing.WORKED, source = "a body of ± 1.8 K, an end at 2.5 V by a tap of ± U falling 10 mV/s: 50 mV in five seconds")
     void it_carries_how_well_its_temperature_and_its_end_were_known() {
         StepFinding falling = new StepFinding(9, "discharge", 18_000, new Uncertain(-104, 0.1), discharge(104).chargeBudget(), -104, new Uncertain(-332, 1),
                 new StepFinding.Extreme(2.49, "cell_01_v"), new StepFinding.Extreme(3.4, "cell_01_v"), new StepFinding.Extreme(30, ""), 25, -20, -0.010,
@@ -99,6 +99,17 @@ class CapacityTest {
 
         assertThat(capacity.bodyExpandedKelvin()).isCloseTo(1.8, within(0.05));
         assertThat(capacity.endVolts()).isEqualTo(2.49);
-        assertThat(capacity.endPlayVolts()).isCloseTo(0.020 + CELL.column("cell_01_v").orElseThrow().uncertainty(2.49), within(1e-9));
+        assertThat(capacity.endPlayVolts()).isCloseTo(0.050 + CELL.column("cell_01_v").orElseThrow().uncertainty(2.49), within(1e-9));
+    }
+
+    @Test
+    @Mark(of = "capacity", standing = Standing.WORKED, source = "written run: 2 mV/s down to 2.5 V at 52.5 A, then 12 s of recovery by 0.2 V before the step is over")
+    void the_slope_at_the_cut_off_is_that_under_the_current_and_not_of_the_cell_that_recovers() {
+        List<StepFinding> steps = WrittenRun.gathered(CELL, new WrittenRun(CELL, 1)
+                .step(1, "discharge", 212, Ended.CUT_OFF, t -> t < 200 ? -52.5 : 0, _ -> 25, t -> t < 200 ? 2.9 - 0.002 * t : 2.7).rows()).steps().stream()
+                .map(StepNotes::sums).toList();
+
+        assertThat(steps.getFirst().endVoltsPerSecond()).isCloseTo(-0.002, within(2e-5));
+        assertThat(Capacity.of(CELL, steps).getFirst().budget().terms()).extracting(Budget.Term::name).contains("tap at the cut-off");
     }
 }
