@@ -31,7 +31,8 @@ final class Convolution {
             return deviation >= 0 ? 1 : 0;
         }
         double[] sum = summed(folded.density());
-        return at(sum, POINTS / 2 + 0.5 + deviation / folded.step()) / sum[POINTS];
+        int middle = POINTS / 2;
+        return at(sum, middle + 0.5 + deviation / folded.step()) / sum[POINTS];
     }
 
     /** The distribution of the sum: on a grid around zero, so many units of the result from point to point; 0 where nothing is uncertain. */

@@ -18,7 +18,8 @@ public final class Verdict {
         boolean energy = rating.unit().equals("Wh");
         double value = energy ? capacity.wattHours().value() : capacity.ampHours().value();
         Budget own = energy ? capacity.energyBudget() : capacity.budget();
-        double missing = capacity.missingAmpHours() * (energy ? value / capacity.ampHours().value() : 1);
+        double volts = capacity.ampHours().value() == 0 ? 0 : capacity.wattHours().value() / capacity.ampHours().value();
+        double missing = capacity.missingAmpHours() * (energy ? volts : 1);
         boolean warmthKnown = !Double.isNaN(capacity.bodyCelsius());
         double away = warmthKnown ? rating.at().celsius() - capacity.bodyCelsius() : 0;
         double u = capacity.bodyExpandedKelvin();
@@ -66,7 +67,7 @@ public final class Verdict {
             return "the capacity is a lower bound only";
         }
         if (value <= 0) {
-            return "it was broken off, and its sums of energy were never written";
+            return "nothing came out of it, or its sums of energy were never written";
         }
         if (Double.isNaN(capacity.bodyCelsius())) {
             return "nobody knows how warm the cells were";

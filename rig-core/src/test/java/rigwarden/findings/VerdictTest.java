@@ -160,4 +160,13 @@ class VerdictTest {
         assertThat(((Answer.Decided) SOUND.gave(105, 0.3).against(energy)).against())
                 .isEqualTo("rated 340 Wh at 25 ± 5 °C, 0.05…0.55 C, to 2.50 V, counted in Wh");
     }
+
+    @Test
+    void nothing_that_came_out_decides_nothing_and_is_no_error() {
+        Rating energy = new Rating(340, "Wh", new RatedAt(25, 5, 0.05, 0.55, 2.5, OptionalDouble.of(340), true), 0.008);
+        Test105 nothing = new Test105(0, 0, 0.1, 25, 0.2, 3.3, Capacity.Start.NOT_FULL, 1.05, false, false);
+
+        assertThat(nothing.word(energy)).isEqualTo("not decided");
+        assertThat(nothing.word(RATING)).isEqualTo("not decided");
+    }
 }
