@@ -11,6 +11,7 @@ import rigwarden.rig.Cells;
 import rigwarden.rigfile.KeyFile;
 import rigwarden.rigfile.Keys;
 import rigwarden.rigfile.Read;
+import rigwarden.rigfile.RatingKeys;
 import rigwarden.rigfile.RefusalKind;
 
 /** Reads a map. */
@@ -18,6 +19,7 @@ public final class MapFile {
     private static final LogMap.Layout PLAIN = new LogMap.Layout(',', false, 0);
     private static final int MOST_CELLS = 16;
     private static final double MOST = 1e6;
+    private static final double MOST_VOLTS = 1000;
     private static final String HEADING = "it is the name in the file's own heading, letter for letter";
     private static final String STATED = "the instrument's own statement, limits ±: no finding can be surer";
     private static final String OVERFLOW = "beyond it a number is an overflow, and no reading";
@@ -38,7 +40,10 @@ public final class MapFile {
     public static LogMap map(Keys keys) {
         String name = keys.text("name", "the findings name the log by it");
         String source = keys.has("source") ? keys.text("source", 400, "where the data come from, and their licence") : "";
-        Cells cells = keys.table("cells", "what was under test").map(MapFile::cells).orElse(new Cells(1, 1, 1, 1, 0, 0, 0));
+        Cells described = keys.table("cells", "what was under test").map(MapFile::cells).orElse(new Cells(1, 1, 1, 1, 0, 0, 0));
+        Cells cells = keys.has("rating")
+                ? keys.table("rating", RatingKeys.WHY).map(rating -> RatingKeys.read(rating, described, 0, MOST_VOLTS)).orElse(described)
+                : described;
         LogMap.Layout layout = keys.has("file") ? keys.table("file", "how the file is written").map(MapFile::layout).orElse(PLAIN) : PLAIN;
         LogMap.Column time = keys.table("time", "no charge without a time").map(MapFile::time).orElse(nothing());
         LogMap.Current current = keys.table("current", "no charge without a current").map(MapFile::current)
@@ -65,8 +70,8 @@ public final class MapFile {
                 Math.max(1, keys.whole("series", "cells", 1, MOST_CELLS, "each has its own voltage")),
                 Math.max(1, keys.whole("parallel", "cells", 1, 64, "they share one voltage")),
                 keys.number("rated_ah", "Ah", 0.01, 10_000, "rates are in parts of it: of one place, with all its cells in parallel"),
-                keys.number("ceiling_v", "V", 0.5, 1000, "an end by ceiling or taper is believed only where it was reached"),
-                keys.number("cut_off_v", "V", 0, 1000, "an end by cut-off is believed only where it was reached"), 0, 0);
+                keys.number("ceiling_v", "V", 0.5, MOST_VOLTS, "an end by ceiling or taper is believed only where it was reached"),
+                keys.number("cut_off_v", "V", 0, MOST_VOLTS, "an end by cut-off is believed only where it was reached"), 0, 0);
         keys.noOthers();
         return cells;
     }

@@ -117,7 +117,7 @@ final class Sections {
         }
         said.accept(new Remark(held.line().line(), Fault.END_NOT_SHOWN, String.format(Locale.ROOT, "the map says that step %d, \"%s\", ended by %s; it shows %s",
                 number, key, of.by().get().word().replace('_', ' '), shown.words())));
-        return Ended.STOPPED;
+        return shown.instead(of.by().get());
     }
 
     private void hand() {

@@ -8,7 +8,7 @@ import rigwarden.rig.Cells;
 final class Shown {
     /** A log's last row may lie so far before the end, V (project's assumption). */
     private static final double NEAR_VOLTS = 0.02;
-    /** A taper has at least halved the current. */
+    /** A taper has at least halved the current, and come down to what our own programmes take for full. */
     private static final double TAPERED = 0.5;
 
     private final Cells cells;
@@ -36,9 +36,14 @@ final class Shown {
         return switch (stated) {
             case CUT_OFF -> lowest <= cells.cutOffVolts() + NEAR_VOLTS;
             case CEILING -> highest >= cells.ceilingVolts() - NEAR_VOLTS;
-            case TAPER -> highest >= cells.ceilingVolts() - NEAR_VOLTS && Math.abs(amps) <= TAPERED * most;
+            case TAPER -> highest >= cells.ceilingVolts() - NEAR_VOLTS && Math.abs(amps) <= Math.min(TAPERED * most, cells.fullAmps());
             case CHARGER, SINK, PROTECTION, SETTLED, PROVED, TIME, CHARGE_REACHED, NEVER_FIT, NOT_CONTINUED, CUT, TRIPPED, STOPPED -> true;
         };
+    }
+
+    /** What is believed in the place of a stated end that the last row speaks against. */
+    Ended instead(Ended stated) {
+        return stated == Ended.TAPER && supports(Ended.CEILING) ? Ended.CEILING : Ended.STOPPED;
     }
 
     /** The end itself, where nobody states it. */

@@ -17,11 +17,23 @@ public sealed interface Answer {
     /** It is one of these, and the run cannot tell which. */
     record CannotTell(String between, String because) implements Answer {}
 
-    /** Met or not met, with the probability of that. */
-    record Decided(boolean met, double probability, String against) implements Answer {}
+    /**
+     * Met or not met.
+     *
+     * @param probability of that
+     * @param against the promise with its conditions
+     * @param at what the measurement comes to at those conditions, in the promise's unit: the decision is made on it
+     */
+    record Decided(boolean met, double probability, String against, Value at) implements Answer {}
 
-    /** The measurement does not decide it; the probability is that of being met. */
-    record NotDecided(String because, double probability) implements Answer {}
+    /**
+     * The measurement does not decide it.
+     *
+     * @param probability of being met, as far as it goes
+     * @param against the promise with its conditions
+     * @param at what the measurement comes to at those conditions, as far as that can be said
+     */
+    record NotDecided(String because, double probability, String against, Value at) implements Answer {}
 
     /** Nothing is said, and why. */
     record Refused(String because) implements Answer {}

@@ -22,12 +22,18 @@ public record Budget(List<Term> terms) {
      * @param standard standard uncertainty, in the unit of the result
      * @param freedom degrees of freedom; infinite for a term from stated limits
      * @param rectangular whether nothing is known inside its limits; else it is taken as normal
+     * @param left standard uncertainty that would be left of it once what is usual was done against it; NaN where that is not known here
      */
-    public record Term(String name, double standard, double freedom, boolean rectangular) {
+    public record Term(String name, double standard, double freedom, boolean rectangular, double left) {
         public Term {
             if (!(standard >= 0) || !(freedom > 0)) {
                 throw new IllegalArgumentException(name + ": not an uncertainty: " + standard + ", ν " + freedom);
             }
+        }
+
+        /** A term of which nobody knows what could be left. */
+        public Term(String name, double standard, double freedom, boolean rectangular) {
+            this(name, standard, freedom, rectangular, Double.NaN);
         }
 
         /** A normal term. */
@@ -108,13 +114,31 @@ public record Budget(List<Term> terms) {
     }
 
     /**
+     * Probability that the result's error is not more than this: by the same distribution as the expanded uncertainty, so that it is
+     * 97.725 % at that and 50 % at zero.
+     *
+     * @param deviation in the unit of the result, with its sign
+     */
+    public double below(double deviation) {
+        double combined = combined();
+        if (combined == 0) {
+            return deviation >= 0 ? 1 : 0;
+        }
+        double freedom = freedom();
+        return Double.isInfinite(freedom) ? Convolution.below(terms, deviation) : student(freedom).cumulativeProbability(deviation / combined);
+    }
+
+    /**
      * Coverage factor at 95.45 % for degrees of freedom truncated to a whole number (JCGM 100, G.4.1).
      *
      * @param freedom at least 1; infinite gives the normal distribution's 2.000
      */
     public static double factor(double freedom) {
-        double whole = Math.min(Math.floor(freedom), 1e9);
-        return new TDistribution(Math.max(1, whole)).inverseCumulativeProbability((1 + COVERAGE) / 2);
+        return student(freedom).inverseCumulativeProbability((1 + COVERAGE) / 2);
+    }
+
+    private static TDistribution student(double freedom) {
+        return new TDistribution(Math.max(1, Math.min(Math.floor(freedom), 1e9)));
     }
 
     /** The largest term: what would shrink the result most. */

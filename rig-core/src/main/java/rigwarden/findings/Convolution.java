@@ -20,6 +20,25 @@ final class Convolution {
      * @param coverage probability, for example 0.9545
      */
     static double halfWidth(List<Budget.Term> terms, double coverage) {
+        Folded folded = folded(terms);
+        return folded.step() == 0 ? 0 : within(folded.density(), coverage) * folded.step();
+    }
+
+    /** Probability that the sum is not more than this. */
+    static double below(List<Budget.Term> terms, double deviation) {
+        Folded folded = folded(terms);
+        if (folded.step() == 0) {
+            return deviation >= 0 ? 1 : 0;
+        }
+        double[] sum = summed(folded.density());
+        int middle = POINTS / 2;
+        return at(sum, middle + 0.5 + deviation / folded.step()) / sum[POINTS];
+    }
+
+    /** The distribution of the sum: on a grid around zero, so many units of the result from point to point; 0 where nothing is uncertain. */
+    private record Folded(double[] density, double step) {}
+
+    private static Folded folded(List<Budget.Term> terms) {
         double reach = 0;
         double variance = 0;
         for (Budget.Term term : terms) {
@@ -28,7 +47,7 @@ final class Convolution {
         }
         double step = 2 * (reach + TAILS * Math.sqrt(variance)) / (POINTS - 1);
         if (step == 0) {
-            return 0;
+            return new Folded(new double[0], 0);
         }
         for (Budget.Term term : terms) {
             boolean fine = term.rectangular() && term.halfWidth() < 2 * step;
@@ -40,7 +59,7 @@ final class Convolution {
                 density = smeared(density, term.halfWidth() / step);
             }
         }
-        return within(density, coverage) * step;
+        return new Folded(density, step);
     }
 
     private static double[] normal(double sigma, double step) {
@@ -59,15 +78,21 @@ final class Convolution {
 
     /** Folded with a rectangle of this half width, in steps. */
     private static double[] smeared(double[] density, double half) {
-        double[] sum = new double[POINTS + 1];
-        for (int i = 0; i < POINTS; i++) {
-            sum[i + 1] = sum[i] + density[i];
-        }
+        double[] sum = summed(density);
         double[] result = new double[POINTS];
         for (int i = 0; i < POINTS; i++) {
             result[i] = (at(sum, i + 0.5 + half) - at(sum, i + 0.5 - half)) / (2 * half);
         }
         return result;
+    }
+
+    /** Of all points before each place, and of all. */
+    private static double[] summed(double[] density) {
+        double[] sum = new double[POINTS + 1];
+        for (int i = 0; i < POINTS; i++) {
+            sum[i + 1] = sum[i] + density[i];
+        }
+        return sum;
     }
 
     private static double at(double[] sum, double place) {

@@ -2,7 +2,9 @@ package rigwarden.findings;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import rigwarden.findings.trace.Edge;
 import rigwarden.rig.Channel;
@@ -11,6 +13,8 @@ import rigwarden.rig.Traced;
 
 /** All that can be found from one run: pure functions of what the trace kept. */
 public final class Findings {
+    private static final double WORTH_A_NOTE_AMP_HOURS = 0.005;
+
     private Findings() {}
 
     /** Of a run whose rows were fed to a {@link Trace} of the same rig, held against a rating. */
@@ -46,7 +50,7 @@ public final class Findings {
         StepNotes step = run.steps().stream().filter(s -> s.sums().index() == capacity.step()).findFirst().orElseThrow();
         String refused = Charge.refusal(step);
         double value = capacity.ampHours().value();
-        List<String> notes = new ArrayList<>();
+        List<String> notes = new ArrayList<>(before(capacity));
         if (capacity.missingAmpHours() > 0) {
             notes.add(Words.say("it may be up to %.2f Ah more: the charge before ended before its taper", capacity.missingAmpHours()));
         }
@@ -68,8 +72,40 @@ public final class Findings {
                 step.continuity().lastScan()));
         found.add(new Finding(Kind.VERDICT, Words.step(step.sums()), refused.isEmpty()
                 ? Verdict.of(capacity, rating)
-                : new Answer.Refused("there is no capacity to hold against the rating"), List.of(), List.of(),
+                : new Answer.Refused("there is no capacity to hold against the rating"), conditions, List.of(),
                 step.continuity().firstScan(), step.continuity().lastScan()));
+    }
+
+    private static List<String> before(Capacity capacity) {
+        double before = capacity.beforeAmpHours();
+        if (Math.abs(before) < WORTH_A_NOTE_AMP_HOURS) {
+            return List.of();
+        }
+        if (before < 0) {
+            return List.of(Words.say("%.2f Ah were put in by other steps after the cells were full: how much of it they kept is in the budget",
+                    -before));
+        }
+        return List.of(capacity.start() == Capacity.Start.UNKNOWN
+                ? Words.say("%.2f Ah had been taken out by other steps before", before)
+                : Words.say("%.2f Ah of it were taken out by other steps before, after the cells were full", before));
+    }
+
+    /** Why the charge of a step cannot be told, by the number of the step; those that can are not among them. */
+    public static Map<Integer, String> untold(Gathered run) {
+        Map<Integer, String> untold = new LinkedHashMap<>();
+        for (StepNotes step : run.steps()) {
+            String refused = Charge.refusal(step);
+            if (!refused.isEmpty()) {
+                untold.put(step.sums().index(), refused);
+            }
+        }
+        return untold;
+    }
+
+    /** What a person asks first of each discharge; {@code found} is what {@link #of} gave of the same run. */
+    public static List<Headline> headlines(Traced rig, Gathered run, Rating rating, List<Finding> found) {
+        List<Capacity> capacities = Capacity.of(rig, run.steps().stream().map(StepNotes::sums).toList());
+        return Headline.of(run, capacities, found, rating, rig.cells().series());
     }
 
     private static void step(Traced rig, Gathered run, StepNotes step, double busGainU, List<Finding> found) {

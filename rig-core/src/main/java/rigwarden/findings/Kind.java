@@ -7,7 +7,8 @@ public enum Kind {
     CHARGE("the sensor's own accumulator times the learnt clock ratio; the trapezoid of the host's samples is a check"),
     ENERGY("charge times voltage, once at the cells' studs and once at the bus"),
     CAPACITY("IEC 62620:2014, 6.3.1 (from memory): from full to the first cell at its cut-off"),
-    VERDICT("JCGM 106:2012: probability that the rating is met, decided from 95 % on"),
+    VERDICT("JCGM 106:2012, 8.3 (from memory), with the whole expanded uncertainty as guard band on either side: decided where met, or not met, is"
+            + " 97.7 % sure or more, by the distribution that the ± comes from"),
     RESISTANCE("two currents by IEC 61960-3:2017, 7.7.3 (from memory), or the step at opening after 0.1, 1 and 10 s"),
     JOINT("voltage per current of each tap beside its likes, and warmth over the cell's own body"),
     SPOT("rise of each spot over its own cell by the loose probe, its settling left out, at one current; beside the likes"),

@@ -20,7 +20,7 @@ import rigwarden.quantity.Uncertain;
  * @param hottest hottest probe and where
  * @param meanBodyCelsius mean temperature of the cells' bodies over the step, °C; NaN where none was read
  * @param startAmps current after a minute, A; signed
- * @param endVoltsPerSecond slope of the lowest cell at the end, V/s
+ * @param endVoltsPerSecond slope of the lowest cell at the end, while the current still flowed, V/s
  * @param by what ended it
  * @param settled for a rest, whether the cells were settled
  * @param breaks where it was broken off and went on; none of a step in one piece

@@ -29,6 +29,8 @@ public final class Tally {
     private static final double REFERENCE_C = 25;
     private static final long MINUTE = 60_000_000_000L;
     private static final long SLOPE_NANOS = 10_000_000_000L;
+    /** With less than this part of the current before, it has stopped: a cell that recovers has another slope than one that met its cut-off. */
+    private static final double STILL_FLOWS = 0.5;
 
     private final Traced rig;
     private final Channel current;
@@ -61,6 +63,7 @@ public final class Tally {
     private double startAmps;
     private long slopeNanos;
     private double slopeVolts;
+    private double slopeAmps;
     private double slope;
     private double lowestNow;
 
@@ -137,10 +140,12 @@ public final class Tally {
         if (scan.nanos() - sinceNanos <= MINUTE) {
             startAmps = amps;
         }
-        if (scan.nanos() - slopeNanos >= SLOPE_NANOS && Double.isFinite(lowestNow)) {
+        boolean flows = Math.abs(amps) >= STILL_FLOWS * Math.abs(slopeAmps);
+        if (scan.nanos() - slopeNanos >= SLOPE_NANOS && Double.isFinite(lowestNow) && flows) {
             slope = (lowestNow - slopeVolts) / ((scan.nanos() - slopeNanos) * 1e-9);
             slopeNanos = scan.nanos();
             slopeVolts = lowestNow;
+            slopeAmps = amps;
         }
     }
 
@@ -162,6 +167,7 @@ public final class Tally {
         startAmps = 0;
         slopeNanos = lastNanos;
         slopeVolts = Double.isFinite(lowestNow) ? lowestNow : 0;
+        slopeAmps = 0;
         slope = 0;
     }
 

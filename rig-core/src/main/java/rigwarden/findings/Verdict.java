@@ -2,77 +2,87 @@ package rigwarden.findings;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
  * A capacity held against a rating, by a guarded decision (JCGM 106:2012, 8.3): met or not met only where the whole
- * expanded uncertainty lies on one side.
+ * expanded uncertainty lies on one side, which is where its probability, by the same distribution, is 97.7 % or more.
  */
 public final class Verdict {
+    /** Coverage of ± U leaves half of the rest on either side. */
+    private static final double SURE = (1 + Budget.COVERAGE) / 2;
+
     private Verdict() {}
 
     /** The decision, with its probability. */
     public static Answer of(Capacity capacity, Rating rating) {
+        boolean energy = rating.unit().equals("Wh");
+        double value = energy ? capacity.wattHours().value() : capacity.ampHours().value();
+        Budget own = energy ? capacity.energyBudget() : capacity.budget();
+        double volts = capacity.ampHours().value() == 0 ? 0 : capacity.wattHours().value() / capacity.ampHours().value();
+        double missing = capacity.missingAmpHours() * (energy ? volts : 1);
         boolean warmthKnown = !Double.isNaN(capacity.bodyCelsius());
-        double away = warmthKnown ? rating.celsius() - capacity.bodyCelsius() : 0;
-        double value = capacity.ampHours().value();
-        List<Budget.Term> terms = new ArrayList<>(capacity.budget().terms());
-        double half = value * rating.perKelvin() * away / 2;
-        terms.add(Budget.limits("temperature coefficient", half));
-        terms.add(Budget.limits("missing from full", capacity.missingAmpHours() / 2));
-        Budget budget = new Budget(terms);
-        double rated = value + half + capacity.missingAmpHours() / 2;
-        double probability = probability(rated, budget, rating.ampHours());
-        String outside = outside(capacity, rating);
-        double leastRated = away >= 0 ? value : value + 2 * half;
-        boolean safelyMet = warmthKnown && capacity.rateC() >= rating.leastC()
-                && leastRated - capacity.budget().expanded() >= rating.ampHours();
-        if (safelyMet) {
-            return new Answer.Decided(true, Math.max(probability, probability(leastRated, capacity.budget(), rating.ampHours())),
-                    against(rating));
+        double away = warmthKnown ? rating.at().celsius() - capacity.bodyCelsius() : 0;
+        double u = capacity.bodyExpandedKelvin();
+        // the cells may be nearer or farther by what their probes may be wrong by, and the coefficient is anything from nothing to its most
+        double least = value * rating.perKelvin() * Math.min(0, away - u);
+        double most = value * rating.perKelvin() * Math.max(0, away + u);
+        List<Budget.Term> terms = new ArrayList<>(own.terms());
+        terms.add(temperature((most - least) / 2, value * rating.perKelvin() * u, Math.abs(away) > u));
+        terms.add(Budget.limits("missing from full", missing / 2));
+        Answer.Value rated = new Answer.Value(value + (most + least) / 2 + missing / 2, rating.unit(), new Budget(terms));
+        double met = rated.budget().below(rated.value() - rating.amount());
+        String against = rating.promise() + " " + rating.at().words();
+        Answer.Value bound = new Answer.Value(value + least, rating.unit(), own);
+        double boundMet = own.below(bound.value() - rating.amount());
+        if (boundMet >= SURE && warmthKnown && lessThanRated(capacity, rating)) {
+            return new Answer.Decided(true, Math.max(met, boundMet), against, met >= boundMet ? rated : bound);
         }
+        String outside = outside(capacity, rating, value);
         if (!outside.isEmpty()) {
-            return new Answer.NotDecided("not decided at rated conditions: " + outside, probability);
+            return new Answer.NotDecided("not decided at rated conditions: " + outside, met, against, rated);
         }
-        if (rated + budget.expanded() < rating.ampHours()) {
-            return new Answer.Decided(false, 1 - probability, against(rating));
+        if (met >= SURE || 1 - met >= SURE) {
+            return new Answer.Decided(met >= SURE, Math.max(met, 1 - met), against, rated);
         }
-        if (rated - budget.expanded() >= rating.ampHours()) {
-            return new Answer.Decided(true, probability, against(rating));
-        }
-        return new Answer.NotDecided(Words.say("%.2f Ah and the measurement's %.2f Ah ± %.2f Ah at the rating's temperature lie"
-                + " within each other; the largest term is the %s", rating.ampHours(), rated, budget.expanded(),
-                budget.largest().name()), probability);
+        return new Answer.NotDecided(Words.say("not decided by this measurement: %.2f %s and its %.2f %s ± %.2f %s at the rating's temperature lie"
+                + " within each other; the largest term is the %s", rating.amount(), rating.unit(), rated.value(), rating.unit(),
+                rated.budget().expanded(), rating.unit(), rated.budget().largest().name()), met, against, rated);
     }
 
-    private static String against(Rating rating) {
-        return Words.say("rated %.1f Ah at %.0f °C", rating.ampHours(), rating.celsius());
+    private static Budget.Term temperature(double half, double halfAtRating, boolean away) {
+        Budget.Term term = Budget.limits(away ? "temperature coefficient" : "temperature of the cells", half);
+        return away ? new Budget.Term(term.name(), term.standard(), term.freedom(), true, Budget.limits("", halfAtRating).standard()) : term;
     }
 
-    /** Probability that the true value is the rating or more (JCGM 106:2012, 7.3, a normal distribution). */
-    static double probability(double value, Budget budget, double rating) {
-        double standard = budget.combined();
-        return standard == 0 ? value >= rating ? 1 : 0
-                : new NormalDistribution(0, 1).cumulativeProbability((value - rating) / standard);
+    /** Whether all that was unlike the rating's conditions can only have cost charge, but for the temperature. */
+    private static boolean lessThanRated(Capacity capacity, Rating rating) {
+        return capacity.rateC() >= rating.at().leastC() && capacity.endVolts() >= rating.at().cutOffVolts() - capacity.endPlayVolts();
     }
 
-    private static String outside(Capacity capacity, Rating rating) {
+    private static String outside(Capacity capacity, Rating rating, double value) {
         if (capacity.interrupted()) {
             return "the test was interrupted, and such a one never decides against a rating";
         }
         if (capacity.lowerBound()) {
             return "the capacity is a lower bound only";
         }
+        if (value <= 0) {
+            return "nothing came out of it, or its sums of energy were never written";
+        }
         if (Double.isNaN(capacity.bodyCelsius())) {
             return "nobody knows how warm the cells were";
         }
-        if (Math.abs(capacity.bodyCelsius() - rating.celsius()) > rating.nearKelvin()) {
-            return Words.say("the cells were at %.1f °C, the rating holds at %.0f ± %.0f °C", capacity.bodyCelsius(),
-                    rating.celsius(), rating.nearKelvin());
+        if (Math.abs(capacity.bodyCelsius() - rating.at().celsius()) + capacity.bodyExpandedKelvin() > rating.at().nearKelvin()) {
+            return Words.say("the cells were at %.1f °C, give or take %.1f K by their probes, and the rating holds at %.0f ± %.0f °C",
+                    capacity.bodyCelsius(), capacity.bodyExpandedKelvin(), rating.at().celsius(), rating.at().nearKelvin());
         }
-        if (capacity.rateC() < rating.leastC() || capacity.rateC() > rating.mostC()) {
-            return Words.say("the rate was %.2f C, the rating holds from %.2f to %.2f C", capacity.rateC(), rating.leastC(),
-                    rating.mostC());
+        if (capacity.rateC() < rating.at().leastC() || capacity.rateC() > rating.at().mostC()) {
+            return Words.say("the rate was %.2f C, the rating holds from %.2f to %.2f C", capacity.rateC(), rating.at().leastC(),
+                    rating.at().mostC());
+        }
+        if (!(Math.abs(capacity.endVolts() - rating.at().cutOffVolts()) <= capacity.endPlayVolts())) {
+            return Words.say("it was ended with the lowest cell at %.3f V, give or take %.3f V, and the rating holds down to %.2f V",
+                    capacity.endVolts(), capacity.endPlayVolts(), rating.at().cutOffVolts());
         }
         return "";
     }

@@ -12,7 +12,6 @@ final class ProgramChecks {
     private static final int MOST_STEPS = 500;
     private static final double MOST_HOURS = 72;
     private static final double FULL_V = 3.45;
-    private static final double FULL_C = 0.1;
 
     private final Page page;
     private final Rig rig;
@@ -140,9 +139,9 @@ final class ProgramChecks {
             page.refuse(RefusalKind.CEILING_LOW, key(i) + ".ceiling_v", "at least " + Figures.of(FULL_V, "V"),
                     "below it the cells are never full, and a capacity is a lower bound", "");
         }
-        if (step.taperAmps() > FULL_C * rig.cells().ratedAmpHours()) {
+        if (step.taperAmps() > rig.cells().fullAmps()) {
             page.refuse(RefusalKind.TAPER_HIGH, key(i), Figures.of(step.taperAmps(), "A"),
-                    "at most " + Figures.of(FULL_C * rig.cells().ratedAmpHours(), "A"),
+                    "at most " + Figures.of(rig.cells().fullAmps(), "A"),
                     "a cell that still takes so much is not full", "Choose a smaller taper.");
         }
         if (device(step) instanceof Device.PlainCharger charger && step.taperAmps() <= charger.finishAmps()) {

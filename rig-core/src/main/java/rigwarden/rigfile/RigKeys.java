@@ -23,6 +23,9 @@ final class RigKeys {
     private static final int MOST_PARALLEL = 16;
     private static final int SHORTEST_SCAN_MS = 50;
     private static final int LONGEST_SCAN_MS = 200;
+    /** A seller may rate to a lower cut-off than any programme may go to: then nothing is decided. */
+    private static final double LOWEST_RATED_V = 2.0;
+    private static final double HIGHEST_RATED_V = 3.4;
 
     private final Page page;
     private final Map<String, String> places = new HashMap<>();
@@ -37,9 +40,12 @@ final class RigKeys {
         int scanMillis = root.whole("scan_ms", "ms", SHORTEST_SCAN_MS, LONGEST_SCAN_MS,
                 "faster than the chips convert, slower than rules react");
         Keys cell = inner(root, "cell");
-        Cells cells = labelled(cell, cells(cell));
+        Cells described = labelled(cell, cells(cell));
         double ohms = cell.number("ohms", "ohm", 0.00005, 0.1, "it sets the current of a short circuit");
         cell.noOthers();
+        Cells cells = root.has("rating")
+                ? root.table("rating", RatingKeys.WHY).map(keys -> RatingKeys.read(keys, described, LOWEST_RATED_V, HIGHEST_RATED_V)).orElse(described)
+                : described;
         WireKeys wires = new WireKeys(this);
         wires.read(root);
         ShuntMonitor shunt = shunt(inner(root, "shunt"));
@@ -97,7 +103,7 @@ final class RigKeys {
             page.refuse(RefusalKind.CELL_LABELS, keys.full("labels"), most + " different labels, one for each cell from B− to B+",
                     "a rig is proved with the cells that are in it", "Name every cell once.");
         }
-        return new Cells(cells.series(), cells.parallel(), cells.ratedAmpHours(), cells.ceilingVolts(), cells.cutOffVolts(), cells.chargeC(), cells.dischargeC(), labels);
+        return cells.labelled(labels);
     }
 
     private static Cells cells(Keys keys) {

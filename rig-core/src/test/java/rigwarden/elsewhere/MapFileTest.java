@@ -3,10 +3,12 @@ package rigwarden.elsewhere;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import rigwarden.rig.RatedAt;
 import rigwarden.rigfile.KeyList;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.Refusal;
@@ -43,6 +45,14 @@ class MapFileTest {
 
         assertThat(text).isNotEqualTo(SHIPPED);
         assertThat(refused(text)).contains(said);
+    }
+
+    @Test
+    void where_the_rating_of_the_cells_holds_may_be_stated_in_a_map_as_in_a_rig_file() {
+        LogMap map = ((Read.Sound<LogMap>) MapFile.read("map", SHIPPED + "\n[rating]\ntemperature_c = 23\ncut_off_v = 2.0\nmost_rate_c = 1.1\n")).value();
+
+        assertThat(map.cells().ratedAt()).isEqualTo(new RatedAt(23, 5, 0.05, 1.1, 2.0, OptionalDouble.empty(), true));
+        assertThat(refused(SHIPPED + "\n[rating]\nwithin = 2\n")).contains("rating.within", "within_k");
     }
 
     @Test

@@ -68,7 +68,8 @@ class KeyListTest {
         assertThat(keys(KeyList.ofRig()))
                 .contains("source: float_v with floats = true", "probe: cell with place = bar, body, stud", "adc.input.calibration: gain_u with ",
                         "sink: watts with kind = inverter", "path: both_directions with kind = contactor",
-                        "guards: window_high_v with ", "protection: tolerance_v with ", "sink.commands: ask_limit with ",
+                        "guards: window_high_v with ", "protection: tolerance_v with ", "rating: within_k with ",
+                        "rating: rated_wh with ", "sink.commands: ask_limit with ",
                         "cell: parallel with ");
         assertThat(keys(KeyList.ofProgram(TestRigs.eightCells())))
                 .contains("step: until_v with kind = recover", "step: times with kind = repeat",

@@ -174,7 +174,7 @@ final class ContinueCommand implements Callable<Integer> {
 
     private void tell(Logbook book, Inputs inputs, RecordedRehearsal.Result result) {
         StoredRun.whole(book.file(result.number())).ifPresent(whole ->
-                new Story(inputs.rig()).of(whole.steps(), result.trip(), result.also()).forEach(System.out::println));
+                new Story(inputs.rig()).of(whole.told(), result.trip(), result.also()).forEach(System.out::println));
         System.out.printf("Run %04d in %s goes on with run %04d. Both parts are in the lines above.%n", result.number(),
                 logbook.folder(), number);
     }

@@ -12,8 +12,7 @@ import rigwarden.bus.BusFailure;
 import rigwarden.emulated.EmulatedRig;
 import rigwarden.emulated.Mishap;
 import rigwarden.emulated.Rehearsal;
-import rigwarden.findings.StepFinding;
-import rigwarden.findings.Tally;
+import rigwarden.findings.trace.StepMark;
 import rigwarden.live.Desk;
 import rigwarden.live.Live;
 import rigwarden.live.Plan;
@@ -26,6 +25,7 @@ import rigwarden.logbook.RunWriter;
 import rigwarden.loop.Pacer;
 import rigwarden.loop.RealClock;
 import rigwarden.loop.Recorder;
+import rigwarden.paper.EndedSteps;
 import rigwarden.run.Answer;
 import rigwarden.run.Event;
 import rigwarden.run.PickUp;
@@ -37,7 +37,7 @@ import rigwarden.warden.Trip;
 /** A rehearsal with its logbook: every scan stored, findings taken from the same stream, a signal answered by a stop. */
 final class RecordedRehearsal {
     /** What came of it. */
-    record Result(int number, long scans, double wallSeconds, long transactions, List<StepFinding> steps,
+    record Result(int number, long scans, double wallSeconds, long transactions, EndedSteps.Told told,
             Optional<Trip> trip, List<Trip> also, Map<String, Object> truth, int exit) {}
 
     private static final double HALF = 0.5;
@@ -109,15 +109,15 @@ final class RecordedRehearsal {
                 began(), mishaps.stream().map(Mishap::words).toList(), picked.map(Picked::from), inputs.calibrations());
         Logbook.Begun begun = book.begin(about, inputs.rig().name(), inputs.program().name(),
                 inputs.rig().channels(), BYTES_A_SCAN * SCANS_A_NIGHT, RunSettings.USUAL, _ -> { });
-        Tally tally = new Tally(inputs.rig());
+        EndedSteps ended = new EndedSteps(inputs.rig());
         RunWriter writer = begun.writer();
         Recorder stored = (scan, inbox, orders, events) -> {
             writer.offer(scan, inbox, orders, events);
-            tally.scan(scan);
+            ended.take(scan, marks(events));
             newest = scan;
         };
         if (!showing.wanted() && !telling.wanted()) {
-            return recorded(book, showing, begun, tally, stored);
+            return recorded(book, showing, begun, ended, stored);
         }
         try (Live live = new Live(inputs.rig(), inputs.program(), stored).start()) {
             shown = showing.wanted();
@@ -126,18 +126,18 @@ final class RecordedRehearsal {
                     picked.map(Picked::from), Optional.of(hand.laying()));
             showing.show(watched);
             telling.watch(watched);
-            return recorded(book, showing, begun, tally, live);
+            return recorded(book, showing, begun, ended, live);
         }
     }
 
-    private Result recorded(Logbook book, Showing showing, Logbook.Begun begun, Tally tally, Recorder recorder) {
+    private Result recorded(Logbook book, Showing showing, Logbook.Begun begun, EndedSteps ended, Recorder recorder) {
         RunWriter writer = begun.writer();
         Truth truth = new Truth();
         long began = System.nanoTime();
         Rehearsal rehearsal = begin(recorder);
         long scans = speed.isPresent()
-                ? ControlThread.call(() -> scans(rehearsal, writer, tally, truth))
-                : scans(rehearsal, writer, tally, truth);
+                ? ControlThread.call(() -> scans(rehearsal, writer, truth))
+                : scans(rehearsal, writer, truth);
         writer.close();
         double wall = (System.nanoTime() - began) * 1e-9;
         if (terminal) {
@@ -149,7 +149,7 @@ final class RecordedRehearsal {
         }
         int exit = cut ? Exits.CUT : trip.isPresent() ? Exits.TRIPPED : asked || unmet.isPresent() ? Exits.STOPPED : Exits.DONE;
         showing.inTurn(() -> entered(book, begun.number(), exit));
-        return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().traffic().all(), tally.steps(),
+        return new Result(begun.number(), scans, wall, rehearsal.rig().emulatedBoard().traffic().all(), ended.end(),
                 trip, also, truth.written(rehearsal.rig().world(), inputs.rig().cells().series()), exit);
     }
 
@@ -169,7 +169,7 @@ final class RecordedRehearsal {
         return picked.map(place -> place.rig().clock().nanos()).orElse(0L);
     }
 
-    private long scans(Rehearsal rehearsal, RunWriter writer, Tally tally, Truth truth) {
+    private long scans(Rehearsal rehearsal, RunWriter writer, Truth truth) {
         Optional<Pacer> pacer = pacer();
         long scans = 0;
         long told = System.nanoTime();
@@ -196,7 +196,7 @@ final class RecordedRehearsal {
             scans++;
             if (!events.isEmpty()) {
                 truth.saw(events, rehearsal.rig().world());
-                events.forEach(event -> take(event, tally));
+                events.forEach(this::take);
             }
             if (trip.isPresent() && lingers == 0 && shown && pacer.isPresent()) {
                 lingers = scans + LINGER_NANOS / inputs.rig().scanNanos();
@@ -248,14 +248,12 @@ final class RecordedRehearsal {
         };
     }
 
-    private void take(Event event, Tally tally) {
+    private void take(Event event) {
         switch (event) {
             case Event.StepBegun e -> {
-                tally.begun(e.step(), e.kind());
                 doing = "step " + e.step() + " of " + inputs.program().steps().size() + ": " + e.kind();
                 tell(doing);
             }
-            case Event.StepEnded e -> tally.ended(e.by(), e.settled(), e.account());
             case Event.Tripped e -> {
                 trip = trip.or(() -> Optional.of(e.first()));
                 also = e.also();
@@ -276,8 +274,18 @@ final class RecordedRehearsal {
                 unmet = Optional.of(e.unmet());
                 out.println("NOT CONTINUED. " + e.unmet().words());
             }
-            case Event.Started _, Event.StopRequested _, Event.Finished _ -> { }
+            case Event.StepEnded _, Event.Started _, Event.StopRequested _, Event.Finished _ -> { }
         }
+    }
+
+    private static List<StepMark> marks(List<Event> events) {
+        return events.isEmpty() ? List.of() : events.stream().<StepMark>mapMulti((event, on) -> {
+            if (event instanceof Event.StepBegun e) {
+                on.accept(new StepMark.Begun(e.step(), e.kind()));
+            } else if (event instanceof Event.StepEnded e) {
+                on.accept(new StepMark.Over(e.by(), e.settled(), e.account()));
+            }
+        }).toList();
     }
 
     /** A line of progress where nobody sees a moving one. */

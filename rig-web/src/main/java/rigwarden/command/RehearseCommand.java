@@ -118,7 +118,7 @@ final class RehearseCommand implements Callable<Integer> {
     }
 
     private void tell(Inputs inputs, RecordedRehearsal.Result result) {
-        new Story(inputs.rig()).of(result.steps(), result.trip(), result.also()).forEach(System.out::println);
+        new Story(inputs.rig()).of(result.told(), result.trip(), result.also()).forEach(System.out::println);
         System.out.println();
         morning(inputs, result).lines().forEach(System.out::println);
         System.out.printf("%nRun %04d in %s: %d scans, all stored, in %.1f s (%.0f scans/s), %d transactions on the wire.%n",
@@ -133,9 +133,9 @@ final class RehearseCommand implements Callable<Integer> {
     }
 
     private static Card morning(Inputs inputs, RecordedRehearsal.Result result) {
-        Left left = Plan.left(inputs.rig(), inputs.program(), result.steps());
+        Left left = Plan.left(inputs.rig(), inputs.program(), result.told().steps());
         return MorningCard.of(result.number(), inputs.rig(), inputs.program(), new MorningCard.Known(
-                RecordedRehearsal.outcome(result.exit()), "", true, result.steps(), result.trip(), left.words(),
+                RecordedRehearsal.outcome(result.exit()), "", true, result.told(), result.trip(), left.words(),
                 left.care() == Left.Care.RECHARGE));
     }
 
@@ -149,7 +149,7 @@ final class RehearseCommand implements Callable<Integer> {
 
     private static Map<String, Object> measured(RecordedRehearsal.Result result) {
         List<Map<String, Object>> steps = new ArrayList<>();
-        for (StepFinding step : result.steps()) {
+        for (StepFinding step : result.told().steps()) {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("index", step.index());
             one.put("kind", step.kind());

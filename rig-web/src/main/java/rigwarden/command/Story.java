@@ -7,6 +7,7 @@ import java.util.Optional;
 import rigwarden.findings.Budget;
 import rigwarden.findings.Capacity;
 import rigwarden.findings.StepFinding;
+import rigwarden.paper.EndedSteps;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Trip;
 
@@ -20,11 +21,11 @@ final class Story {
     }
 
     /** The lines: each step, what tripped, each capacity with its uncertainty and what is in it. */
-    List<String> of(List<StepFinding> steps, Optional<Trip> trip, List<Trip> also) {
+    List<String> of(EndedSteps.Told told, Optional<Trip> trip, List<Trip> also) {
         add("");
         add("%-3s %-10s %9s %11s %11s %8s %8s  %-22s %s", "", "step", "h:mm:ss", "Ah", "Wh", "low V", "high V",
                 "hottest", "ended by");
-        for (StepFinding step : steps) {
+        for (StepFinding step : told.steps()) {
             add("%-3d %-10s %9s %+11.3f %+11.2f %8.4f %8.4f  %-22s %s", step.index(), step.kind(),
                     time(step.seconds()), step.chargeAmpHours().value(), step.energyWattHours().value(),
                     step.lowest().value(), step.highest().value(),
@@ -36,8 +37,14 @@ final class Story {
             add("  and then rule %d, %s, at %s: %s", consequence.rule().number(), consequence.rule().name(),
                     consequence.where().name(), consequence.rule().sentence());
         }
-        for (Capacity capacity : Capacity.of(rig, steps)) {
-            capacity(capacity);
+        for (Capacity capacity : Capacity.of(rig, told.steps())) {
+            String untold = told.untold().getOrDefault(capacity.step(), "");
+            if (untold.isEmpty()) {
+                capacity(capacity);
+            } else {
+                add("");
+                add("No capacity of step %d: %s", capacity.step(), untold);
+            }
         }
         return List.copyOf(lines);
     }

@@ -23,8 +23,8 @@ public final class Mornings {
     }
 
     private static Card card(LedgerRun run, boolean rehearsal, StoredRun stored) {
-        Left left = Plan.left(stored.rig(), stored.program(), stored.steps());
+        Left left = Plan.left(stored.rig(), stored.program(), stored.told().steps());
         return MorningCard.of(run.number(), stored.rig(), stored.program(), new MorningCard.Known(run.outcome(), run.words(),
-                rehearsal, stored.steps(), stored.trip(), left.words(), left.care() == Left.Care.RECHARGE));
+                rehearsal, stored.told(), stored.trip(), left.words(), left.care() == Left.Care.RECHARGE));
     }
 }

@@ -22,6 +22,7 @@ public final class FindingsJson {
         whole.put("rows", run.rows());
         whole.put("missing_rows", run.missingRows());
         whole.put("coverage", Budget.COVERAGE);
+        whole.put("answers", run.headlines().stream().map(Sentence::of).toList());
         whole.put("findings", run.findings().stream().map(FindingsJson::one).toList());
         return whole;
     }
@@ -70,11 +71,14 @@ public final class FindingsJson {
                 map.put("answer", d.met() ? "met" : "not_met");
                 map.put("probability", d.probability());
                 map.put("against", d.against());
+                measured(d.at().value(), d.at().unit(), d.at().budget(), map);
             }
             case Answer.NotDecided n -> {
                 map.put("answer", "not_decided");
                 map.put("probability_met", n.probability());
                 map.put("because", n.because());
+                map.put("against", n.against());
+                measured(n.at().value(), n.at().unit(), n.at().budget(), map);
             }
             case Answer.Refused r -> {
                 map.put("answer", "not_said");
@@ -91,7 +95,7 @@ public final class FindingsJson {
         map.put("degrees_of_freedom", Double.isInfinite(budget.freedom()) ? "infinite" : budget.freedom());
         map.put("budget", budget.terms().stream().map(FindingsJson::term).toList());
         map.put("largest", budget.largest().name());
-        map.put("to_shrink_it", Shrinking.of(budget, unit));
+        map.put("to_shrink_it", Shrinking.of(value, budget, unit));
     }
 
     private static Map<String, Object> term(Budget.Term term) {

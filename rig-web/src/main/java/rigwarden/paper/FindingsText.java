@@ -31,7 +31,9 @@ public final class FindingsText {
         List<Finding> said = run.findings().stream().filter(f -> !refused(f)).sorted(Comparator.comparingInt(FindingsText::rank)).toList();
         lines.add("");
         lines.add("THE ANSWERS");
-        said.stream().filter(f -> rank(f) < FIRST.size()).forEach(f -> lines.add("  " + answer(f)));
+        run.headlines().forEach(headline -> lines.add("  " + Sentence.of(headline)));
+        run.headlines().stream().findFirst().ifPresent(headline -> lines.add("    the rating holds " + headline.rating().at().words()));
+        said.stream().filter(f -> rank(f) < FIRST.size()).filter(f -> !inSentence(f)).forEach(f -> lines.add("  " + answer(f)));
         lines.add("");
         lines.add("HOW SURE, AND WHY (± at 95.45 %)");
         Likes likes = new Likes(said);
@@ -50,6 +52,12 @@ public final class FindingsText {
 
     private static boolean refused(Finding finding) {
         return finding.answer() instanceof Answer.Refused;
+    }
+
+    /** Whether the sentence at the top says it already: of the limiting cell the name, not what was left in the others. */
+    private static boolean inSentence(Finding finding) {
+        boolean named = finding.answer() instanceof Answer.Named || finding.answer() instanceof Answer.CannotTell;
+        return finding.kind() == Kind.CAPACITY || finding.kind() == Kind.VERDICT || finding.kind() == Kind.LIMITING_CELL && named;
     }
 
     private static int rank(Finding finding) {
@@ -71,19 +79,26 @@ public final class FindingsText {
 
     private static void budget(Answer answer, List<String> lines) {
         switch (answer) {
-            case Answer.Value v -> lines.addAll(terms(v.budget(), v.unit()));
-            case Answer.AtLeast a -> lines.addAll(terms(a.budget(), a.unit()));
-            case Answer.Between _, Answer.Named _, Answer.CannotTell _, Answer.Decided _, Answer.NotDecided _, Answer.Refused _ -> { }
+            case Answer.Value v -> lines.addAll(terms(v.value(), v.budget(), v.unit()));
+            case Answer.AtLeast a -> lines.addAll(terms(a.value(), a.budget(), a.unit()));
+            case Answer.Decided d -> held(d.at(), lines);
+            case Answer.NotDecided n -> held(n.at(), lines);
+            case Answer.Between _, Answer.Named _, Answer.CannotTell _, Answer.Refused _ -> { }
         }
     }
 
-    private static List<String> terms(Budget budget, String unit) {
+    private static void held(Answer.Value at, List<String> lines) {
+        lines.add("    at the rating's temperature: " + Figures.both(at.value(), at.budget().expanded(), at.unit()));
+        lines.addAll(terms(at.value(), at.budget(), at.unit()));
+    }
+
+    private static List<String> terms(double value, Budget budget, String unit) {
         String list = budget.terms().stream().filter(t -> t.standard() > 0)
                 .sorted(Comparator.comparingDouble(Budget.Term::standard).reversed())
                 .map(t -> t.name() + " " + Figures.plain(t.standard())).collect(Collectors.joining(", "));
         return list.isEmpty() ? List.of() : List.of(
                 Spots.say("    budget (u in %s, k = %.2f): %s", unit.isEmpty() ? "1" : unit, budget.factor(), list),
-                "    largest: " + budget.largest().name() + "; " + Shrinking.of(budget, unit));
+                "    largest: " + budget.largest().name() + "; " + Shrinking.of(value, budget, unit));
     }
 
     /** One line: what, of what, and what it comes to. */
@@ -96,13 +111,9 @@ public final class FindingsText {
                     b.because());
             case Answer.Named n -> n.who() + " (" + n.because() + ")";
             case Answer.CannotTell c -> c.between() + ", cannot tell (" + c.because() + ")";
-            case Answer.Decided d -> Spots.say("%s: %s, %s sure", d.against(), d.met() ? "met" : "not met", percent(d.probability()));
-            case Answer.NotDecided n -> n.because() + Spots.say(" (as far as it goes, met with %s)", percent(n.probability()));
+            case Answer.Decided d -> Spots.say("%s: %s, %s sure", d.against(), d.met() ? "met" : "not met", Sentence.percent(d.probability()));
+            case Answer.NotDecided n -> Spots.say("%s: %s (as far as it goes, met with %s)", n.against(), n.because(), Sentence.percent(n.probability()));
             case Answer.Refused r -> "not said: " + r.because();
         };
-    }
-
-    private static String percent(double probability) {
-        return probability > 0.999 ? "more than 99.9 %" : probability < 0.001 ? "less than 0.1 %" : Spots.say("%.1f %%", 100 * probability);
     }
 }

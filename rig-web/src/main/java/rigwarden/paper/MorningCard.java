@@ -2,9 +2,12 @@ package rigwarden.paper;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import rigwarden.findings.Answer;
 import rigwarden.findings.Capacity;
-import rigwarden.findings.StepFinding;
+import rigwarden.findings.Rating;
+import rigwarden.findings.Verdict;
 import rigwarden.logbook.Outcome;
 import rigwarden.program.Ended;
 import rigwarden.program.Program;
@@ -13,47 +16,44 @@ import rigwarden.warden.Trip;
 
 /** What a person should know of a run that is over: what ended it, the number, what to do now, what not to conclude. */
 public final class MorningCard {
-    /** A capacity is compared with a rating at this temperature within 2 K (IEC 62620, from memory). */
-    private static final double RATED_C = 25;
-    private static final double NEAR_K = 2;
-
     /**
      * What is known of the run.
      *
      * @param outcome how it stands in the ledger
      * @param words what the ledger adds
      * @param rehearsal whether no cell was touched
-     * @param steps that ended, and what they gave
+     * @param told what its steps gave that ended
      * @param trip the first cause
      * @param left how the cells are left, after "the cells are left"
      * @param recharge whether they must be recharged within a day
      */
-    public record Known(Outcome outcome, String words, boolean rehearsal, List<StepFinding> steps, Optional<Trip> trip,
+    public record Known(Outcome outcome, String words, boolean rehearsal, EndedSteps.Told told, Optional<Trip> trip,
             String left, boolean recharge) {}
 
     private MorningCard() {}
 
     /** The card of a run. */
     public static Card of(int number, Rig rig, Program program, Known run) {
-        List<Capacity> capacities = Capacity.of(rig, run.steps());
+        List<Capacity> capacities = Capacity.of(rig, run.told().steps());
+        Map<Integer, String> untold = run.told().untold();
         List<Card.Part> parts = new ArrayList<>();
         boolean well = run.outcome() == Outcome.FINISHED;
         parts.add(new Card.Part("What ended it", well ? Card.Weight.PLAIN : Card.Weight.URGENT, ended(rig, program, run)));
-        parts.add(new Card.Part("The number", numbers(capacities)));
+        parts.add(new Card.Part("The number", numbers(capacities, untold)));
         parts.add(new Card.Part("What to do now", run.recharge() || !well ? Card.Weight.URGENT : Card.Weight.PLAIN,
                 todo(run)));
         parts.add(new Card.Part("What not to conclude", limits(rig, program, run, capacities)));
-        String summary = run.outcome().word() + "; " + numbers(capacities).getFirst();
+        String summary = run.outcome().word() + "; " + numbers(capacities, untold).getFirst();
         return new Card(Spots.say("Good morning. Run %04d, %s on %s: %s", number, program.name(), rig.name(),
                 run.outcome().word()), summary, parts);
     }
 
     private static List<String> ended(Rig rig, Program program, Known run) {
-        String last = run.steps().isEmpty()
+        String last = run.told().steps().isEmpty()
                 ? "No step was ended."
-                : Spots.say("The last step was %d of %d, %s, ended by: %s.", run.steps().getLast().index(),
-                        program.steps().size(), run.steps().getLast().kind().replace('_', ' '),
-                        EndWords.of(run.steps().getLast().by()));
+                : Spots.say("The last step was %d of %d, %s, ended by: %s.", run.told().steps().getLast().index(),
+                        program.steps().size(), run.told().steps().getLast().kind().replace('_', ' '),
+                        EndWords.of(run.told().steps().getLast().by()));
         return switch (run.outcome()) {
             case FINISHED -> List.of("The programme came to its end. " + last);
             case STOPPED -> List.of("It was stopped before its end. " + last);
@@ -63,22 +63,15 @@ public final class MorningCard {
         };
     }
 
-    private static List<String> numbers(List<Capacity> capacities) {
+    private static List<String> numbers(List<Capacity> capacities, Map<Integer, String> untold) {
         if (capacities.isEmpty()) {
             return List.of("None: no discharge was ended.");
         }
-        return capacities.stream().map(c -> Spots.say("%s%.2f Ah ± %.2f Ah, %.1f Wh ± %.1f Wh, at %.2f C and %.1f °C, %s%s"
-                + " (95.45 %%)", c.lowerBound() ? "at least " : "", c.ampHours().value(), c.ampHours().expanded(),
-                c.wattHours().value(), c.wattHours().expanded(), c.rateC(), c.bodyCelsius(), started(c),
-                c.interrupted() ? ", INTERRUPTED and wider for it" : "")).toList();
-    }
-
-    private static String started(Capacity capacity) {
-        return switch (capacity.start()) {
-            case FULL -> "started full";
-            case NOT_FULL -> "started not quite full";
-            case UNKNOWN -> "how full it started is not known";
-        };
+        return capacities.stream().map(c -> untold.containsKey(c.step())
+                ? Spots.say("None of step %d: %s.", c.step(), untold.get(c.step()))
+                : Spots.say("%s%.2f Ah ± %.2f Ah, %.1f Wh ± %.1f Wh, at %.2f C and %.1f °C, %s%s (95.45 %%)", c.lowerBound() ? "at least " : "",
+                        c.ampHours().value(), c.ampHours().expanded(), c.wattHours().value(), c.wattHours().expanded(), c.rateC(),
+                        c.bodyCelsius(), Sentence.started(c), c.interrupted() ? ", INTERRUPTED and wider for it" : "")).toList();
     }
 
     private static List<String> todo(Known run) {
@@ -113,13 +106,11 @@ public final class MorningCard {
             case TRIPPED, STOPPED -> lines.add("A step that was cut short says what came out until then, and nothing of what was left.");
             case FINISHED, RUNNING -> { }
         }
-        for (Capacity c : capacities) {
-            capacity(rig, c, lines);
-        }
-        if (run.steps().stream().anyMatch(s -> s.kind().equals("rest") && !s.settled())) {
+        capacities.stream().filter(c -> !run.told().untold().containsKey(c.step())).forEach(c -> capacity(rig, c, lines));
+        if (run.told().steps().stream().anyMatch(s -> s.kind().equals("rest") && !s.settled())) {
             lines.add("A rest ended before the cells had settled: what was measured after it began from cells that still moved.");
         }
-        if (run.steps().stream().anyMatch(s -> s.by() == Ended.PROTECTION)) {
+        if (run.told().steps().stream().anyMatch(s -> s.by() == Ended.PROTECTION)) {
             lines.add("The battery's own protection ended a step: that tells where it opened, and of the capacity only \"at least\".");
         }
         if (!program.unattended()) {
@@ -141,14 +132,9 @@ public final class MorningCard {
             lines.add(which + " was interrupted and went on: its ± is widened by what the outage can have changed, and it never"
                     + " decides against a rating.");
         }
-        if (Math.abs(c.bodyCelsius() - RATED_C) > NEAR_K) {
-            lines.add(Spots.say("%s was taken at %.1f °C: do not hold it against a rating at %.0f °C.", which, c.bodyCelsius(),
-                    RATED_C));
-        }
-        boolean below = !c.interrupted() && c.ampHours().value() + c.ampHours().expanded() < rig.cells().ratedAmpHours();
-        if (!below && !c.lowerBound() && c.ampHours().value() - c.ampHours().expanded() < rig.cells().ratedAmpHours()) {
-            lines.add(Spots.say("%s and the rating of %.0f Ah lie within each other's ±: it decides neither for nor against.",
-                    which, rig.cells().ratedAmpHours()));
+        Rating rating = Rating.of(rig.cells());
+        if (Verdict.of(c, rating) instanceof Answer.NotDecided not && !c.lowerBound() && !c.interrupted()) {
+            lines.add(Spots.say("%s decides neither for nor against what was %s: %s.", which, rating.promise(), not.because()));
         }
     }
 }

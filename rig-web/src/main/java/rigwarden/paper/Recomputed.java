@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import rigwarden.findings.Finding;
 import rigwarden.findings.Findings;
 import rigwarden.findings.Gathered;
 import rigwarden.findings.Rating;
@@ -106,8 +107,10 @@ public sealed interface Recomputed {
             case Read.Refused<Rig> refused -> refused(refused);
             case Read.Sound<Rig> rig -> {
                 Gathered gathered = gather(reader, rig.value());
+                Rating rating = Rating.of(rig.value().cells());
+                List<Finding> found = Findings.of(rig.value(), gathered, rating);
                 yield new Found(given, new RunFindings(rig.value(), reader.about().imported(), reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
-                        gathered.missingRows(), Findings.of(rig.value(), gathered, Rating.usual(rig.value().cells().ratedAmpHours()))));
+                        gathered.missingRows(), Findings.headlines(rig.value(), gathered, rating, found), found));
             }
         };
     }

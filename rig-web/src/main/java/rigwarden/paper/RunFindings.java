@@ -11,6 +11,7 @@ import rigwarden.findings.Answer;
 import rigwarden.findings.Finding;
 import rigwarden.findings.Findings;
 import rigwarden.findings.Gathered;
+import rigwarden.findings.Headline;
 import rigwarden.findings.Kind;
 import rigwarden.findings.Rating;
 import rigwarden.findings.Trace;
@@ -39,9 +40,11 @@ import rigwarden.rigfile.RigFile;
  * @param part whether it went on with another run, of which nothing is found here
  * @param rows that were in it
  * @param missingRows scans that were not
+ * @param headlines what a person asks of each discharge first
  * @param findings in the order in which they are found
  */
-public record RunFindings(Traced rig, Optional<String> imported, boolean rehearsal, boolean part, long rows, long missingRows, List<Finding> findings) {
+public record RunFindings(Traced rig, Optional<String> imported, boolean rehearsal, boolean part, long rows, long missingRows,
+        List<Headline> headlines, List<Finding> findings) {
     /**
      * Reads a run file, one row at a time in memory.
      *
@@ -63,11 +66,12 @@ public record RunFindings(Traced rig, Optional<String> imported, boolean rehears
             RunAbout about = reader.about();
             return (about.imported().isPresent() ? log(reader) : rig(reader).map(Traced.class::cast)).map(traced -> {
                 Gathered gathered = gather(reader, traced);
-                List<Finding> found = new ArrayList<>(Findings.of(traced, gathered, Rating.usual(traced.cells().ratedAmpHours()),
+                Rating rating = Rating.of(traced.cells());
+                List<Finding> found = new ArrayList<>(Findings.of(traced, gathered, rating,
                         traced instanceof Rig rig ? WalkedBars.of(rig, walked) : List.of()));
                 earlier.ifPresent(other -> found.add(beside(traced, gathered, other)));
                 return new RunFindings(traced, about.imported(), about.rehearsal(), about.from().isPresent(), gathered.rows(),
-                        gathered.missingRows(), List.copyOf(found));
+                        gathered.missingRows(), Findings.headlines(traced, gathered, rating, found), List.copyOf(found));
             });
         }
     }

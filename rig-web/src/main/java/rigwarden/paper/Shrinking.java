@@ -1,36 +1,79 @@
 package rigwarden.paper;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import rigwarden.findings.Budget;
 
-/** What a person can do about the largest term of a budget. */
+/**
+ * What a person can do about the largest term of a budget, and what would be left then. What a cure leaves is the project's assumption,
+ * but for a term that says it itself.
+ */
 final class Shrinking {
+    /** With less gained it is not worth a person's while. */
+    private static final double WORTH = 0.95;
+
     private Shrinking() {}
 
-    /** For example "calibrate the shunt: ± 0.27 → ± 0.06 Ah at best". */
-    static String of(Budget budget, String unit) {
-        Budget.Term largest = budget.largest();
-        List<Budget.Term> others = budget.terms().stream().filter(t -> !t.equals(largest)).toList();
-        double left = others.isEmpty() ? 0 : new Budget(others).expanded();
-        return Spots.say("%s: ± %s → ± %s %s at best", how(largest.name()), Figures.plain(budget.expanded()), Figures.plain(left), unit).strip();
+    /**
+     * A cure.
+     *
+     * @param what to do
+     * @param terms that it does away with
+     * @param share of each term that it leaves
+     * @param ofValue limits ± that it leaves instead of all of them together, relative to the value
+     */
+    private record Cure(String what, Set<String> terms, double share, double ofValue) {}
+
+    private static final List<Cure> CURES = List.of(
+            new Cure("calibrate the shunt", Set.of("shunt tolerance", "amplifier gain"), 0, 1e-3),
+            new Cure("calibrate the instrument that wrote the log", Set.of("instrument's scale"), 0, 1e-3),
+            new Cure("calibrate against a better meter", Set.of("reference meter's scale", "reference meter's zero, drift", "shunt's certificate"), 0.5, 0),
+            new Cure("keep the shunt cooler, or take a larger one", Set.of("shunt temperature"), 0.5, 0),
+            new Cure("take the current's zero before and after", Set.of("amplifier offset", "thermo-electric voltage", "instrument's zero"), 0.2, 0),
+            new Cure("let the chip's clock be learnt longer, at rest, before the step", Set.of("clock ratio"), 0.5, 0),
+            new Cure("let the chip's clock be learnt longer, at rest, before the step", Set.of("chip clock, not learnt"), 0, 4e-5),
+            new Cure("run it again without an interruption", Set.of("accumulator not followed", "rows missing", "unseen until it was open",
+                    "drained in the outage", "recovered by the rest"), 0, 0),
+            new Cure("calibrate the voltage taps", Set.of("tap at the cut-off", "tap gain", "voltage taps", "voltage of the bus"), 0.2, 0),
+            new Cure("use a larger step of the current", Set.of("noise and rounding of the taps", "each reading"), 0.5, 0),
+            new Cure("scan faster", Set.of("instant of the reading"), 0.5, 0),
+            new Cure("test at the rating's temperature", Set.of("temperature coefficient"), 0.5, 0),
+            new Cure("calibrate the probes on the cells", Set.of("temperature of the cells"), 0.3, 0),
+            new Cure("charge to the taper before", Set.of("missing from full"), 0, 0),
+            new Cure("let nothing but a rest lie between full and the discharge", Set.of("put in after full"), 0, 0),
+            new Cure("calibrate the probe", Set.of("probe"), 0.3, 0));
+
+    /** For example "calibrate the shunt: ± 0.27 → ± 0.12 Ah at best"; where no cure is known, what to look at. */
+    static String of(double value, Budget budget, String unit) {
+        String largest = budget.largest().name();
+        Optional<Cure> known = CURES.stream().filter(cure -> cure.terms().contains(largest)).findFirst();
+        if (known.isEmpty()) {
+            return "look at \"" + largest + "\"";
+        }
+        double now = budget.expanded();
+        double left = left(value, budget, known.get()).expanded();
+        return left > WORTH * now
+                ? Spots.say("%s: of ± %s %s hardly less would be left", known.get().what(), Figures.plain(now), unit)
+                : Spots.say("%s: ± %s → ± %s %s at best", known.get().what(), Figures.plain(now), Figures.plain(left), unit).strip();
     }
 
-    private static String how(String term) {
-        return switch (term) {
-            case "shunt tolerance" -> "calibrate the shunt";
-            case "shunt temperature" -> "keep the shunt cooler, or take a larger one";
-            case "amplifier gain" -> "calibrate the shunt together with its amplifier";
-            case "amplifier offset", "thermo-electric voltage" -> "take the current's zero before and after";
-            case "clock ratio", "chip clock, not learnt" -> "let the chip's clock be learnt longer, at rest, before the step";
-            case "accumulator not followed", "unseen until it was open", "drained in the outage", "recovered by the rest" ->
-                "run it again without an interruption";
-            case "tap at the cut-off", "tap gain", "voltage taps", "voltage of the bus" -> "calibrate the voltage taps";
-            case "noise and rounding of the taps", "each reading" -> "use a larger step of the current";
-            case "instant of the reading" -> "scan faster";
-            case "temperature coefficient" -> "test at the rating's temperature";
-            case "missing from full" -> "charge to the taper before";
-            case "probe" -> "calibrate the probe";
-            case String other -> "look at \"" + other + "\"";
-        };
+    private static Budget left(double value, Budget budget, Cure cure) {
+        List<Budget.Term> terms = new ArrayList<>();
+        double gone = 0;
+        for (Budget.Term term : budget.terms()) {
+            if (!cure.terms().contains(term.name())) {
+                terms.add(term);
+            } else if (cure.ofValue() > 0) {
+                gone = Math.hypot(gone, term.standard());
+            } else {
+                double own = Double.isNaN(term.left()) ? cure.share() * term.standard() : term.left();
+                terms.add(new Budget.Term(term.name(), own, term.freedom(), term.rectangular()));
+            }
+        }
+        Budget.Term instead = Budget.limits(cure.what(), cure.ofValue() * value);
+        terms.add(instead.standard() < gone ? instead : new Budget.Term(cure.what(), gone, Double.POSITIVE_INFINITY, true));
+        return new Budget(terms);
     }
 }

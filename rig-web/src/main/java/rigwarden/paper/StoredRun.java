@@ -1,11 +1,13 @@
 package rigwarden.paper;
 
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import rigwarden.findings.Joined;
-import rigwarden.findings.StepFinding;
-import rigwarden.findings.Tally;
+import rigwarden.findings.trace.StepMark;
 import rigwarden.logbook.Cycle;
 import rigwarden.logbook.Cycles;
 import rigwarden.logbook.LogbookException;
@@ -24,14 +26,14 @@ import rigwarden.warden.Rules;
 import rigwarden.warden.Trip;
 
 /**
- * What a run file holds, as it was when the run was recorded.
+ * What a run file holds, as it was when the run was recorded; its steps are those that the findings are made of.
  *
  * @param rig it ran on
  * @param program it ran
- * @param steps that ended
+ * @param told what its steps gave
  * @param trip first cause of the last trip that nobody cleared
  */
-public record StoredRun(Rig rig, Program program, List<StepFinding> steps, Optional<Trip> trip) {
+public record StoredRun(Rig rig, Program program, EndedSteps.Told told, Optional<Trip> trip) {
     /**
      * Reads a run with all that it went on with: the parts of a step that was broken off are one step here.
      *
@@ -66,44 +68,40 @@ public record StoredRun(Rig rig, Program program, List<StepFinding> steps, Optio
     }
 
     private StoredRun after(StoredRun earlier, double outageSeconds, double amps) {
-        return new StoredRun(rig, program, Joined.of(earlier.steps(), outageSeconds, amps, steps), trip);
+        Map<Integer, String> untold = new HashMap<>(earlier.told.untold());
+        untold.putAll(told.untold());
+        return new StoredRun(rig, program, new EndedSteps.Told(Joined.of(earlier.told.steps(), outageSeconds, amps, told.steps()), untold), trip);
     }
 
     private static Optional<StoredRun> read(RunReader reader, Optional<Account> open) {
-        if (RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> rig
-                && ProgramFile.stored("programme", reader.about().programmeText(), rig) instanceof Read.Sound<Program> program
-                && rig.value().channels().size() == reader.channels().size()) {
-            return Optional.of(read(reader, rig.value(), program.value(), open));
-        }
-        return Optional.empty();
+        Optional<Rig> rig = RunFindings.rig(reader);
+        return rig.isPresent() && RigFile.read("rig", reader.about().rigText(), reader.about().calibrations()) instanceof Read.Sound<Rig> sound
+                && ProgramFile.stored("programme", reader.about().programmeText(), sound) instanceof Read.Sound<Program> program
+                ? Optional.of(read(reader, rig.get(), program.value(), open))
+                : Optional.empty();
     }
 
     private static StoredRun read(RunReader reader, Rig rig, Program program, Optional<Account> open) {
-        Tally tally = new Tally(rig);
+        boolean broken = reader.openStep().isPresent();
+        EndedSteps ended = new EndedSteps(rig);
         Optional<Trip> trip = Optional.empty();
         try (Cycles cycles = reader.cycles()) {
             while (cycles.hasNext()) {
                 Cycle cycle = cycles.next();
-                tally.scan(cycle.scan());
+                List<StepMark> marks = RunFindings.marks(rig, cycle.events());
+                ended.take(cycle.scan(), broken && !cycles.hasNext() ? cut(marks, open) : marks);
                 for (StoredEvent event : cycle.events()) {
-                    mark(tally, event);
                     trip = tripped(rig, trip, event);
                 }
             }
         }
-        if (reader.openStep().isPresent()) {
-            open.ifPresent(account -> tally.ended(Ended.CUT, false, account));
-        }
-        return new StoredRun(rig, program, tally.steps(), trip);
+        return new StoredRun(rig, program, ended.end(), trip);
     }
 
-    private static void mark(Tally tally, StoredEvent event) {
-        switch (event.kind()) {
-            case "step_begun" -> tally.begun(event.step().orElseThrow(), event.words());
-            case "step_ended" -> tally.ended(event.ended().orElseThrow(), event.settled().orElse(false),
-                    event.account().orElseThrow());
-            case String _ -> { }
-        }
+    /** The last row's marks with the end of the step in which the run was broken off, and the sums that it had until then. */
+    private static List<StepMark> cut(List<StepMark> marks, Optional<Account> open) {
+        return open.map(account -> Stream.concat(marks.stream(), Stream.<StepMark>of(new StepMark.Over(Ended.CUT, false, account))).toList())
+                .orElse(marks);
     }
 
     private static Optional<Trip> tripped(Rig rig, Optional<Trip> before, StoredEvent event) {

@@ -206,7 +206,8 @@ class CardBrowserTest {
     void what_the_file_gives_is_what_the_run_gave() {
         StoredRun stored = StoredRun.whole(book.file(1)).orElseThrow();
 
-        assertThat(stored.steps()).isEqualTo(tally.steps()).hasSize(2);
+        assertThat(stored.told().steps()).isEqualTo(tally.steps()).hasSize(2);
+        assertThat(stored.told().untold()).isEmpty();
         assertThat(stored.trip()).isEmpty();
     }
 

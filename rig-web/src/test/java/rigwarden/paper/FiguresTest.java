@@ -17,9 +17,26 @@ class FiguresTest {
     }
 
     @Test
-    void the_largest_term_comes_with_a_cure_and_what_would_be_left() {
+    void the_largest_term_comes_with_a_cure_and_what_would_be_left_by_it() {
         Budget budget = new Budget(List.of(Budget.limits("shunt tolerance", 0.2656), Budget.standard("clock ratio", 0.02)));
 
-        assertThat(Shrinking.of(budget, "Ah")).isEqualTo("calibrate the shunt: ± 0.26 → ± 0.040 Ah at best");
+        // limits ± 0.1 % of 106.24 Ah instead of ± 0.25 %, beside the clock: u = 0.0645 Ah
+        assertThat(Shrinking.of(106.24, budget, "Ah")).isEqualTo("calibrate the shunt: ± 0.26 → ± 0.11 Ah at best");
+    }
+
+    @Test
+    void a_cure_that_leaves_no_less_is_not_praised_and_of_a_term_that_nobody_knows_nothing_is_foretold() {
+        Budget good = new Budget(List.of(Budget.limits("shunt tolerance", 0.05), Budget.standard("clock ratio", 0.02)));
+        Budget odd = new Budget(List.of(Budget.limits("knees alike", 0.4)));
+
+        assertThat(Shrinking.of(106, good, "Ah")).isEqualTo("calibrate the shunt: of ± 0.067 Ah hardly less would be left");
+        assertThat(Shrinking.of(2, odd, "Ah")).isEqualTo("look at \"knees alike\"");
+    }
+
+    @Test
+    void a_term_that_knows_what_would_be_left_of_it_is_believed() {
+        Budget.Term temperature = new Budget.Term("temperature coefficient", 1, Double.POSITIVE_INFINITY, false, 0.25);
+
+        assertThat(Shrinking.of(106, new Budget(List.of(temperature)), "Ah")).isEqualTo("test at the rating's temperature: ± 2.0 → ± 0.50 Ah at best");
     }
 }

@@ -4,11 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import rigwarden.findings.Answer;
 import rigwarden.findings.Budget;
+import rigwarden.findings.Capacity;
+import rigwarden.findings.Rating;
 import rigwarden.findings.StepFinding;
+import rigwarden.findings.Verdict;
 import rigwarden.logbook.Outcome;
 import rigwarden.program.Ended;
 import rigwarden.program.Program;
@@ -42,13 +47,17 @@ class MorningCardTest {
                 new StepFinding.Extreme(27, "cell_01_c"), celsius, ampHours / 10, -0.01, by, settled);
     }
 
+    private static EndedSteps.Told told(List<StepFinding> steps) {
+        return new EndedSteps.Told(steps, Map.of());
+    }
+
     private List<StepFinding> night(double given, Ended charge, double celsius, Ended discharge) {
         return List.of(step(1, "charge", 50, 25, charge, false), step(2, "rest", 0, 25, Ended.SETTLED, true),
                 step(3, "discharge", -given, celsius, discharge, false));
     }
 
     private Card card(Outcome outcome, List<StepFinding> steps, boolean recharge) {
-        return MorningCard.of(12, rig, program, new MorningCard.Known(outcome, "its words", false, steps, Optional.empty(),
+        return MorningCard.of(12, rig, program, new MorningCard.Known(outcome, "its words", false, told(steps), Optional.empty(),
                 recharge ? "at about 0 %, nearly empty: recharge within 24 h" : "at about 40 %, good for storing", recharge));
     }
 
@@ -61,7 +70,7 @@ class MorningCardTest {
     void a_night_that_went_well_has_its_number_with_rate_temperature_and_uncertainty() {
         Card card = card(Outcome.FINISHED, night(106, Ended.TAPER, 25, Ended.CUT_OFF), false);
 
-        assertThat(part(card, "The number")).matches("106\\.00 Ah ± 0\\.\\d\\d Ah, 339\\.2 Wh ± 1\\.0 Wh, at 0\\.10 C and 25\\.0 °C, started full"
+        assertThat(part(card, "The number")).matches("106\\.00 Ah ± 0\\.\\d\\d Ah, 339\\.2 Wh ± 1\\.1 Wh, at 0\\.10 C and 25\\.0 °C, started full"
                 + " \\(95\\.45 %\\)");
         assertThat(part(card, "What to do now")).isEqualTo("The cells are left at about 40 %, good for storing.");
         assertThat(part(card, "What not to conclude")).doesNotContain("lower bound", "do not hold it", "attended");
@@ -77,15 +86,29 @@ class MorningCardTest {
     }
 
     @Test
-    void a_number_taken_in_the_cold_is_not_held_against_a_rating() {
+    void a_number_that_decides_nothing_about_the_rating_says_why_by_the_verdicts_own_limits() {
         assertThat(part(card(Outcome.FINISHED, night(100, Ended.TAPER, 15, Ended.CUT_OFF), false), "What not to conclude"))
-                .contains("was taken at 15.0 °C: do not hold it against a rating at 25 °C");
+                .contains("The number at 0.10 C decides neither for nor against what was rated 105 Ah: not decided at rated conditions: the cells were at 15.0 °C,",
+                        "the rating holds at 25 ± 5 °C");
+        assertThat(part(card(Outcome.FINISHED, night(105.05, Ended.TAPER, 25, Ended.CUT_OFF), false), "What not to conclude"))
+                .contains("decides neither for nor against", "not decided by this measurement");
     }
 
     @Test
-    void a_rating_inside_the_uncertainty_is_neither_met_nor_missed() {
-        assertThat(part(card(Outcome.FINISHED, night(105.05, Ended.TAPER, 25, Ended.CUT_OFF), false), "What not to conclude"))
-                .contains("decides neither for nor against");
+    void between_two_and_five_kelvin_from_the_rating_the_card_does_not_warn_where_the_verdict_decides() {
+        List<StepFinding> warm = night(98, Ended.TAPER, 27.5, Ended.CUT_OFF);
+
+        assertThat(Verdict.of(Capacity.of(rig, warm).getFirst(), Rating.of(rig.cells()))).isInstanceOf(Answer.Decided.class);
+        assertThat(part(card(Outcome.FINISHED, warm, false), "What not to conclude")).doesNotContain("27.5 °C", "neither for nor against");
+    }
+
+    @Test
+    void a_charge_that_cannot_be_told_gives_no_number_here_either() {
+        Card card = MorningCard.of(12, rig, program, new MorningCard.Known(Outcome.FINISHED, "", false, new EndedSteps.Told(
+                night(106, Ended.TAPER, 25, Ended.CUT_OFF), Map.of(3, "the accumulator could not be followed")), Optional.empty(), "at about 40 %", false));
+
+        assertThat(part(card, "The number")).isEqualTo("None of step 3: the accumulator could not be followed.");
+        assertThat(part(card, "What not to conclude")).doesNotContain("The number at");
     }
 
     @Test
@@ -110,7 +133,7 @@ class MorningCardTest {
     void a_trip_is_told_with_its_rule_and_is_not_to_be_cleared_before_its_cause_is_found() {
         Trip trip = new Trip(Rules.of(rig).getFirst(), rig.channels(Role.CELL_VOLTS).getFirst(), 3.712, 3.70, 5, 77);
         Card card = MorningCard.of(12, rig, program, new MorningCard.Known(Outcome.TRIPPED, "rule 1", false,
-                night(20, Ended.TAPER, 25, Ended.TRIPPED), Optional.of(trip), "at about 80 %", false));
+                told(night(20, Ended.TAPER, 25, Ended.TRIPPED)), Optional.of(trip), "at about 80 %", false));
 
         assertThat(part(card, "What ended it")).contains("Rule 1, cell high", "At cell 1 3.712 V was found where 3.700 V is the limit");
         assertThat(part(card, "What to do now")).startsWith("Do not clear it yet.");
@@ -132,7 +155,7 @@ class MorningCardTest {
     @Test
     void of_a_rehearsal_nothing_follows_for_any_cell() {
         Card card = MorningCard.of(12, rig, new Program("by day", false, program.steps()), new MorningCard.Known(Outcome.FINISHED,
-                "", true, night(106, Ended.TAPER, 25, Ended.CUT_OFF), Optional.empty(), "at about 40 %", false));
+                "", true, told(night(106, Ended.TAPER, 25, Ended.CUT_OFF)), Optional.empty(), "at about 40 %", false));
 
         assertThat(part(card, "What not to conclude")).startsWith("Nothing about your cells").contains("It ran attended");
         assertThat(part(card, "What to do now")).startsWith("Nothing at the bench");
