@@ -14,19 +14,16 @@ final class Charge {
 
     private Charge() {}
 
-    /** The step's sums with the times over which the accumulator could not be followed bounded in them. */
-    static StepFinding bounded(StepFinding sums, Continuity seen) {
-        if (seen.blindSeconds() == 0) {
-            return sums;
-        }
-        double ratio = Math.abs(seen.rawCoulombs()) > 1 ? 3600 * sums.chargeAmpHours().value() / seen.rawCoulombs() : 1;
-        double charge = (seen.countedCoulombs() * ratio + seen.guessedCoulombs()) / 3600;
-        List<Budget.Term> terms = new ArrayList<>(sums.chargeBudget().terms());
+    /** Whether the count could not be followed for a while. */
+    static boolean blind(Continuity seen) {
+        return seen.blindSeconds() > 0;
+    }
+
+    /** The budget with the times over which the count could not be followed bounded in it. */
+    static Budget bounded(Budget sound, Continuity seen) {
+        List<Budget.Term> terms = new ArrayList<>(sound.terms());
         terms.add(Budget.limits(seen.summed() ? "rows missing" : "accumulator not followed", seen.blindAmps() * seen.blindSeconds() / 3600));
-        Budget budget = new Budget(terms);
-        return new StepFinding(sums.index(), sums.kind(), sums.seconds(), new Uncertain(charge, budget.expanded()), budget,
-                sums.trapezoidAmpHours(), sums.energyWattHours(), sums.lowest(), sums.highest(), sums.hottest(),
-                sums.meanBodyCelsius(), sums.startAmps(), sums.endVoltsPerSecond(), sums.by(), sums.settled(), sums.breaks());
+        return new Budget(terms);
     }
 
     /** Why a step's charge cannot be told; empty when it can. */

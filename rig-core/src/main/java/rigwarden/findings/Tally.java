@@ -3,6 +3,7 @@ package rigwarden.findings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import rigwarden.findings.trace.Continuity;
 import rigwarden.program.Ended;
 import rigwarden.quantity.Quantity;
 import rigwarden.quantity.Uncertain;
@@ -167,19 +168,42 @@ public final class Tally {
 
     /** The step that began last ended in the scan taken last. */
     public void ended(Ended by, boolean settled, Account account) {
+        ended(by, settled, account, Optional.empty());
+    }
+
+    /**
+     * The same with what was seen of the count.
+     *
+     * @param seen how well the count could be followed; empty where nobody followed it, and it is believed from end to end
+     */
+    void ended(Ended by, boolean settled, Account account, Optional<Continuity> seen) {
         double seconds = (lastNanos - sinceNanos) * 1e-9;
         double trapezoid = account.ampHours();
-        double clock = ratio.map(channel -> channel.value(ratioCode)).orElse(1.0);
-        double charge = accumulated.map(sum -> ((accumulatorCode - startCode) * sum.scale() * clock + zeroAmps * seconds) / 3600)
-                .orElse(trapezoid);
+        double charge = seen.filter(row -> Charge.blind(row) || accumulated.isEmpty() && account.nanos() == 0).map(row -> followed(row, seconds)).orElseGet(() -> counted(seconds, trapezoid));
         double shuntMean = scans == 0 || shuntBody.isEmpty() ? Double.NaN : shuntSum / scans;
-        Budget budget = ChargeBudget.of(rig, charge, seconds, ratioCode != 0, shuntMean, shuntHottest);
+        Budget sound = ChargeBudget.of(rig, charge, seconds, ratioCode != 0, shuntMean, shuntHottest);
+        Budget budget = seen.filter(Charge::blind).map(row -> Charge.bounded(sound, row)).orElse(sound);
         boolean comparable = Math.abs(trapezoid) > 0.001 * rig.cells().ratedAmpHours();
         double energy = account.wattHours() * (comparable ? charge / trapezoid : 1);
         found.add(new StepFinding(step, kind, seconds, new Uncertain(charge, budget.expanded()), budget, trapezoid,
                 new Uncertain(energy, energyU(energy, charge, budget, seconds)), lowest, highest, hottest,
                 bodyReadings == 0 ? Double.NaN : bodySum / bodyReadings, startAmps, slope, by, settled));
         open = false;
+    }
+
+    private double clock() {
+        return ratio.map(channel -> channel.value(ratioCode)).orElse(1.0);
+    }
+
+    private double counted(double seconds, double trapezoid) {
+        return accumulated.map(sum -> ((accumulatorCode - startCode) * sum.scale() * clock() + zeroAmps * seconds) / 3600).orElse(trapezoid);
+    }
+
+    /** What the chip counted runs by its own clock and knows nothing of the current's zero; what was put in its place, from currents, does. */
+    private double followed(Continuity seen, double seconds) {
+        double chip = accumulated.isEmpty() ? seen.countedCoulombs()
+                : seen.countedCoulombs() * clock() + zeroAmps * (seconds - seen.blindSeconds());
+        return (chip + seen.guessedCoulombs()) / 3600;
     }
 
     private double energyU(double energy, double charge, Budget budget, double seconds) {

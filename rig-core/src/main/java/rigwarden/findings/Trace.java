@@ -2,6 +2,7 @@ package rigwarden.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import rigwarden.findings.trace.Continuity;
 import rigwarden.findings.trace.Edges;
 import rigwarden.findings.trace.Following;
@@ -124,10 +125,9 @@ public final class Trace {
         }
         open = false;
         spots.over();
-        tally.ended(over.by(), over.settled(), over.account());
         Continuity seen = following.end();
-        StepFinding sums = Charge.bounded(tally.steps().getLast(), seen);
-        steps.add(new StepNotes(sums, seen, knees.end(), warmth.end(), rest.end(),
+        tally.ended(over.by(), over.settled(), over.account(), Optional.of(seen));
+        steps.add(new StepNotes(tally.steps().getLast(), seen, knees.end(), warmth.end(), rest.end(),
                 busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount));
     }
 

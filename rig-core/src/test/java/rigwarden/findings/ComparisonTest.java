@@ -95,8 +95,12 @@ class ComparisonTest {
     }
 
     private static ChannelCalibration calibration(double gain) {
+        return calibration(gain, 0);
+    }
+
+    static ChannelCalibration calibration(double gain, double offsetAmps) {
         Doubt doubt = new Doubt(25, 0.004, 1e-4, 5e-4, 0.002, 0, 5, 50, 1e-3);
-        return new ChannelCalibration("current_a", gain, 0, doubt, LocalDate.EPOCH, LocalDate.EPOCH.plusDays(365), OptionalDouble.of(25),
+        return new ChannelCalibration("current_a", gain, offsetAmps, doubt, LocalDate.EPOCH, LocalDate.EPOCH.plusDays(365), OptionalDouble.of(25),
                 OptionalLong.empty(), "gain " + gain);
     }
 
