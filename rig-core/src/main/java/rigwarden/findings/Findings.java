@@ -36,7 +36,7 @@ public final class Findings {
         joints(rig, run, walked, found);
         SpotHeat.of(rig, run.visits()).ifPresent(found::add);
         pulses(rig, run, found);
-        found.addAll(ProtectionProof.of(run));
+        found.addAll(ProtectionProof.of(rig, run));
         rate(capacities, run, found);
         found.addAll(ChargeAccount.of(run.steps()));
         return List.copyOf(found);

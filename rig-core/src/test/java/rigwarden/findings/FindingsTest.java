@@ -115,36 +115,6 @@ class FindingsTest {
     }
 
     @Test
-    @Mark(of = "protection", standing = Standing.WORKED, source = "3.650 V and 1.2 s of delay at 1 and 10 mV/s: 3.6512 and 3.6620 V")
-    void two_rates_tell_a_protections_threshold_from_its_delay() {
-        List<ProtectionProof.Bracket> both = List.of(new ProtectionProof.Bracket(3.6512, 3.64, 1e-3, 5, 1),
-                new ProtectionProof.Bracket(3.6620, 3.64, 10e-3, 20, 2));
-
-        Answer.Value threshold = (Answer.Value) ProtectionProof.threshold(both).orElseThrow();
-
-        assertThat(threshold.value()).isCloseTo(3.650, within(1e-6));
-        assertThat(threshold.budget().expanded()).isBetween(0.0001, 0.005);
-        assertThat(ProtectionProof.threshold(both.subList(0, 1))).as("one rate tells no threshold").isEmpty();
-    }
-
-    @Test
-    void a_protection_that_opened_is_bracketed_and_one_that_did_not_is_a_finding() {
-        List<Finding> opened = WrittenRun.findings(CELL, new WrittenRun(CELL, 0.1)
-                .step(1, "prove_protection", 100, Ended.PROTECTION, _ -> 5, _ -> 22, t -> 3.60 + t * 0.5e-3)
-                .step(2, "rest", 30, Ended.TIME, _ -> 0, _ -> 22, _ -> 3.62).rows());
-        List<Finding> never = WrittenRun.findings(CELL, new WrittenRun(CELL, 0.1)
-                .step(1, "prove_protection", 200, Ended.CEILING, _ -> 5, _ -> 22, t -> 3.60 + t * 0.5e-3).rows());
-
-        assertThat(opened).filteredOn(f -> f.kind() == Kind.PROTECTION).singleElement().satisfies(f ->
-                assertThat(f.answer()).isInstanceOfSatisfying(Answer.Between.class, b -> {
-                    assertThat(b.low()).isCloseTo(3.62, within(0.001));
-                    assertThat(b.high()).isCloseTo(3.65, within(0.001));
-                }));
-        assertThat(never).filteredOn(f -> f.kind() == Kind.PROTECTION).singleElement().satisfies(f ->
-                assertThat(f.answer()).isInstanceOfSatisfying(Answer.Named.class, n -> assertThat(n.who()).isEqualTo("not opened")));
-    }
-
-    @Test
     @Mark(of = "self discharge", standing = Standing.FROM_MEMORY, source = "IEC 61960-3:2017, 7.4: what is retained after 28 days")
     void charge_retained_over_four_weeks_is_a_share_and_over_one_week_is_refused() {
         Capacity before = full(0.2, 108.0, 0.3, 25);
