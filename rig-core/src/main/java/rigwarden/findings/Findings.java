@@ -122,7 +122,7 @@ public final class Findings {
         List<Resistance> likes = Joints.onTheFlat(rig, run.edges());
         if (likes.isEmpty()) {
             found.add(whole(run, Kind.JOINT, new Answer.Refused("the current never stopped at once while all cells were on their flat:"
-                    + " towards an end an emptier cell looks like a bad joint")));
+                    + " towards an end an emptier cell looks like a bad joint" + (run.droppedEdges() == 0 ? "" : "; " + notKept(run)))));
             return;
         }
         Optional<StepNotes> warmest = run.steps().stream().filter(s -> s.sums().kind().equals("heat_run")).reduce((_, last) -> last);
@@ -141,8 +141,16 @@ public final class Findings {
                     .map(w -> Words.say("bar %d–%d %.3f ± %.3f mΩ", w.lowerCell(), w.lowerCell() + 1, 1000 * w.ohms(),
                             1000 * w.expandedVolts() / Math.abs(w.amps()))).toList()));
         }
+        if (run.droppedEdges() > 0) {
+            notes.add(notKept(run));
+        }
         found.add(new Finding(Kind.JOINT, "the run", answer, List.of("stops of the current on the flat, last: " + likes.getFirst().how()),
                 notes, likes.getFirst().scan(), likes.getFirst().scan()));
+    }
+
+    private static String notKept(Gathered run) {
+        return Words.say("%d further steps of the current were seen and not kept: of each step of the programme the first, the last ones and"
+                + " some between are", run.droppedEdges());
     }
 
     private static Finding incremental(Traced rig, StepNotes step) {

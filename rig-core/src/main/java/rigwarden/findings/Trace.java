@@ -140,6 +140,6 @@ public final class Trace {
     public Gathered end() {
         order.end();
         end(new StepMark.Over(Ended.CUT, false, Account.EMPTY));
-        return new Gathered(steps, edges.found(), rows, order.missing(), spots.end());
+        return new Gathered(steps, edges.found(), rows, order.missing(), spots.end(), edges.dropped());
     }
 }
