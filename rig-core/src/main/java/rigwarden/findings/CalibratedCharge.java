@@ -16,11 +16,13 @@ final class CalibratedCharge {
      */
     static List<Budget.Term> terms(Doubt doubt, double charge, double hours) {
         double amps = hours > 0 ? charge / hours : 0;
+        double beyond = Math.copySign(doubt.beyond(amps), amps - doubt.pivot());
         return List.of(
-                Budget.limits("reference meter's scale", doubt.scaleLimits() * charge),
-                Budget.limits("reference meter's zero, drift", doubt.zeroLimits() * hours),
-                Budget.standard("shunt's certificate", doubt.certificateU() * charge),
-                Budget.standard("the calibration's line", doubt.line(amps) * hours),
-                Budget.limits("beyond the calibrated span", doubt.beyond(amps) * hours));
+                Budget.limits(Nature.GAIN, "reference meter's scale", doubt.scaleLimits() * charge),
+                Budget.limits(Nature.WANDERING, "reference meter's zero, drift", doubt.zeroLimits() * hours),
+                Budget.standard(Nature.GAIN, "shunt's certificate", doubt.certificateU() * charge),
+                Budget.standard(Nature.OFFSET, "the calibration's line", doubt.heightU() * hours),
+                Budget.standard(Nature.GAIN, "the calibration's slope", doubt.slopeU() * (charge - doubt.pivot() * hours)),
+                Budget.limits(Nature.GAIN, "beyond the calibrated span", beyond * hours));
     }
 }

@@ -98,7 +98,7 @@ public record Capacity(
         double fall = -step.endVoltsPerSecond();
         if (fall > 0) {
             double late = tap.uncertainty(step.lowest().value()) / fall;
-            terms.add(Budget.standard("tap at the cut-off", late / 2 * meanAmps / 3600));
+            terms.add(Budget.standard(Nature.TAPS, "tap at the cut-off", late / 2 * meanAmps / 3600));
         }
         led.forEach(before -> before.breaks().forEach(broken ->
                 terms.addAll(broken.terms(before.kind(), rig.cells().ratedAmpHours()))));

@@ -171,9 +171,7 @@ final class Changes {
 
     private static Change held(Kind kind, String what, String unit, double earlier, double later, Difference found, int places, List<String> notes) {
         double scale = unit.equals("mΩ") ? 1000 : 1;
-        Budget budget = new Budget(found.budget().terms().stream()
-                .map(t -> new Budget.Term(t.name(), scale * t.standard(), t.freedom(), t.rectangular())).toList());
-        return new Change.Held(kind, what, unit, scale * earlier, scale * later, scale * found.value(), scale * found.least(places), budget,
-                found.alike(), notes);
+        return new Change.Held(kind, what, unit, scale * earlier, scale * later, scale * found.value(), scale * found.least(places),
+                found.budget().times(scale), found.alike(), notes);
     }
 }

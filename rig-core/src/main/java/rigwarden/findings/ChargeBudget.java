@@ -42,19 +42,19 @@ final class ChargeBudget {
         switch (traced) {
             case Rig rig -> rig(rig, charge, hours, shuntMean, shuntHottest, terms);
             case ForeignLog log -> {
-                terms.add(Budget.limits(Budgets.FOREIGN_SCALE, log.gainLimits() * charge));
-                terms.add(Budget.limits(Budgets.FOREIGN_ZERO, log.offsetLimitsAmps() * hours));
+                terms.add(Budget.limits(Nature.GAIN, Budgets.FOREIGN_SCALE, log.gainLimits() * charge));
+                terms.add(Budget.limits(Nature.OFFSET, Budgets.FOREIGN_ZERO, log.offsetLimitsAmps() * hours));
             }
         }
         Optional<Channel> accumulated = traced.possible(Role.ACCUMULATED);
         if (accumulated.isEmpty()) {
-            terms.add(Budget.limits("current between the readings", BETWEEN * charge));
+            terms.add(Budget.limits(Nature.WANDERING, "current between the readings", BETWEEN * Math.abs(charge)));
             terms.add(Budget.limits("resolution", step(traced, traced.channel(Role.CURRENT)) / 2 * hours));
         } else {
             if (traced.possible(Role.CLOCK_RATIO).isPresent()) {
                 terms.add(clockLearnt
-                        ? Budget.standard("clock ratio", RATIO_U * charge)
-                        : Budget.limits("chip clock, not learnt", RATIO_LIMITS * charge));
+                        ? Budget.standard(Nature.CLOCK, "clock ratio", RATIO_U * charge)
+                        : Budget.limits(Nature.CLOCK, "chip clock, not learnt", RATIO_LIMITS * charge));
             }
             terms.add(Budget.limits("resolution", step(traced, accumulated.get()) / 3600));
         }
@@ -72,12 +72,14 @@ final class ChargeBudget {
         ShuntMonitor shunt = rig.shunt();
         Optional<ChannelCalibration> calibration = rig.calibration(Calibratable.CURRENT);
         double reference = calibration.map(found -> found.shuntCelsius().orElse(REFERENCE_C)).orElse(REFERENCE_C);
-        double away = Double.isNaN(shuntMean) ? 0 : Math.max(Math.abs(shuntMean - reference), Math.abs(shuntHottest - reference));
+        double mean = shuntMean - reference;
+        double hottest = shuntHottest - reference;
+        double away = Double.isNaN(shuntMean) ? 0 : Math.abs(mean) > Math.abs(hottest) ? mean : hottest;
         terms.addAll(calibration.map(found -> CalibratedCharge.terms(found.doubt(), charge, hours)).orElseGet(() -> List.of(
-                Budget.limits("shunt tolerance", shunt.toleranceRelative() * charge),
-                Budget.limits("amplifier gain", shunt.chip().gain() * charge),
-                Budget.limits("amplifier offset", shunt.chip().offsetVolts() / shunt.ohms() * hours),
-                Budget.limits("thermo-electric voltage", shunt.thermoVolts() / shunt.ohms() * hours))));
-        terms.add(1, Budget.limits("shunt temperature", shunt.perKelvin() * away * charge));
+                Budget.limits(Nature.GAIN, "shunt tolerance", shunt.toleranceRelative() * charge),
+                Budget.limits(Nature.GAIN, "amplifier gain", shunt.chip().gain() * charge),
+                Budget.limits(Nature.OFFSET, "amplifier offset", shunt.chip().offsetVolts() / shunt.ohms() * hours),
+                Budget.limits(Nature.WANDERING, "thermo-electric voltage", shunt.thermoVolts() / shunt.ohms() * hours))));
+        terms.add(1, Budget.limits(Nature.WARMTH, "shunt temperature", shunt.perKelvin() * away * charge));
     }
 }

@@ -63,11 +63,11 @@ public final class Joints {
     static List<Resistance> onTheFlat(Traced rig, List<Edge> edges) {
         int cells = rig.cells().series();
         double[] sum = new double[cells];
-        List<Map<String, Double>> variance = new ArrayList<>();
+        List<Map<String, Budget.Term>> squares = new ArrayList<>();
         double[] weight = new double[cells];
         Resistance[] last = new Resistance[cells];
         for (int cell = 0; cell < cells; cell++) {
-            variance.add(new LinkedHashMap<>());
+            squares.add(new LinkedHashMap<>());
         }
         for (Edge edge : edges) {
             if (!edge.opened() || !flat(edge.after().getLast().volts())) {
@@ -79,7 +79,8 @@ public final class Joints {
                 if (r.seconds() == shortest) {
                     int cell = r.cell() - 1;
                     sum[cell] += square * r.ohms();
-                    r.budget().terms().forEach(t -> variance.get(cell).merge(t.name(), square * t.standard() * t.standard(), Double::sum));
+                    r.budget().terms().forEach(t -> squares.get(cell).merge(t.name(), t.sized(square * t.standard() * t.standard()),
+                            (a, b) -> a.sized(a.standard() + b.standard())));
                     weight[cell] += square;
                     last[cell] = r;
                 }
@@ -89,17 +90,15 @@ public final class Joints {
         for (int cell = 0; cell < cells; cell++) {
             if (last[cell] != null) {
                 means.add(new Resistance(cell + 1, last[cell].how(), last[cell].seconds(), sum[cell] / weight[cell], last[cell].amps(),
-                        new Budget(mean(variance.get(cell), weight[cell])), last[cell].scan()));
+                        new Budget(mean(squares.get(cell), weight[cell])), last[cell].scan()));
             }
         }
         return means;
     }
 
     /** Term by term, so that what errs alike in two runs can be told from what does not. */
-    private static List<Budget.Term> mean(Map<String, Double> variance, double weight) {
-        List<Budget.Term> terms = new ArrayList<>();
-        variance.forEach((name, sum) -> terms.add(Budget.standard(name, Math.sqrt(sum / weight))));
-        return terms;
+    private static List<Budget.Term> mean(Map<String, Budget.Term> squares, double weight) {
+        return squares.values().stream().map(t -> Budget.standard(t.nature(), t.name(), Math.sqrt(t.standard() / weight))).toList();
     }
 
     private static boolean flat(double[] volts) {

@@ -107,7 +107,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         Taps taps = Taps.of(rig, rig.channels(Role.CELL_VOLTS).get(cell));
         double per = 1 / Math.abs(amps);
         List<Budget.Term> terms = List.of(
-                Budget.standard("tap gain", taps.gain() * Math.abs(ohms)),
+                Budget.standard(Nature.TAPS, "tap gain", taps.gain() * Math.abs(ohms)),
                 new Budget.Term("noise and rounding of the taps", scatter.volts() * per, scatter.freedom()),
                 Budget.limits("instant of the reading", lateVolts * per),
                 current(rig, Math.abs(ohms)));
@@ -119,10 +119,10 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
     static Budget.Term current(Traced traced, double ohms) {
         return switch (traced) {
             case Rig rig -> rig.calibration(Calibratable.CURRENT)
-                    .map(found -> Budget.standard("the current's calibration", found.doubt().gainU() / 2 * ohms))
-                    .orElseGet(() -> Budget.limits("shunt and amplifier gain",
+                    .map(found -> Budget.standard(Nature.GAIN, "the current's calibration", found.doubt().gainU() / 2 * ohms))
+                    .orElseGet(() -> Budget.limits(Nature.GAIN, "shunt and amplifier gain",
                             Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN) * ohms));
-            case ForeignLog log -> Budget.limits(Budgets.FOREIGN_SCALE, log.gainLimits() * ohms);
+            case ForeignLog log -> Budget.limits(Nature.GAIN, Budgets.FOREIGN_SCALE, log.gainLimits() * ohms);
         };
     }
 
@@ -169,12 +169,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
     }
 
     Finding finding() {
-        return new Finding(Kind.RESISTANCE, "cell " + cell, new Answer.Value(ohms * 1000, "mΩ", inMilliohms()), List.of(how),
+        return new Finding(Kind.RESISTANCE, "cell " + cell, new Answer.Value(ohms * 1000, "mΩ", budget.times(1000)), List.of(how),
                 List.of("with all that lies between its two taps; never to be held against a 1 kHz value"), scan, scan);
-    }
-
-    private Budget inMilliohms() {
-        return new Budget(budget.terms().stream()
-                .map(t -> new Budget.Term(t.name(), 1000 * t.standard(), t.freedom(), t.rectangular())).toList());
     }
 }

@@ -3,6 +3,7 @@ package rigwarden.findings;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import rigwarden.findings.trace.RestTrail;
 
@@ -25,8 +26,9 @@ public final class SelfDischarge {
      * @param before capacity, started full
      * @param after what came out after the stand, started from the same full
      * @param days of the stand
+     * @param alike which terms of their budgets err alike in both
      */
-    public static Answer retained(Capacity before, Capacity after, double days) {
+    static Answer retained(Capacity before, Capacity after, double days, Predicate<Budget.Term> alike) {
         if (days < LEAST_DAYS) {
             return new Answer.Refused(Words.say("%.1f days are too few: a loss of 3 %% a month hides in the uncertainty before 14", days));
         }
@@ -34,16 +36,12 @@ public final class SelfDischarge {
             return new Answer.Refused("both must have started full, and the first must have ended at its cut-off");
         }
         double share = after.ampHours().value() / before.ampHours().value();
-        return new Answer.Value(100 * share, "%", new Budget(List.of(
-                Budget.standard("first discharge", 100 * share * own(before)),
-                Budget.standard("second discharge", 100 * share * own(after)),
-                Budget.limits("drawn by the taps", 100 * TAP_AMPS * 24 * days / before.ampHours().value()))));
-    }
-
-    /** The gains are the same in both and fall out of the share. */
-    private static double own(Capacity capacity) {
-        return Math.sqrt(capacity.budget().terms().stream().filter(t -> !Budgets.isGain(t.name()))
-                .mapToDouble(t -> t.standard() * t.standard()).sum()) / capacity.ampHours().value();
+        List<Budget.Term> terms = new ArrayList<>();
+        Budgets.ofRatio(new Budgets.Part("second discharge", after.ampHours().value(), after.budget()),
+                        new Budgets.Part("first discharge", before.ampHours().value(), before.budget()), alike)
+                .forEach(t -> terms.add(t.times(100 * share)));
+        terms.add(Budget.limits("drawn by the taps", 100 * TAP_AMPS * 24 * days / before.ampHours().value()));
+        return new Answer.Value(100 * share, "%", new Budget(terms));
     }
 
     /**

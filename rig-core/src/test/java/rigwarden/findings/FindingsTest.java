@@ -120,11 +120,11 @@ class FindingsTest {
         Capacity before = full(0.2, 108.0, 0.3, 25);
         Capacity after = full(0.2, 105.84, 0.3, 25);
 
-        Answer.Value retained = (Answer.Value) SelfDischarge.retained(before, after, 28);
+        Answer.Value retained = (Answer.Value) SelfDischarge.retained(before, after, 28, t -> t.nature() == Nature.GAIN);
 
         assertThat(retained.value()).isCloseTo(98.0, within(0.001));
         assertThat(retained.budget().terms()).extracting(Budget.Term::name).contains("drawn by the taps");
-        assertThat(SelfDischarge.retained(before, after, 7)).isInstanceOf(Answer.Refused.class);
+        assertThat(SelfDischarge.retained(before, after, 7, _ -> false)).isInstanceOf(Answer.Refused.class);
     }
 
     @Test
