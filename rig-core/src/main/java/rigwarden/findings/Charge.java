@@ -14,13 +14,11 @@ final class Charge {
 
     private Charge() {}
 
-    /** Whether the count could not be followed for a while. */
-    static boolean blind(Continuity seen) {
-        return seen.blindSeconds() > 0;
-    }
-
     /** The budget with the times over which the count could not be followed bounded in it. */
     static Budget bounded(Budget sound, Continuity seen) {
+        if (seen.blindSeconds() == 0) {
+            return sound;
+        }
         List<Budget.Term> terms = new ArrayList<>(sound.terms());
         terms.add(Budget.limits(seen.summed() ? "rows missing" : "accumulator not followed", seen.blindAmps() * seen.blindSeconds() / 3600));
         return new Budget(terms);
@@ -102,6 +100,8 @@ final class Charge {
     private static List<String> notes(StepNotes step) {
         Continuity seen = step.continuity();
         List<String> notes = new ArrayList<>();
+        step.zero().ifPresent(zero -> notes.add(Words.say("the shunt showed %+.1f ± %.1f mA with the contactor open, before and after:"
+                + " taken off", 1000 * zero.amps(), 2000 * zero.standardAmps())));
         if (seen.summed()) {
             notes.add("nothing counted the charge: it is the sum of the rows");
         }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.function.DoubleUnaryOperator;
@@ -64,6 +65,30 @@ class NatureTest {
     }
 
     @Test
+    void where_the_zero_was_read_at_rest_no_calibration_however_poor_widens_an_efficiency() {
+        for (Doubt doubt : List.of(
+                new Doubt(25, 0.04, 1e-3, 5e-3, 0.02, 5e-3, 5, 50, 2.5e-3),
+                new Doubt(12, 0.04, 3e-3, 1e-2, 0.01, 0, 8, 50, 2.5e-3))) {
+            double without = efficiency(CELL);
+            double with = efficiency(calibrated(doubt));
+
+            assertThat(with).as("%s", doubt).isLessThanOrEqualTo(without * 1.05);
+        }
+    }
+
+    private static double efficiency(Rig rig) {
+        List<Row> rows = new WrittenRun(rig, 5)
+                .step(1, "charge", 3600, Ended.TAPER, _ -> 21, _ -> 25, _ -> 3.5)
+                .step(2, "rest", 600, Ended.TIME, _ -> 0, _ -> 25, _ -> 3.4)
+                .step(3, "discharge", 18_000, Ended.CUT_OFF, _ -> -10, _ -> 25, _ -> 3.2)
+                .step(4, "rest", 600, Ended.TIME, _ -> 0, _ -> 25, _ -> 3.2)
+                .step(5, "charge", 18_000, Ended.TAPER, _ -> 10.02, _ -> 25, _ -> 3.5)
+                .step(6, "rest", 600, Ended.TIME, _ -> 0, _ -> 25, _ -> 3.4).rows();
+        return WrittenRun.findings(rig, rows).stream().filter(f -> f.kind() == Kind.EFFICIENCY).findFirst()
+                .map(f -> ((Answer.Value) f.answer()).budget().expanded()).orElseThrow();
+    }
+
+    @Test
     @Mark(of = "efficiency", standing = Standing.WORKED, source = "5 h in and 5 h out of 10 A: a height of 4 mA counts 10 h; a slope turns about 25 A, ± 0.01 % of (0.1 Ah − 25 A × 10 h)")
     void a_lines_height_counts_all_hours_and_its_slope_turns_about_its_pivot() {
         Rig rig = calibrated(new Doubt(25, 0.004, 1e-4, 5e-4, 0.002, 0, 5, 50, 2.5e-3));
@@ -102,8 +127,8 @@ class NatureTest {
 
     @Test
     void a_shunt_that_was_colder_than_its_reference_in_and_warmer_out_errs_twice() {
-        Budget cold = ChargeBudget.of(CELL, 50, 18_000, true, 15, 25);
-        Budget warm = ChargeBudget.of(CELL, -50, 18_000, true, 35, 35);
+        Budget cold = ChargeBudget.of(CELL, 50, 18_000, true, 15, 25, Optional.empty());
+        Budget warm = ChargeBudget.of(CELL, -50, 18_000, true, 35, 35, Optional.empty());
 
         double one = term(cold, "shunt temperature");
         assertThat(term(warm, "shunt temperature")).isCloseTo(one, within(1e-12));

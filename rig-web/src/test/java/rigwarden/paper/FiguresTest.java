@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import rigwarden.findings.Budget;
+import rigwarden.findings.Nature;
 
 /** Values as a person reads them, and what to do about the largest term. */
 class FiguresTest {
@@ -18,8 +19,10 @@ class FiguresTest {
 
     @Test
     void the_largest_term_comes_with_a_cure_and_what_would_be_left() {
-        Budget budget = new Budget(List.of(Budget.limits("shunt tolerance", 0.2656), Budget.standard("clock ratio", 0.02)));
+        Budget budget = new Budget(List.of(Budget.limits(Nature.GAIN, "shunt tolerance", 0.2656), Budget.standard("clock ratio", 0.02)));
 
         assertThat(Shrinking.of(budget, "Ah")).isEqualTo("calibrate the shunt: ± 0.26 → ± 0.040 Ah at best");
+        assertThat(Shrinking.of(new Budget(List.of(Budget.limits(Nature.OFFSET, "amplifier offset", 0.02))), "Ah"))
+                .startsWith("let it rest before and after, so that the current's zero is read with the contactor open");
     }
 }
