@@ -68,6 +68,10 @@ final class WrittenRun {
                 case SWITCH -> Math.abs(amps) < OPEN_AMPS ? 0 : 1;
                 case TIME, SIZE -> 0;
             };
+            if (Double.isNaN(value)) {
+                readings.add(new Reading.Failed(Failure.NO_ANSWER, nanos));
+                continue;
+            }
             readings.add(Reading.of(channel, Math.round((value - channel.shift()) / channel.scale()), nanos));
         }
         rows.add(new Row(new Scan(rows.size() + 1, nanos, List.copyOf(readings)), marks));
