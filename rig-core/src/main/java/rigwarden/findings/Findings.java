@@ -165,7 +165,7 @@ public final class Findings {
 
     private static Finding restFinding(Traced rig, StepNotes step) {
         double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
-        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(step.rest(), coarsest),
+        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(rig, step, coarsest),
                 Conditions.of(step), List.of(), step.continuity().firstScan(), step.continuity().lastScan());
     }
 

@@ -4,13 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import rigwarden.findings.trace.RestTrail;
 import rigwarden.marks.Mark;
 import rigwarden.marks.Standing;
 import rigwarden.program.Ended;
@@ -112,41 +110,6 @@ class FindingsTest {
         assertThat(RateEffect.exponent(slow, capacity(0.10, 87, 0.2, 25, Capacity.Start.NOT_FULL, false, false)))
                 .isInstanceOf(Answer.Refused.class);
         assertThatThrownBy(() -> RateEffect.ampHoursAt(0.2, slow, fast, 1.2)).hasMessageContaining("outside the tested rates");
-    }
-
-    @Test
-    @Mark(of = "self discharge", standing = Standing.FROM_MEMORY, source = "IEC 61960-3:2017, 7.4: what is retained after 28 days")
-    void charge_retained_over_four_weeks_is_a_share_and_over_one_week_is_refused() {
-        Capacity before = full(0.2, 108.0, 0.3, 25);
-        Capacity after = full(0.2, 105.84, 0.3, 25);
-
-        Answer.Value retained = (Answer.Value) SelfDischarge.retained(before, after, 28, t -> t.nature() == Nature.GAIN);
-
-        assertThat(retained.value()).isCloseTo(98.0, within(0.001));
-        assertThat(retained.budget().terms()).extracting(Budget.Term::name).contains("drawn by the taps");
-        assertThat(SelfDischarge.retained(before, after, 7, _ -> false)).isInstanceOf(Answer.Refused.class);
-    }
-
-    @Test
-    @Mark(of = "self discharge", standing = Standing.WORKED, source = "written trails: 2, 2 and 9 mV in eleven days")
-    void cells_are_ranked_by_the_fall_of_their_rest_voltage_on_a_steep_end_and_not_on_the_flat() {
-        assertThat(SelfDischarge.ranking(rest(3.00, 2, 9, 2), 125e-6))
-                .isInstanceOfSatisfying(Answer.Named.class, n -> assertThat(n.who()).isEqualTo("cell 2"));
-        assertThat(SelfDischarge.ranking(rest(3.00, 2, 2.1, 2), 125e-6)).isInstanceOf(Answer.CannotTell.class);
-        assertThat(SelfDischarge.ranking(rest(3.30, 2, 9, 2), 125e-6))
-                .isInstanceOfSatisfying(Answer.Refused.class, r -> assertThat(r.because()).contains("on the flat"));
-    }
-
-    private static RestTrail rest(double volts, double... fallMillivolts) {
-        double[] hours = new double[400];
-        Arrays.setAll(hours, i -> i + 0.5);
-        double[][] trails = new double[fallMillivolts.length][hours.length];
-        for (int cell = 0; cell < trails.length; cell++) {
-            for (int i = 0; i < hours.length; i++) {
-                trails[cell][i] = volts - fallMillivolts[cell] * 1e-3 * (hours[i] - 72) / 264;
-            }
-        }
-        return new RestTrail(hours, trails);
     }
 
     @Test
