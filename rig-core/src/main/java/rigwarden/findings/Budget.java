@@ -22,28 +22,50 @@ public record Budget(List<Term> terms) {
      * @param standard standard uncertainty, in the unit of the result
      * @param freedom degrees of freedom; infinite for a term from stated limits
      * @param rectangular whether nothing is known inside its limits; else it is taken as normal
+     * @param nature how it errs in other results by the same instruments
+     * @param sign 1 or -1: which way the result goes where its cause goes up
      * @param left standard uncertainty that would be left of it once what is usual was done against it; NaN where that is not known here
      */
-    public record Term(String name, double standard, double freedom, boolean rectangular, double left) {
+    public record Term(String name, double standard, double freedom, boolean rectangular, Nature nature, int sign, double left) {
         public Term {
-            if (!(standard >= 0) || !(freedom > 0)) {
-                throw new IllegalArgumentException(name + ": not an uncertainty: " + standard + ", ν " + freedom);
+            if (!(standard >= 0) || !(freedom > 0) || Math.abs(sign) != 1) {
+                throw new IllegalArgumentException(name + ": not an uncertainty: " + standard + ", ν " + freedom + ", sign " + sign);
             }
         }
 
-        /** A term of which nobody knows what could be left. */
-        public Term(String name, double standard, double freedom, boolean rectangular) {
-            this(name, standard, freedom, rectangular, Double.NaN);
-        }
-
-        /** A normal term. */
+        /** A normal term of its own. */
         public Term(String name, double standard, double freedom) {
-            this(name, standard, freedom, false);
+            this(name, standard, freedom, false, Nature.OWN, 1, Double.NaN);
         }
 
         /** Half width of the limits of a rectangular term. */
         double halfWidth() {
             return standard * RECTANGULAR;
+        }
+
+        /** The standard uncertainty with its sign. */
+        double signed() {
+            return sign * standard;
+        }
+
+        /** The same cause with another size, whose sign is the term's; what would be left of it is another size too. */
+        public Term sized(double signed) {
+            double share = standard == 0 ? 1 : Math.abs(signed) / standard;
+            return new Term(name, Math.abs(signed), freedom, rectangular, nature, signed < 0 ? -1 : 1, left * share);
+        }
+
+        /** The same, of which it is known what standard uncertainty would be left. */
+        Term leaving(double standardLeft) {
+            return new Term(name, standard, freedom, rectangular, nature, sign, standardLeft);
+        }
+
+        /** In another unit, or as a part of something else. */
+        Term times(double factor) {
+            return sized(factor * signed());
+        }
+
+        Term named(String other) {
+            return new Term(other, standard, freedom, rectangular, nature, sign, left);
         }
     }
 
@@ -51,14 +73,29 @@ public record Budget(List<Term> terms) {
         terms = List.copyOf(terms);
     }
 
-    /** A term from limits ± {@code halfWidth} with nothing known inside them (JCGM 100, 4.3.7). */
+    /** A term of its own from limits ± {@code halfWidth} with nothing known inside them (JCGM 100, 4.3.7). */
     public static Term limits(String name, double halfWidth) {
-        return new Term(name, Math.abs(halfWidth) / RECTANGULAR, Double.POSITIVE_INFINITY, true);
+        return limits(Nature.OWN, name, Math.abs(halfWidth));
     }
 
-    /** A term known as a standard uncertainty. */
+    /** The same of another nature; negative where the result falls when the cause goes up. */
+    public static Term limits(Nature nature, String name, double halfWidth) {
+        return new Term(name, 0, Double.POSITIVE_INFINITY, true, nature, 1, Double.NaN).sized(halfWidth / RECTANGULAR);
+    }
+
+    /** A term of its own known as a standard uncertainty. */
     public static Term standard(String name, double standard) {
-        return new Term(name, Math.abs(standard), Double.POSITIVE_INFINITY);
+        return standard(Nature.OWN, name, Math.abs(standard));
+    }
+
+    /** The same of another nature; negative where the result falls when the cause goes up. */
+    public static Term standard(Nature nature, String name, double standard) {
+        return new Term(name, 0, Double.POSITIVE_INFINITY, false, nature, 1, Double.NaN).sized(standard);
+    }
+
+    /** The same budget in another unit. */
+    Budget times(double factor) {
+        return new Budget(terms.stream().map(t -> t.times(factor)).toList());
     }
 
     /**
@@ -68,8 +105,8 @@ public record Budget(List<Term> terms) {
     public Budget plus(Budget other) {
         List<Term> sum = new ArrayList<>();
         for (Term term : terms) {
-            double more = other.terms.stream().filter(t -> t.name().equals(term.name())).mapToDouble(Term::standard).sum();
-            sum.add(new Term(term.name(), term.standard() + more, term.freedom(), term.rectangular()));
+            double more = other.terms.stream().filter(t -> t.name().equals(term.name())).mapToDouble(Term::signed).sum();
+            sum.add(term.sized(term.signed() + more));
         }
         other.terms.stream().filter(t -> terms.stream().noneMatch(mine -> mine.name().equals(t.name()))).forEach(sum::add);
         return new Budget(sum);

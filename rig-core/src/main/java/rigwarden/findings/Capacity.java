@@ -166,7 +166,7 @@ public record Capacity(
             return List.of();
         }
         double late = tap(rig, step).uncertainty(step.lowest().value()) / fall(step);
-        return List.of(Budget.standard("tap at the cut-off", late / 2 * meanAmps(step) / 3600));
+        return List.of(Budget.standard(Nature.TAPS, "tap at the cut-off", late / 2 * meanAmps(step) / 3600));
     }
 
     private static double play(Traced rig, StepFinding step) {
@@ -177,13 +177,13 @@ public record Capacity(
     /** The charge's terms at the mean voltage, and the taps, which err alike in all steps. */
     private static Budget energy(Budget charge, double volts, List<StepFinding> counted) {
         List<Budget.Term> terms = new ArrayList<>();
-        charge.terms().forEach(t -> terms.add(new Budget.Term(t.name(), t.standard() * volts, t.freedom(), t.rectangular())));
+        charge.terms().forEach(t -> terms.add(t.times(volts)));
         double taps = 0;
         for (StepFinding step : counted) {
             double byCharge = step.chargeBudget().expanded() * volts(step);
             taps += Math.sqrt(Math.max(0, step.energyWattHours().expanded() * step.energyWattHours().expanded() - byCharge * byCharge)) / 2;
         }
-        terms.add(Budget.standard("voltage taps", taps));
+        terms.add(Budget.standard(Nature.TAPS, "voltage taps", taps));
         return new Budget(terms);
     }
 }

@@ -56,11 +56,26 @@ final class Changes {
         if (a.start() != b.start()) {
             return "the two did not start alike: one was charged to its taper, the other to its ceiling only";
         }
-        if (Math.abs(a.bodyCelsius() - b.bodyCelsius()) >= Comparison.NEAR_K) {
-            return Words.say("the cells were at %.1f °C then and %.1f °C later", a.bodyCelsius(), b.bodyCelsius());
+        String temperatures = unlike(a.bodyCelsius(), b.bodyCelsius());
+        if (!temperatures.isEmpty()) {
+            return temperatures;
+        }
+        if (Math.abs(then.stoodDays() - now.stoodDays()) >= Comparison.NEAR_DAYS) {
+            return Words.say("the cells stood full for %.1f days before it then and for %.1f days later", then.stoodDays(), now.stoodDays());
         }
         return Math.abs(then.lowest().value() - now.lowest().value()) > NEAR_END_VOLTS
                 ? Words.say("one ended at %.3f V and the other at %.3f V", then.lowest().value(), now.lowest().value())
+                : "";
+    }
+
+    /** What is not known is not like anything. */
+    private static String unlike(double thenCelsius, double nowCelsius) {
+        if (Double.isNaN(thenCelsius) || Double.isNaN(nowCelsius)) {
+            return Words.say("nobody knows how warm the cells were %s: the temperature's part cannot be told from a change", !Double.isNaN(nowCelsius)
+                    ? "then" : Double.isNaN(thenCelsius) ? "then and later" : "later");
+        }
+        return Math.abs(thenCelsius - nowCelsius) >= Comparison.NEAR_K
+                ? Words.say("the cells were at %.1f °C then and %.1f °C later", thenCelsius, nowCelsius)
                 : "";
     }
 
@@ -84,6 +99,45 @@ final class Changes {
             notes.add(Words.say("the cell that met the cut-off was %s then and %s later", then.lowest().where(), now.lowest().where()));
         }
         return held(Kind.CAPACITY, what, "Ah", a.ampHours().value(), value, found, 1, notes);
+    }
+
+    /** A discharge after a long stand in full, beside one of the earlier run that came soon after its charge. */
+    static List<Change> retained(Measured earlier, Measured later, Shared shared) {
+        List<Change> all = new ArrayList<>();
+        for (Measured.Discharge now : later.discharges()) {
+            if (now.stoodDays() < Comparison.NEAR_DAYS) {
+                continue;
+            }
+            String what = Words.say("charge retained over %.1f days", now.stoodDays());
+            List<String> reasons = new ArrayList<>(List.of("the earlier run has no discharge soon after its charge"));
+            Optional<Measured.Discharge> fresh = earlier.discharges().stream().filter(then -> then.stoodDays() < Comparison.NEAR_DAYS)
+                    .filter(then -> {
+                        String unlike = unlike(then, now.stood(then.stoodDays()));
+                        reasons.set(0, unlike);
+                        return unlike.isEmpty();
+                    }).findFirst();
+            all.add(fresh.map(then -> retained(what, then, now, shared)).orElseGet(() -> new Change.NotHeld(Kind.SELF_DISCHARGE, what,
+                    reasons.getFirst())));
+        }
+        return all;
+    }
+
+    private static Change retained(String what, Measured.Discharge then, Measured.Discharge now, Shared shared) {
+        Shared both = then.lowest().where().equals(now.lowest().where()) ? shared : shared.ofTwoCells();
+        double half = 100 * CAPACITY_PER_K * (now.capacity().bodyCelsius() - then.capacity().bodyCelsius()) / 2;
+        return switch (SelfDischarge.retained(then.capacity(), now.capacity(), now.stoodDays(), both::alike)) {
+            case Answer.Value share -> {
+                List<Budget.Term> terms = new ArrayList<>(share.budget().terms());
+                terms.add(Budget.limits("temperature between the runs", half));
+                terms.add(Budget.limits("drift of the instruments between the runs", 100 * Difference.DRIFT));
+                double retained = share.value() - half;
+                yield held(Kind.SELF_DISCHARGE, what, "%", 100, retained, new Difference(retained - 100, new Budget(terms), List.of()), 1, List.of(
+                        Words.say("%.2f Ah then, soon after its charge, and %.2f Ah later, after the stand; what the cells lost by age meanwhile is in it",
+                                then.capacity().ampHours().value(), now.capacity().ampHours().value())));
+            }
+            case Answer.Refused no -> new Change.NotHeld(Kind.SELF_DISCHARGE, what, no.because());
+            case Answer other -> throw new IllegalStateException("no answer to what is retained: " + other);
+        };
     }
 
     static List<Change> resistances(Measured earlier, Measured later, Shared shared) {
@@ -118,8 +172,9 @@ final class Changes {
         if (Math.abs(a.seconds() - b.seconds()) > 0.2 * Math.max(a.seconds(), b.seconds())) {
             return Words.say("%.1f s after the stop then and %.1f s later are two delays", a.seconds(), b.seconds());
         }
-        if (Math.abs(then.celsius() - now.celsius()) >= Comparison.NEAR_K) {
-            return Words.say("the cells were at %.1f °C then and %.1f °C later", then.celsius(), now.celsius());
+        String temperatures = unlike(then.celsius(), now.celsius());
+        if (!temperatures.isEmpty()) {
+            return temperatures;
         }
         return Math.abs(then.restVolts() - now.restVolts()) > NEAR_VOLTS
                 ? Words.say("the cell was left at %.3f V then and %.3f V later: not equally full", then.restVolts(), now.restVolts())
@@ -171,9 +226,7 @@ final class Changes {
 
     private static Change held(Kind kind, String what, String unit, double earlier, double later, Difference found, int places, List<String> notes) {
         double scale = unit.equals("mΩ") ? 1000 : 1;
-        Budget budget = new Budget(found.budget().terms().stream()
-                .map(t -> new Budget.Term(t.name(), scale * t.standard(), t.freedom(), t.rectangular())).toList());
-        return new Change.Held(kind, what, unit, scale * earlier, scale * later, scale * found.value(), scale * found.least(places), budget,
-                found.alike(), notes);
+        return new Change.Held(kind, what, unit, scale * earlier, scale * later, scale * found.value(), scale * found.least(places),
+                found.budget().times(scale), found.alike(), notes);
     }
 }

@@ -14,19 +14,14 @@ final class Charge {
 
     private Charge() {}
 
-    /** The step's sums with the times over which the accumulator could not be followed bounded in them. */
-    static StepFinding bounded(StepFinding sums, Continuity seen) {
+    /** The budget with the times over which the count could not be followed bounded in it. */
+    static Budget bounded(Budget sound, Continuity seen) {
         if (seen.blindSeconds() == 0) {
-            return sums;
+            return sound;
         }
-        double ratio = Math.abs(seen.rawCoulombs()) > 1 ? 3600 * sums.chargeAmpHours().value() / seen.rawCoulombs() : 1;
-        double charge = (seen.countedCoulombs() * ratio + seen.guessedCoulombs()) / 3600;
-        List<Budget.Term> terms = new ArrayList<>(sums.chargeBudget().terms());
+        List<Budget.Term> terms = new ArrayList<>(sound.terms());
         terms.add(Budget.limits(seen.summed() ? "rows missing" : "accumulator not followed", seen.blindAmps() * seen.blindSeconds() / 3600));
-        Budget budget = new Budget(terms);
-        return new StepFinding(sums.index(), sums.kind(), sums.seconds(), new Uncertain(charge, budget.expanded()), budget,
-                sums.trapezoidAmpHours(), sums.energyWattHours(), sums.lowest(), sums.highest(), sums.hottest(),
-                sums.meanBodyCelsius(), sums.startAmps(), sums.endVoltsPerSecond(), sums.by(), sums.settled(), sums.breaks());
+        return new Budget(terms);
     }
 
     /** Why a step's charge cannot be told; empty when it can. */
@@ -105,6 +100,8 @@ final class Charge {
     private static List<String> notes(StepNotes step) {
         Continuity seen = step.continuity();
         List<String> notes = new ArrayList<>();
+        step.zero().ifPresent(zero -> notes.add(Words.say("the shunt showed %+.1f ± %.1f mA with the contactor open, before and after:"
+                + " taken off", 1000 * zero.amps(), 2000 * zero.standardAmps())));
         if (seen.summed()) {
             notes.add("nothing counted the charge: it is the sum of the rows");
         }

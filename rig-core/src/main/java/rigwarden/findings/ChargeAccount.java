@@ -73,9 +73,7 @@ final class ChargeAccount {
 
     private static Finding efficiency(String about, List<StepNotes> between, double in, double out, Budget net) {
         double share = out / in;
-        Budget budget = new Budget(net.terms().stream()
-                .map(t -> new Budget.Term(t.name(), 100 * t.standard() / in, t.freedom(), t.rectangular())).toList());
-        return finding(Kind.EFFICIENCY, about + ", charge", between, new Answer.Value(100 * share, "%", budget),
+        return finding(Kind.EFFICIENCY, about + ", charge", between, new Answer.Value(100 * share, "%", net.times(100 / in)),
                 share > IMPOSSIBLE ? List.of("more came out than went in: a fault of the measurement, not a good cell") : List.of());
     }
 
@@ -87,10 +85,8 @@ final class ChargeAccount {
             return finding(Kind.EFFICIENCY, about + ", energy", between, new Answer.Refused("the energy of a step is not told"), List.of());
         }
         double volts = in / sums.stream().mapToDouble(s -> Math.max(0, s.chargeAmpHours().value())).sum();
-        Budget net = Budgets.net(sums);
-        Budget budget = new Budget(net.terms().stream()
-                .map(t -> new Budget.Term(t.name(), 100 * t.standard() * volts / in, t.freedom(), t.rectangular())).toList());
-        return finding(Kind.EFFICIENCY, about + ", energy", between, new Answer.Value(100 * out / in, "%", budget), List.of());
+        return finding(Kind.EFFICIENCY, about + ", energy", between,
+                new Answer.Value(100 * out / in, "%", Budgets.net(sums).times(100 * volts / in)), List.of());
     }
 
     private static Finding finding(Kind kind, String about, List<StepNotes> between, Answer answer, List<String> notes) {

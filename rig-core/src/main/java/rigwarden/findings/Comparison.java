@@ -12,6 +12,8 @@ public final class Comparison {
     static final double NEAR_K = 3;
     /** The same of mean currents, relative. */
     static final double NEAR_RATE = 0.02;
+    /** The same of how long the cells stood full before. */
+    static final double NEAR_DAYS = 1;
 
     private Comparison() {}
 
@@ -42,6 +44,7 @@ public final class Comparison {
     public static List<Change> of(Measured earlier, Measured later) {
         Shared shared = Shared.of(earlier.rig(), later.rig());
         List<Change> all = new ArrayList<>(Changes.capacities(earlier, later, shared));
+        all.addAll(Changes.retained(earlier, later, shared));
         all.addAll(Changes.resistances(earlier, later, shared));
         all.addAll(Changes.joints(earlier, later, shared));
         return List.copyOf(all);

@@ -35,14 +35,14 @@ record Difference(double value, Budget budget, List<String> alike) {
         List<String> alike = new ArrayList<>();
         for (Budget.Term term : before.terms()) {
             Optional<Budget.Term> other = named(after, term.name());
-            if (shared.alike(term.name()) && other.isPresent()) {
+            if (shared.alike(term) && other.isPresent()) {
                 alike.add(term.name());
-                terms.add(new Budget.Term(term.name(), Math.abs(other.get().standard() - term.standard()), term.freedom(), term.rectangular()));
+                terms.add(term.sized(other.get().signed() - term.signed()));
             } else {
-                terms.add(renamed(term, "then"));
+                terms.add(term.named(term.name() + ", then"));
             }
         }
-        after.terms().stream().filter(t -> !alike.contains(t.name())).forEach(t -> terms.add(renamed(t, "later")));
+        after.terms().stream().filter(t -> !alike.contains(t.name())).forEach(t -> terms.add(t.named(t.name() + ", later")));
         if (!alike.isEmpty()) {
             terms.add(Budget.limits("drift of the instruments between the runs", DRIFT * Math.abs(later)));
         }
@@ -52,10 +52,6 @@ record Difference(double value, Budget budget, List<String> alike) {
 
     private static Optional<Budget.Term> named(Budget budget, String name) {
         return budget.terms().stream().filter(t -> t.name().equals(name)).findFirst();
-    }
-
-    private static Budget.Term renamed(Budget.Term term, String when) {
-        return new Budget.Term(term.name() + ", " + when, term.standard(), term.freedom(), term.rectangular());
     }
 
     /** The same with a part of it explained, which is taken off. */

@@ -40,7 +40,7 @@ public final class Findings {
         joints(rig, run, walked, found);
         SpotHeat.of(rig, run.visits()).ifPresent(found::add);
         pulses(rig, run, found);
-        found.addAll(ProtectionProof.of(run));
+        found.addAll(ProtectionProof.of(rig, run));
         rate(capacities, run, found);
         found.addAll(ChargeAccount.of(run.steps()));
         return List.copyOf(found);
@@ -158,7 +158,7 @@ public final class Findings {
         List<Resistance> likes = Joints.onTheFlat(rig, run.edges());
         if (likes.isEmpty()) {
             found.add(whole(run, Kind.JOINT, new Answer.Refused("the current never stopped at once while all cells were on their flat:"
-                    + " towards an end an emptier cell looks like a bad joint")));
+                    + " towards an end an emptier cell looks like a bad joint" + (run.droppedEdges() == 0 ? "" : "; " + notKept(run)))));
             return;
         }
         Optional<StepNotes> warmest = run.steps().stream().filter(s -> s.sums().kind().equals("heat_run")).reduce((_, last) -> last);
@@ -177,8 +177,16 @@ public final class Findings {
                     .map(w -> Words.say("bar %d–%d %.3f ± %.3f mΩ", w.lowerCell(), w.lowerCell() + 1, 1000 * w.ohms(),
                             1000 * w.expandedVolts() / Math.abs(w.amps()))).toList()));
         }
+        if (run.droppedEdges() > 0) {
+            notes.add(notKept(run));
+        }
         found.add(new Finding(Kind.JOINT, "the run", answer, List.of("stops of the current on the flat, last: " + likes.getFirst().how()),
                 notes, likes.getFirst().scan(), likes.getFirst().scan()));
+    }
+
+    private static String notKept(Gathered run) {
+        return Words.say("%d further steps of the current were seen and not kept: of each step of the programme the first, the last ones and"
+                + " some between are", run.droppedEdges());
     }
 
     private static Finding incremental(Traced rig, StepNotes step) {
@@ -193,7 +201,7 @@ public final class Findings {
 
     private static Finding restFinding(Traced rig, StepNotes step) {
         double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
-        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(step.rest(), coarsest),
+        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(rig, step, coarsest),
                 Conditions.of(step), List.of(), step.continuity().firstScan(), step.continuity().lastScan());
     }
 

@@ -12,8 +12,10 @@ import rigwarden.findings.trace.Visit;
  * @param rows that were taken
  * @param missingRows scans that never came
  * @param visits what the loose probe showed, by spot, in the order of the stays
+ * @param droppedEdges steps of the current that were seen and not kept, since a step of the programme had so many
  */
-public record Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long missingRows, List<Visit> visits) {
+public record Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long missingRows, List<Visit> visits,
+        long droppedEdges) {
     public Gathered {
         steps = List.copyOf(steps);
         edges = List.copyOf(edges);
@@ -22,6 +24,6 @@ public record Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long 
 
     /** Of a run without a loose probe. */
     public Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long missingRows) {
-        this(steps, edges, rows, missingRows, List.of());
+        this(steps, edges, rows, missingRows, List.of(), 0);
     }
 }

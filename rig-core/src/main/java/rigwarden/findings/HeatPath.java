@@ -62,8 +62,8 @@ final class HeatPath {
                 Budget.standard("the rise", RISE_K / loss.watts()),
                 Budget.limits("between the rows of two pulses", BETWEEN * missing * value),
                 Budget.limits("not yet as warm as it gets", Math.exp(-seconds / cooling.seconds()) * value),
-                Budget.standard("tap gain", tap.gainU() / 2 * value),
-                Budget.standard(Budgets.FOREIGN_SCALE, currentGainU(traced) * value)));
+                Budget.standard(Nature.TAPS, "tap gain", tap.gainU() / 2 * value),
+                Budget.standard(Nature.GAIN, Budgets.FOREIGN_SCALE, currentGainU(traced) * value)));
         return Optional.of(new Finding(Kind.HEAT, Words.step(rest.sums()) + ", " + cooling.where().name() + ", rise for each watt",
                 new Answer.Value(value, "K/W", budget), List.of(Words.say("%.3f W in %d pulses before the rest, %.2f K over the room", loss.watts(),
                         loss.pulses, cooling.kelvin())), List.of("between the probe and the room; the inside of the cell is warmer"),

@@ -18,8 +18,10 @@ import rigwarden.rig.Traced;
 public final class Joints {
     /** Sound cells of one lot differ in resistance by so much, standard deviation, relative (project's assumption). */
     private static final double SPREAD = 0.05;
-    /** So many standard deviations make one out of family. */
-    private static final double OUT = 3.5;
+    /** Warmth tells a joint from so many likes. */
+    private static final int WARM_LIKES = 3;
+    /** A hand meter from so many: one that was read wrongly is not enough. */
+    private static final int WALKED_LIKES = 2;
 
     private Joints() {}
 
@@ -44,6 +46,10 @@ public final class Joints {
         double ohms() {
             return Math.abs(volts / amps);
         }
+
+        double standardOhms() {
+            return Math.abs(expandedVolts / amps) / 2;
+        }
     }
 
     /** Between these rest voltages a cell is on its flat, and its resistance hardly depends on how full it is, V. */
@@ -57,11 +63,11 @@ public final class Joints {
     static List<Resistance> onTheFlat(Traced rig, List<Edge> edges) {
         int cells = rig.cells().series();
         double[] sum = new double[cells];
-        List<Map<String, Double>> variance = new ArrayList<>();
+        List<Map<String, Budget.Term>> squares = new ArrayList<>();
         double[] weight = new double[cells];
         Resistance[] last = new Resistance[cells];
         for (int cell = 0; cell < cells; cell++) {
-            variance.add(new LinkedHashMap<>());
+            squares.add(new LinkedHashMap<>());
         }
         for (Edge edge : edges) {
             if (!edge.opened() || !flat(edge.after().getLast().volts())) {
@@ -73,7 +79,8 @@ public final class Joints {
                 if (r.seconds() == shortest) {
                     int cell = r.cell() - 1;
                     sum[cell] += square * r.ohms();
-                    r.budget().terms().forEach(t -> variance.get(cell).merge(t.name(), square * t.standard() * t.standard(), Double::sum));
+                    r.budget().terms().forEach(t -> squares.get(cell).merge(t.name(), t.sized(square * t.standard() * t.standard()),
+                            (a, b) -> a.sized(a.standard() + b.standard())));
                     weight[cell] += square;
                     last[cell] = r;
                 }
@@ -83,17 +90,15 @@ public final class Joints {
         for (int cell = 0; cell < cells; cell++) {
             if (last[cell] != null) {
                 means.add(new Resistance(cell + 1, last[cell].how(), last[cell].seconds(), sum[cell] / weight[cell], last[cell].amps(),
-                        new Budget(mean(variance.get(cell), weight[cell])), last[cell].scan()));
+                        new Budget(mean(squares.get(cell), weight[cell])), last[cell].scan()));
             }
         }
         return means;
     }
 
     /** Term by term, so that what errs alike in two runs can be told from what does not. */
-    private static List<Budget.Term> mean(Map<String, Double> variance, double weight) {
-        List<Budget.Term> terms = new ArrayList<>();
-        variance.forEach((name, sum) -> terms.add(Budget.standard(name, Math.sqrt(sum / weight))));
-        return terms;
+    private static List<Budget.Term> mean(Map<String, Budget.Term> squares, double weight) {
+        return squares.values().stream().map(t -> Budget.standard(t.nature(), t.name(), Math.sqrt(t.standard() / weight))).toList();
     }
 
     private static boolean flat(double[] volts) {
@@ -112,50 +117,59 @@ public final class Joints {
             return Optional.of(new Answer.Refused("a family needs four like places, there are " + ranked.size()));
         }
         Resistance top = ranked.getFirst();
-        double[] others = ranked.stream().skip(1).mapToDouble(Resistance::ohms).sorted().toArray();
-        double middle = others[others.length / 2];
-        double spread = Math.max(SPREAD * middle, scatter(others, middle));
-        double excess = top.ohms() - middle;
-        if (excess < OUT * Math.hypot(spread, top.budget().combined())) {
+        Likes others = Likes.of(ranked.stream().skip(1).mapToDouble(Resistance::ohms).toArray(), SPREAD, 0);
+        if (!others.below(top.ohms(), top.budget().combined())) {
             return Optional.empty();
         }
         int cell = top.cell();
-        String seen = Words.say("%.3f mΩ between its taps, its likes have %.3f mΩ", top.ohms() * 1000, middle * 1000);
+        String seen = Words.say("%.3f mΩ between its taps, its likes have %.3f mΩ", top.ohms() * 1000, others.middle() * 1000);
         if (cell == 1) {
             return Optional.of(new Answer.CannotTell("cell 1 or its lower terminal", seen));
         }
-        return Optional.of(named(cell, excess, warm, walked, seen));
-    }
-
-    /** Half of the others lie so near to their middle; as of a normal distribution. */
-    private static double scatter(double[] others, double middle) {
-        double[] away = Arrays.stream(others).map(o -> Math.abs(o - middle)).sorted().toArray();
-        return 1.4826 * away[away.length / 2];
+        return Optional.of(named(cell, top.ohms() - others.middle(), warm, walked, seen));
     }
 
     private static Answer named(int cell, double excess, List<Warm> warm, List<Walked> walked, String seen) {
         int lower = cell - 1;
-        Optional<Walked> here = walked.stream().filter(w -> w.lowerCell() == lower).findFirst();
         String joint = Words.say("the joint between cells %d and %d", lower, cell);
-        if (here.isPresent() && here.get().ohms() - here.get().expandedVolts() / Math.abs(here.get().amps()) > excess / 2) {
-            return new Answer.Named(joint, Words.say("%s; the hand meter reads %.3f mΩ on the joint itself", seen,
-                    here.get().ohms() * 1000));
+        Optional<ByHand> hand = byHand(lower, walked);
+        if (hand.isPresent() && hand.get().more() - hand.get().expanded() > excess / 2) {
+            return new Answer.Named(joint, Words.say("%s; the hand meter reads %.3f mΩ on the joint itself, on its likes %.3f mΩ", seen,
+                    1000 * hand.get().ohms(), 1000 * hand.get().likes()));
         }
         Map<Integer, Warm> family = new TreeMap<>();
         warm.forEach(w -> family.put(w.lowerCell(), w));
         Warm own = family.remove(lower);
-        if (own != null && family.size() >= 3) {
-            double[] rises = family.values().stream().mapToDouble(Warm::kelvin).sorted().toArray();
-            double middle = rises[rises.length / 2];
-            if (own.kelvin() - middle > Math.hypot(own.expandedKelvin(), own.expandedKelvin() / Math.sqrt(rises.length))) {
+        if (own != null && family.size() >= WARM_LIKES) {
+            Likes likes = Likes.byWarmth(family.values().stream().mapToDouble(Warm::kelvin).toArray());
+            if (likes.below(own.kelvin(), own.expandedKelvin() / 2)) {
                 return new Answer.Named(joint, Words.say("%s; and it is %.1f K over its cells, its likes %.1f K", seen, own.kelvin(),
-                        middle));
+                        likes.middle()));
             }
         }
-        String between = Words.say("cell %d or %s", cell, joint);
-        return new Answer.CannotTell(between, seen + (here.isPresent()
-                ? Words.say("; the hand meter reads only %.3f mΩ on the joint, which speaks for the cell", here.get().ohms() * 1000)
-                : "; a hand meter on the joint, or a tap on either side of it, would tell"));
+        return new Answer.CannotTell(Words.say("cell %d or %s", cell, joint), seen + hand.map(found -> found.words(excess))
+                .orElse(walked.stream().anyMatch(w -> w.lowerCell() == lower)
+                        ? "; the hand meter must be held on two of its likes too"
+                        : "; a hand meter on the joint and on its likes, or a tap on either side of it, would tell"));
+    }
+
+    /** What a hand meter reads on a joint, on its likes, and how much the joint has more, all in Ω. */
+    private record ByHand(double ohms, double likes, double more, double expanded) {
+        String words(double excess) {
+            return Words.say("; the hand meter reads %.3f mΩ on the joint and %.3f mΩ on its likes, which %s", 1000 * ohms, 1000 * likes,
+                    more + expanded < excess / 2 ? "speaks for the cell" : "does not tell");
+        }
+    }
+
+    private static Optional<ByHand> byHand(int lower, List<Walked> walked) {
+        Optional<Walked> here = walked.stream().filter(w -> w.lowerCell() == lower).findFirst();
+        double[] others = walked.stream().filter(w -> w.lowerCell() != lower).mapToDouble(Walked::ohms).toArray();
+        if (here.isEmpty() || others.length < WALKED_LIKES) {
+            return Optional.empty();
+        }
+        Likes likes = Likes.byHand(others);
+        return here.map(own -> new ByHand(own.ohms(), likes.middle(), own.ohms() - likes.middle(),
+                2 * Math.hypot(likes.spread(), own.standardOhms())));
     }
 
     /** Joints ranked by their warmth, the warmest first. */

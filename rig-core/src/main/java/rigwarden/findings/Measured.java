@@ -28,8 +28,14 @@ public record Measured(Rig rig, List<Discharge> discharges, List<Placed> resista
      * @param capacity that came of it
      * @param kind word of the step
      * @param lowest voltage at its end and the column that had it
+     * @param stoodDays how long the cells rested between the charge before and it
      */
-    record Discharge(Capacity capacity, String kind, StepFinding.Extreme lowest) {}
+    record Discharge(Capacity capacity, String kind, StepFinding.Extreme lowest, double stoodDays) {
+        /** As if they had stood for so long. */
+        Discharge stood(double days) {
+            return new Discharge(capacity, kind, lowest, days);
+        }
+    }
 
     /**
      * A resistance with what it hangs on.
@@ -48,7 +54,7 @@ public record Measured(Rig rig, List<Discharge> discharges, List<Placed> resista
         for (Capacity capacity : Capacity.of(rig, sums)) {
             StepNotes step = run.steps().stream().filter(s -> s.sums().index() == capacity.step()).findFirst().orElseThrow();
             if (Charge.refusal(step).isEmpty()) {
-                discharges.add(new Discharge(capacity, step.sums().kind(), step.sums().lowest()));
+                discharges.add(new Discharge(capacity, step.sums().kind(), step.sums().lowest(), stoodDays(sums, step.sums())));
             }
         }
         List<Placed> placed = new ArrayList<>();
@@ -59,6 +65,17 @@ public record Measured(Rig rig, List<Discharge> discharges, List<Placed> resista
             }
         }
         return new Measured(rig, discharges, placed, Joints.onTheFlat(rig, run.edges()));
+    }
+
+    private static double stoodDays(List<StepFinding> steps, StepFinding discharge) {
+        double seconds = 0;
+        for (StepFinding step : steps.subList(0, steps.indexOf(discharge)).reversed()) {
+            if (!step.kind().equals("rest")) {
+                break;
+            }
+            seconds += step.seconds();
+        }
+        return seconds / 86_400;
     }
 
     private static List<Placed> placed(Rig rig, StepFinding step, Edge edge) {

@@ -65,7 +65,7 @@ final class Onset {
                     Budget.limits("instant of the step", half * perSecond),
                     new Budget.Term("the rows around the curve", Math.sqrt(ALIKE) * fit.standard(0), fit.freedom()),
                     Budget.standard("rounding of the voltages", step),
-                    Budget.standard("tap gain", channel.gainU() / 2 * Math.abs(ohms)),
+                    Budget.standard(Nature.TAPS, "tap gain", channel.gainU() / 2 * Math.abs(ohms)),
                     Resistance.current(log, Math.abs(ohms))));
             return new Finding(Kind.RESISTANCE, "cell " + channel.cell() + ", at the instant", new Answer.Value(ohms, "mΩ", budget),
                     List.of(Words.say("%.2f A to %.2f A, %d rows followed back", edge.before().amps(), edge.trail().getFirst().amps(), rows)),

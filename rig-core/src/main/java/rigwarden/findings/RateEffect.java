@@ -1,5 +1,6 @@
 package rigwarden.findings;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** How the capacity falls with the current: t₁/t₂ = (I₂/I₁)^k between two tests of the same cells. */
@@ -34,16 +35,20 @@ public final class RateEffect {
         }
         double currents = Math.log(fast.rateC() / slow.rateC());
         double hours = slow.ampHours().value() / slow.rateC() / (fast.ampHours().value() / fast.rateC());
-        return new Answer.Value(Math.log(hours) / currents, "", new Budget(List.of(
-                term("slow test", slow, currents), term("fast test", fast, currents))));
+        List<Budget.Term> terms = new ArrayList<>();
+        Budgets.ofRatio(part("slow test", slow), part("fast test", fast), t -> t.nature().shared())
+                .forEach(t -> terms.add(t.times(1 / currents)));
+        terms.add(missing("missing from full, slow test", slow, currents));
+        terms.add(missing("missing from full, fast test", fast, currents));
+        return new Answer.Value(Math.log(hours) / currents, "", new Budget(terms));
     }
 
-    /** The shunt's and the amplifier's gain are the same in both and fall out of the ratio; the rest does not. */
-    private static Budget.Term term(String name, Capacity capacity, double currents) {
-        double own = Math.sqrt(capacity.budget().terms().stream()
-                .filter(t -> !Budgets.isGain(t.name())).mapToDouble(t -> t.standard() * t.standard()).sum());
-        double missing = capacity.missingAmpHours() / Math.sqrt(12);
-        return Budget.standard(name, Math.hypot(own, missing) / capacity.ampHours().value() / currents);
+    private static Budgets.Part part(String word, Capacity capacity) {
+        return new Budgets.Part(word, capacity.ampHours().value(), capacity.budget());
+    }
+
+    private static Budget.Term missing(String name, Capacity capacity, double currents) {
+        return Budget.standard(name, capacity.missingAmpHours() / Math.sqrt(12) / capacity.ampHours().value() / currents);
     }
 
     /**

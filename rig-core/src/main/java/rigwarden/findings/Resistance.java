@@ -27,8 +27,6 @@ import rigwarden.rig.VoltageInput;
 public record Resistance(int cell, String how, double seconds, double ohms, double[] amps, Budget budget, long scan) {
     /** Each reading's own rounding, as a rectangle of one step: 1/√12 of it. */
     private static final double ROUNDING = Math.sqrt(12);
-    /** One step beyond a line through nineteen readings, and one reading more: √(1/19 + 10²/570 + 1) of a reading's own scatter. */
-    private static final double LINE_AND_READING = 1.11;
 
     /**
      * Of every cell, from a step at which the current stopped, at each delay that was caught. The contact opened somewhere between
@@ -44,8 +42,8 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
                 double rise = half * relaxation(edge, i, cell);
                 String how = Words.say("%.2f A to %.2f A, after %.1f s", edge.before().amps(), after.amps(), after.nominalSeconds());
                 double volts = edge.before().volts()[cell] + fall - (after.volts()[cell] - rise);
-                one(rig, cell, how, after.seconds(), volts, edge.before().amps(), after.amps(), edge, Math.abs(fall) + Math.abs(rise))
-                        .ifPresent(found::add);
+                one(rig, cell, how, after.seconds(), volts, edge.before().amps(), after.amps(), scatter(rig, edge, cell, 1),
+                        Math.abs(fall) + Math.abs(rise), edge.scan()).ifPresent(found::add);
             }
         }
         return found;
@@ -62,7 +60,10 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
             double late = (Math.abs(rise.fallVoltsPerSecond()[cell]) + Math.abs(drop.fallVoltsPerSecond()[cell]))
                     * rig.scanNanos() * 1e-9;
             double volts = rise.before().volts()[cell] - drop.before().volts()[cell];
-            one(rig, cell, how, 0, volts, rise.before().amps(), drop.before().amps(), rise, late).ifPresent(found::add);
+            Scatter first = scatter(rig, rise, cell, 0);
+            Scatter second = scatter(rig, drop, cell, 0);
+            one(rig, cell, how, 0, volts, rise.before().amps(), drop.before().amps(), first.and(second), late, rise.scan())
+                    .ifPresent(found::add);
         }
         return found;
     }
@@ -83,33 +84,45 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
         return (b.volts()[cell] - a.volts()[cell]) / (b.seconds() - a.seconds());
     }
 
+    /** Standard deviation of a voltage difference by scatter and rounding of the readings, V. */
+    private record Scatter(double volts, int freedom) {
+        Scatter and(Scatter other) {
+            return new Scatter(Math.hypot(volts, other.volts), Math.min(freedom, other.freedom));
+        }
+    }
+
+    /** Of the line before, one row beyond its rows, and of so many single readings after. */
+    private static Scatter scatter(Traced rig, Edge edge, int cell, int readings) {
+        double each = Math.max(edge.noiseVolts()[cell], Taps.of(rig, rig.channels(Role.CELL_VOLTS).get(cell)).step() / ROUNDING);
+        return new Scatter(Math.hypot(edge.extrapolation(), Math.sqrt(readings)) * each, edge.freedom());
+    }
+
     private static Optional<Resistance> one(Traced rig, int cell, String how, double seconds, double volts, double ampsBefore,
-            double ampsAfter, Edge edge, double lateVolts) {
+            double ampsAfter, Scatter scatter, double lateVolts, long scan) {
         double amps = ampsBefore - ampsAfter;
-        if (Double.isNaN(volts) || Double.isNaN(edge.noiseVolts()[cell]) || Math.abs(amps) < 1) {
+        if (Double.isNaN(volts) || Double.isNaN(scatter.volts()) || Math.abs(amps) < 1) {
             return Optional.empty();
         }
         double ohms = volts / amps;
         Taps taps = Taps.of(rig, rig.channels(Role.CELL_VOLTS).get(cell));
         double per = 1 / Math.abs(amps);
         List<Budget.Term> terms = List.of(
-                Budget.standard("tap gain", taps.gain() * Math.abs(ohms)),
-                new Budget.Term("noise and rounding of the taps",
-                        LINE_AND_READING * Math.max(edge.noiseVolts()[cell], taps.step() / ROUNDING) * per, edge.freedom()),
+                Budget.standard(Nature.TAPS, "tap gain", taps.gain() * Math.abs(ohms)),
+                new Budget.Term("noise and rounding of the taps", scatter.volts() * per, scatter.freedom()),
                 Budget.limits("instant of the reading", lateVolts * per),
                 current(rig, Math.abs(ohms)));
         return Optional.of(new Resistance(cell + 1, how, seconds, ohms, new double[] {ampsBefore, ampsAfter},
-                new Budget(terms), edge.scan()));
+                new Budget(terms), scan));
     }
 
     /** A step of the current knows no zero: only what grows with the current counts. */
     static Budget.Term current(Traced traced, double ohms) {
         return switch (traced) {
             case Rig rig -> rig.calibration(Calibratable.CURRENT)
-                    .map(found -> Budget.standard("the current's calibration", found.doubt().gainU() / 2 * ohms))
-                    .orElseGet(() -> Budget.limits("shunt and amplifier gain",
+                    .map(found -> Budget.standard(Nature.GAIN, "the current's calibration", found.doubt().gainU() / 2 * ohms))
+                    .orElseGet(() -> Budget.limits(Nature.GAIN, "shunt and amplifier gain",
                             Math.hypot(rig.shunt().toleranceRelative(), Channels.INA228_GAIN) * ohms));
-            case ForeignLog log -> Budget.limits(Budgets.FOREIGN_SCALE, log.gainLimits() * ohms);
+            case ForeignLog log -> Budget.limits(Nature.GAIN, Budgets.FOREIGN_SCALE, log.gainLimits() * ohms);
         };
     }
 
@@ -156,12 +169,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
     }
 
     Finding finding() {
-        return new Finding(Kind.RESISTANCE, "cell " + cell, new Answer.Value(ohms * 1000, "mΩ", inMilliohms()), List.of(how),
+        return new Finding(Kind.RESISTANCE, "cell " + cell, new Answer.Value(ohms * 1000, "mΩ", budget.times(1000)), List.of(how),
                 List.of("with all that lies between its two taps; never to be held against a 1 kHz value"), scan, scan);
-    }
-
-    private Budget inMilliohms() {
-        return new Budget(budget.terms().stream()
-                .map(t -> new Budget.Term(t.name(), 1000 * t.standard(), t.freedom(), t.rectangular())).toList());
     }
 }

@@ -13,10 +13,6 @@ import rigwarden.rig.Rig;
  * @param taps whether inputs and calibrations of the voltages are the same
  */
 record Shared(boolean current, boolean taps) {
-    private static final Set<String> OF_THE_CURRENT = Set.of("shunt tolerance", "amplifier gain", "amplifier offset", "reference meter's scale",
-            "shunt's certificate", "the calibration's line", "beyond the calibrated span", "shunt and amplifier gain", "the current's calibration");
-    private static final Set<String> OF_THE_TAPS = Set.of("tap gain", "tap at the cut-off");
-
     static Shared of(Rig earlier, Rig later) {
         boolean shunt = Calibratable.of(earlier).get(Calibratable.CURRENT).equals(Calibratable.of(later).get(Calibratable.CURRENT))
                 && earlier.shunt().equals(later.shunt());
@@ -29,8 +25,12 @@ record Shared(boolean current, boolean taps) {
     }
 
     /** Whether a term of a budget is the same error in both runs. */
-    boolean alike(String term) {
-        return current && OF_THE_CURRENT.contains(term) || taps && OF_THE_TAPS.contains(term);
+    boolean alike(Budget.Term term) {
+        return switch (term.nature()) {
+            case GAIN, OFFSET -> current;
+            case TAPS -> taps;
+            case WARMTH, CLOCK, WANDERING, OWN -> false;
+        };
     }
 
     /** The same where the cells at the cut-off are two: each has a tap of its own. */

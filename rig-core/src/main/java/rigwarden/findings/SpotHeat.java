@@ -1,7 +1,6 @@
 package rigwarden.findings;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -20,11 +19,6 @@ final class SpotHeat {
     private static final double LEAST_C = 0.1;
     /** A bead that is only laid on misses so much of a rise, limits, relative (project's assumption). */
     private static final double CONTACT = 0.1;
-    /** Sound places of one make differ by so much, standard deviation, relative and in K (project's assumption). */
-    private static final double SPREAD = 0.15;
-    private static final double SPREAD_K = 0.3;
-    private static final double OUT = 3.5;
-    private static final double NORMAL = 1.4826;
     private static final int LIKES = 3;
 
     private SpotHeat() {}
@@ -118,19 +112,11 @@ final class SpotHeat {
             return Optional.empty();
         }
         Rise top = family.getFirst();
-        double[] likes = family.stream().skip(1).mapToDouble(Rise::kelvin).sorted().toArray();
-        double middle = middle(likes);
-        double spread = Math.max(Math.max(SPREAD * Math.abs(middle), SPREAD_K),
-                NORMAL * middle(Arrays.stream(likes).map(k -> Math.abs(k - middle)).sorted().toArray()));
-        return top.kelvin() - middle > OUT * Math.hypot(spread, top.budget().combined())
+        Likes likes = Likes.byWarmth(family.stream().skip(1).mapToDouble(Rise::kelvin).toArray());
+        return likes.below(top.kelvin(), top.budget().combined())
                 ? Optional.of(new Answer.Named(top.spot().name(), Words.say("%.1f K over its cell, its %d likes %.1f K in the middle", top.kelvin(),
-                        likes.length, middle)))
+                        family.size() - 1, likes.middle())))
                 : Optional.empty();
-    }
-
-    private static double middle(double[] sorted) {
-        int half = sorted.length / 2;
-        return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
     }
 
     private static List<String> leftOut(List<Visit> visits, List<Rise> rises) {

@@ -3,9 +3,14 @@ package rigwarden.findings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import rigwarden.findings.trace.Continuity;
+import rigwarden.findings.trace.Following;
+import rigwarden.findings.trace.Numbers;
+import rigwarden.findings.trace.ZeroWatch;
+import rigwarden.findings.trace.ZeroWatch.Stretch;
 import rigwarden.program.Ended;
 import rigwarden.quantity.Quantity;
-import rigwarden.quantity.Uncertain;
 import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
 import rigwarden.rig.ChannelCalibration;
@@ -28,6 +33,8 @@ public final class Tally {
     /** A shunt that nobody saw is taken for as warm as this, °C. */
     private static final double REFERENCE_C = 25;
     private static final long MINUTE = 60_000_000_000L;
+    /** A reading beyond this part of the scale is no zero. */
+    private static final double ZERO_SHARE = 0.005;
     private static final long SLOPE_NANOS = 10_000_000_000L;
     /** With less than this part of the current before, it has stopped: a cell that recovers has another slope than one that met its cut-off. */
     private static final double STILL_FLOWS = 0.5;
@@ -41,7 +48,10 @@ public final class Tally {
     private final Channel[] bodies;
     private final Optional<Channel> shuntBody;
     private final double zeroAmps;
-    private final List<StepFinding> found = new ArrayList<>();
+    private final Numbers now;
+    private final Following following;
+    private final ZeroWatch zero;
+    private final List<StepSums> sums = new ArrayList<>();
 
     private long accumulatorCode;
     private long ratioCode;
@@ -71,7 +81,15 @@ public final class Tally {
     private static final StepFinding.Extreme NOWHERE_LOW = new StepFinding.Extreme(Double.NEGATIVE_INFINITY, "");
 
     public Tally(Traced rig) {
+        this(rig, new Numbers(rig));
+    }
+
+    /** With numbers that somebody else reads. */
+    Tally(Traced rig, Numbers now) {
         this.rig = rig;
+        this.now = now;
+        following = new Following(now.cells().size(), now.sums());
+        zero = new ZeroWatch(ZERO_SHARE * rig.channel(Role.CURRENT).highest());
         current = rig.channel(Role.CURRENT);
         accumulated = rig.possible(Role.ACCUMULATED);
         ratio = rig.possible(Role.CLOCK_RATIO);
@@ -89,6 +107,16 @@ public final class Tally {
 
     /** Takes the next scan; marks of steps that begin or end in it come after it. */
     public void scan(Scan scan) {
+        now.read(scan);
+        seen(scan);
+    }
+
+    /** The same where its numbers have been read. */
+    void seen(Scan scan) {
+        zero.take(now);
+        if (open) {
+            following.take(now);
+        }
         lastNanos = scan.nanos();
         accumulatorCode = accumulated.map(sum -> code(scan, sum, accumulatorCode)).orElse(0L);
         ratioCode = ratio.map(clock -> code(scan, clock, ratioCode)).orElse(0L);
@@ -152,6 +180,7 @@ public final class Tally {
     /** A step began in the scan taken last. */
     public void begun(int number, String word) {
         open = true;
+        following.begin(now);
         step = number;
         kind = word;
         sinceNanos = lastNanos;
@@ -173,35 +202,47 @@ public final class Tally {
 
     /** The step that began last ended in the scan taken last. */
     public void ended(Ended by, boolean settled, Account account) {
-        double seconds = (lastNanos - sinceNanos) * 1e-9;
-        double trapezoid = account.ampHours();
-        double clock = ratio.map(channel -> channel.value(ratioCode)).orElse(1.0);
-        double charge = accumulated.map(sum -> ((accumulatorCode - startCode) * sum.scale() * clock + zeroAmps * seconds) / 3600)
-                .orElse(trapezoid);
         double shuntMean = scans == 0 || shuntBody.isEmpty() ? Double.NaN : shuntSum / scans;
-        Budget budget = ChargeBudget.of(rig, charge, seconds, ratioCode != 0, shuntMean, shuntHottest);
-        boolean comparable = Math.abs(trapezoid) > 0.001 * rig.cells().ratedAmpHours();
-        double energy = account.wattHours() * (comparable ? charge / trapezoid : 1);
-        found.add(new StepFinding(step, kind, seconds, new Uncertain(charge, budget.expanded()), budget, trapezoid,
-                new Uncertain(energy, energyU(energy, charge, budget, seconds)), lowest, highest, hottest,
-                bodyReadings == 0 ? Double.NaN : bodySum / bodyReadings, startAmps, slope, by, settled));
+        Continuity seen = following.end();
+        sums.add(new StepSums(rig, step, kind, sinceNanos, lastNanos, charge(seen, account), account, seen, ratioCode != 0, shuntMean,
+                shuntHottest, lowest, highest, hottest, bodyReadings == 0 ? Double.NaN : bodySum / bodyReadings, startAmps, slope, by, settled));
         open = false;
     }
 
-    private double energyU(double energy, double charge, Budget budget, double seconds) {
-        double volts = Math.abs(charge) < 1e-3 ? 3.3 * cells.length : Math.abs(energy / charge);
-        double byCharge = budget.expanded() * volts;
-        double byTaps = 0;
-        for (Channel cell : cells) {
-            double volt = volts / cells.length;
-            byTaps += cell.uncertainty(volt) * Math.abs(charge);
+    /**
+     * What the chip counted runs by its own clock and knows nothing of the current's calibrated zero; what was put in its place, from
+     * currents, does.
+     */
+    private double charge(Continuity seen, Account account) {
+        double seconds = (lastNanos - sinceNanos) * 1e-9;
+        boolean followed = seen.blindSeconds() > 0;
+        if (accumulated.isEmpty()) {
+            return followed || account.nanos() == 0 ? (seen.countedCoulombs() + seen.guessedCoulombs()) / 3600 : account.ampHours();
         }
-        double rounding = 1e-6 * seconds / 3600;
-        return Math.sqrt(byCharge * byCharge + byTaps * byTaps + rounding * rounding);
+        double counted = followed ? seen.countedCoulombs() : (accumulatorCode - startCode) * accumulated.get().scale();
+        double clock = ratio.map(channel -> channel.value(ratioCode)).orElse(1.0);
+        return (counted * clock + zeroAmps * (seconds - seen.blindSeconds()) + seen.guessedCoulombs()) / 3600;
     }
 
-    /** The steps that have ended, in order. */
+    /** What was summed over the steps that have ended. */
+    List<StepSums> sums() {
+        return List.copyOf(sums);
+    }
+
+    /** The current's zero around each of them, as far as it is known by now. */
+    List<Optional<Zero>> zeros() {
+        return switch (rig) {
+            case Rig own -> {
+                List<Stretch> stretches = zero.found();
+                yield sums.stream().map(s -> Zero.around(stretches, s.beganNanos(), s.endedNanos(), own.shunt().ampsPerCode())).toList();
+            }
+            case ForeignLog _ -> sums.stream().map(_ -> Optional.<Zero>empty()).toList();
+        };
+    }
+
+    /** The steps that have ended, in order; a rest after one may still tell the current's zero in it. */
     public List<StepFinding> steps() {
-        return List.copyOf(found);
+        List<Optional<Zero>> zeros = zeros();
+        return IntStream.range(0, sums.size()).mapToObj(i -> sums.get(i).finding(zeros.get(i))).toList();
     }
 }

@@ -2,9 +2,9 @@ package rigwarden.findings;
 
 import java.util.ArrayList;
 import java.util.List;
-import rigwarden.findings.trace.Continuity;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import rigwarden.findings.trace.Edges;
-import rigwarden.findings.trace.Following;
 import rigwarden.findings.trace.InOrder;
 import rigwarden.findings.trace.KneeWatch;
 import rigwarden.findings.trace.Numbers;
@@ -32,7 +32,6 @@ public final class Trace {
     private final InOrder order = new InOrder(this::next);
     private final Tally tally;
     private final Numbers now;
-    private final Following following;
     private final KneeWatch knees;
     private final WarmthWatch warmth;
     private final RestWatch rest;
@@ -50,9 +49,8 @@ public final class Trace {
     private long roomCount;
 
     public Trace(Traced rig) {
-        tally = new Tally(rig);
         now = new Numbers(rig);
-        following = new Following(now.cells().size(), now.sums());
+        tally = new Tally(rig, now);
         knees = new KneeWatch(now.cells().size(), Math.min(FLOWS_AMPS, FLOWS_C * rig.cells().ratedAmpHours()));
         warmth = new WarmthWatch(now.warm());
         rest = new RestWatch(now.cells().size());
@@ -68,12 +66,11 @@ public final class Trace {
 
     private void next(Row row) {
         rows++;
-        tally.scan(row.scan());
         now.read(row.scan());
+        tally.seen(row.scan());
         edges.take(now);
         spots.take(now);
         if (open) {
-            following.take(now);
             knees.take(now);
             warmth.take(now);
             rest.take(now);
@@ -106,7 +103,6 @@ public final class Trace {
         tally.begun(begun.number(), begun.kind());
         edges.begun(begun.number(), begun.kind());
         spots.begun(begun.number());
-        following.begin(now);
         knees.begin(now);
         warmth.begin(now);
         rest.begin(now);
@@ -125,10 +121,9 @@ public final class Trace {
         open = false;
         spots.over();
         tally.ended(over.by(), over.settled(), over.account());
-        Continuity seen = following.end();
-        StepFinding sums = Charge.bounded(tally.steps().getLast(), seen);
-        steps.add(new StepNotes(sums, seen, knees.end(), warmth.end(), rest.end(),
-                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount));
+        StepSums sums = tally.sums().getLast();
+        steps.add(new StepNotes(sums.finding(Optional.empty()), sums.seen(), knees.end(), warmth.end(), rest.end(),
+                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount, Optional.empty()));
     }
 
     /** Temperatures of the step that runs, until now: what a forecast of its end is made of. */
@@ -140,6 +135,9 @@ public final class Trace {
     public Gathered end() {
         order.end();
         end(new StepMark.Over(Ended.CUT, false, Account.EMPTY));
-        return new Gathered(steps, edges.found(), rows, order.missing(), spots.end());
+        List<StepFinding> better = tally.steps();
+        List<Optional<Zero>> zeros = tally.zeros();
+        List<StepNotes> known = IntStream.range(0, steps.size()).mapToObj(i -> steps.get(i).with(better.get(i), zeros.get(i))).toList();
+        return new Gathered(known, edges.found(), rows, order.missing(), spots.end(), edges.dropped());
     }
 }

@@ -51,7 +51,7 @@ public final class Verdict {
 
     private static Budget.Term temperature(double half, double halfAtRating, boolean away) {
         Budget.Term term = Budget.limits(away ? "temperature coefficient" : "temperature of the cells", half);
-        return away ? new Budget.Term(term.name(), term.standard(), term.freedom(), true, Budget.limits("", halfAtRating).standard()) : term;
+        return away ? term.leaving(Budget.limits("", halfAtRating).standard()) : term;
     }
 
     /** Whether all that was unlike the rating's conditions can only have cost charge, but for the temperature. */

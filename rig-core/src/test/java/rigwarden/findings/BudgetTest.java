@@ -45,7 +45,7 @@ class BudgetTest {
     }
 
     private static Budget.Term rectangular(double standard) {
-        return new Budget.Term("rectangular", standard, Double.POSITIVE_INFINITY, true);
+        return Budget.limits("rectangular", standard * Math.sqrt(3));
     }
 
     private static Budget.Term normal(double standard) {

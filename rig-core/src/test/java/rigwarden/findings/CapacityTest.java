@@ -19,7 +19,8 @@ class CapacityTest {
     private static final Rig CELL = TestRigs.oneCell();
 
     private static StepFinding step(int index, String kind, double hours, double ampHours, Ended by) {
-        Budget budget = new Budget(List.of(Budget.limits("shunt tolerance", 0.001 * ampHours), Budget.limits("amplifier offset", 0.01 * hours)));
+        Budget budget = new Budget(List.of(Budget.limits(Nature.GAIN, "shunt tolerance", 0.001 * ampHours),
+                Budget.limits(Nature.OFFSET, "amplifier offset", 0.01 * hours)));
         StepFinding.Extreme some = new StepFinding.Extreme(2.5, "cell_01_v");
         return new StepFinding(index, kind, hours * 3600, new Uncertain(ampHours, budget.expanded()), budget, ampHours,
                 new Uncertain(3.2 * ampHours, 3.2 * budget.expanded()), some, some, some, 25, ampHours / hours, 0, by, true);

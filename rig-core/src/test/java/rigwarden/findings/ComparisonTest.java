@@ -95,8 +95,12 @@ class ComparisonTest {
     }
 
     private static ChannelCalibration calibration(double gain) {
+        return calibration(gain, 0);
+    }
+
+    static ChannelCalibration calibration(double gain, double offsetAmps) {
         Doubt doubt = new Doubt(25, 0.004, 1e-4, 5e-4, 0.002, 0, 5, 50, 1e-3);
-        return new ChannelCalibration("current_a", gain, 0, doubt, LocalDate.EPOCH, LocalDate.EPOCH.plusDays(365), OptionalDouble.of(25),
+        return new ChannelCalibration("current_a", gain, offsetAmps, doubt, LocalDate.EPOCH, LocalDate.EPOCH.plusDays(365), OptionalDouble.of(25),
                 OptionalLong.empty(), "gain " + gain);
     }
 
@@ -109,6 +113,51 @@ class ComparisonTest {
         assertThat(notHeld(night, new Night(104, 52.5, 25, 2.6, Ended.TAPER))).contains("one ended at 2.5", "the other at 2.6");
         assertThat(notHeld(night, new Night(104, 52.5, 25, 2.5, Ended.TIME))).contains("lower bound");
         assertThat(notHeld(night, new Night(104, 52.5, 25, 2.5, Ended.CEILING))).contains("did not start alike");
+    }
+
+    @Test
+    void where_every_body_probe_was_lost_nothing_is_held_against_it_and_that_is_said() {
+        Night night = Night.of(104.0);
+        Measured blind = night.at(Double.NaN).on(CELL);
+
+        for (List<Change> changes : List.of(Comparison.of(night.on(CELL), blind), Comparison.of(blind, night.on(CELL)),
+                Comparison.of(blind, blind))) {
+            assertThat(changes).filteredOn(c -> c.what().startsWith("capacity")).singleElement().isInstanceOfSatisfying(Change.NotHeld.class,
+                    n -> assertThat(n.because()).contains("nobody knows how warm the cells were"));
+        }
+        Measured warm = stops(PACK, 22, 3.30, cells(0.38, 0, 0));
+        assertThat(Comparison.of(warm, stops(PACK, Double.NaN, 3.30, cells(0.38, 0, 0)))).filteredOn(c -> c.what().startsWith("resistance"))
+                .isNotEmpty().allSatisfy(c -> assertThat(((Change.NotHeld) c).because()).contains("how warm the cells were later"));
+    }
+
+    /** Full, so many days of rest, and 104 Ah less a loss. */
+    private static Measured stood(double days, double ampHours) {
+        double seconds = 60 * Math.round(ampHours / 10.5 * 60);
+        double exact = ampHours * 3600 / (seconds - 60);
+        return Measured.of(CELL, WrittenRun.gathered(CELL, new WrittenRun(CELL, 60)
+                .step(1, "charge", 3600, Ended.TAPER, _ -> 21, _ -> 25, _ -> 3.5)
+                .step(2, "rest", days * 86_400, Ended.TIME, _ -> 0, _ -> 25, _ -> 3.4)
+                .step(3, "discharge", seconds, Ended.CUT_OFF, _ -> -exact, _ -> 25, t -> 3.25 - 0.75 * Math.pow(t / seconds, 40)).rows()));
+    }
+
+    @Test
+    @Mark(of = "self discharge", standing = Standing.WORKED, source = "two written runs: 104.00 Ah soon after the charge, 101.92 Ah after 28 days: 98.0 %")
+    void a_discharge_after_weeks_in_full_is_a_share_of_the_earlier_one_and_no_loss_of_capacity() {
+        List<Change> changes = Comparison.of(stood(0.05, 104.0), stood(28, 101.92));
+
+        assertThat(changes).filteredOn(c -> c instanceof Change.Held h && h.kind() == Kind.SELF_DISCHARGE).singleElement()
+                .isInstanceOfSatisfying(Change.Held.class, held -> {
+                    assertThat(held.what()).isEqualTo("charge retained over 28.0 days");
+                    assertThat(held.later()).isCloseTo(98.0, within(0.1));
+                    assertThat(held.budget().terms()).filteredOn(t -> t.nature() == Nature.GAIN).isNotEmpty()
+                            .allSatisfy(t -> assertThat(t.standard()).as(t.name()).isLessThan(1e-9));
+                    assertThat(held.least()).isLessThan(0.5);
+                    assertThat(held.seen()).isTrue();
+                });
+        assertThat(changes).filteredOn(c -> c.what().startsWith("capacity")).singleElement().isInstanceOfSatisfying(Change.NotHeld.class,
+                n -> assertThat(n.because()).contains("stood full for 0.1 days before it then and for 28.0 days later"));
+        assertThat(Comparison.of(stood(0.05, 104.0), stood(5, 103.9))).filteredOn(c -> c.what().startsWith("charge retained")).singleElement()
+                .isInstanceOfSatisfying(Change.NotHeld.class, n -> assertThat(n.because()).contains("too few"));
     }
 
     @Test

@@ -4,13 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import rigwarden.findings.trace.RestTrail;
 import rigwarden.marks.Mark;
 import rigwarden.marks.Standing;
 import rigwarden.program.Ended;
@@ -76,71 +74,6 @@ class FindingsTest {
         assertThat(RateEffect.exponent(slow, capacity(0.10, 87, 0.2, 25, Capacity.Start.NOT_FULL, false, false)))
                 .isInstanceOf(Answer.Refused.class);
         assertThatThrownBy(() -> RateEffect.ampHoursAt(0.2, slow, fast, 1.2)).hasMessageContaining("outside the tested rates");
-    }
-
-    @Test
-    @Mark(of = "protection", standing = Standing.WORKED, source = "3.650 V and 1.2 s of delay at 1 and 10 mV/s: 3.6512 and 3.6620 V")
-    void two_rates_tell_a_protections_threshold_from_its_delay() {
-        List<ProtectionProof.Bracket> both = List.of(new ProtectionProof.Bracket(3.6512, 3.64, 1e-3, 5, 1),
-                new ProtectionProof.Bracket(3.6620, 3.64, 10e-3, 20, 2));
-
-        Answer.Value threshold = (Answer.Value) ProtectionProof.threshold(both).orElseThrow();
-
-        assertThat(threshold.value()).isCloseTo(3.650, within(1e-6));
-        assertThat(threshold.budget().expanded()).isBetween(0.0001, 0.005);
-        assertThat(ProtectionProof.threshold(both.subList(0, 1))).as("one rate tells no threshold").isEmpty();
-    }
-
-    @Test
-    void a_protection_that_opened_is_bracketed_and_one_that_did_not_is_a_finding() {
-        List<Finding> opened = WrittenRun.findings(CELL, new WrittenRun(CELL, 0.1)
-                .step(1, "prove_protection", 100, Ended.PROTECTION, _ -> 5, _ -> 22, t -> 3.60 + t * 0.5e-3)
-                .step(2, "rest", 30, Ended.TIME, _ -> 0, _ -> 22, _ -> 3.62).rows());
-        List<Finding> never = WrittenRun.findings(CELL, new WrittenRun(CELL, 0.1)
-                .step(1, "prove_protection", 200, Ended.CEILING, _ -> 5, _ -> 22, t -> 3.60 + t * 0.5e-3).rows());
-
-        assertThat(opened).filteredOn(f -> f.kind() == Kind.PROTECTION).singleElement().satisfies(f ->
-                assertThat(f.answer()).isInstanceOfSatisfying(Answer.Between.class, b -> {
-                    assertThat(b.low()).isCloseTo(3.62, within(0.001));
-                    assertThat(b.high()).isCloseTo(3.65, within(0.001));
-                }));
-        assertThat(never).filteredOn(f -> f.kind() == Kind.PROTECTION).singleElement().satisfies(f ->
-                assertThat(f.answer()).isInstanceOfSatisfying(Answer.Named.class, n -> assertThat(n.who()).isEqualTo("not opened")));
-    }
-
-    @Test
-    @Mark(of = "self discharge", standing = Standing.FROM_MEMORY, source = "IEC 61960-3:2017, 7.4: what is retained after 28 days")
-    void charge_retained_over_four_weeks_is_a_share_and_over_one_week_is_refused() {
-        Capacity before = full(0.2, 108.0, 0.3, 25);
-        Capacity after = full(0.2, 105.84, 0.3, 25);
-
-        Answer.Value retained = (Answer.Value) SelfDischarge.retained(before, after, 28);
-
-        assertThat(retained.value()).isCloseTo(98.0, within(0.001));
-        assertThat(retained.budget().terms()).extracting(Budget.Term::name).contains("drawn by the taps");
-        assertThat(SelfDischarge.retained(before, after, 7)).isInstanceOf(Answer.Refused.class);
-    }
-
-    @Test
-    @Mark(of = "self discharge", standing = Standing.WORKED, source = "written trails: 2, 2 and 9 mV in eleven days")
-    void cells_are_ranked_by_the_fall_of_their_rest_voltage_on_a_steep_end_and_not_on_the_flat() {
-        assertThat(SelfDischarge.ranking(rest(3.00, 2, 9, 2), 125e-6))
-                .isInstanceOfSatisfying(Answer.Named.class, n -> assertThat(n.who()).isEqualTo("cell 2"));
-        assertThat(SelfDischarge.ranking(rest(3.00, 2, 2.1, 2), 125e-6)).isInstanceOf(Answer.CannotTell.class);
-        assertThat(SelfDischarge.ranking(rest(3.30, 2, 9, 2), 125e-6))
-                .isInstanceOfSatisfying(Answer.Refused.class, r -> assertThat(r.because()).contains("on the flat"));
-    }
-
-    private static RestTrail rest(double volts, double... fallMillivolts) {
-        double[] hours = new double[400];
-        Arrays.setAll(hours, i -> i + 0.5);
-        double[][] trails = new double[fallMillivolts.length][hours.length];
-        for (int cell = 0; cell < trails.length; cell++) {
-            for (int i = 0; i < hours.length; i++) {
-                trails[cell][i] = volts - fallMillivolts[cell] * 1e-3 * (hours[i] - 72) / 264;
-            }
-        }
-        return new RestTrail(hours, trails);
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import rigwarden.marks.Mark;
@@ -28,6 +29,12 @@ class JointsTest {
         return all;
     }
 
+    /** Every bar walked at 64 A: sound ones with so much, one of them with so much more. */
+    private static List<Joints.Walked> walked(double sound, int odd, double more) {
+        return IntStream.range(1, 8).mapToObj(lower -> new Joints.Walked(lower,
+                64 * (sound * (1 + 0.08 * (lower % 3 - 1)) + (lower == odd ? more : 0)), -64, 0.2e-3)).toList();
+    }
+
     @Test
     @Mark(of = "joint", standing = Standing.WORKED, source = "written places: 0.1 mΩ more between taps 3 and 4 of eight")
     void by_its_voltage_alone_it_is_the_cell_or_the_joint() {
@@ -40,7 +47,7 @@ class JointsTest {
     @Test
     void its_own_warmth_or_a_hand_meter_on_it_names_the_joint() {
         Answer byHeat = Joints.outOfFamily(places(4, 0.1e-3), warm(3, 2), List.of()).orElseThrow();
-        Answer byHand = Joints.outOfFamily(places(4, 0.1e-3), List.of(), List.of(new Joints.Walked(3, 13e-3, -64, 0.2e-3))).orElseThrow();
+        Answer byHand = Joints.outOfFamily(places(4, 0.1e-3), List.of(), walked(0.05e-3, 3, 0.1e-3)).orElseThrow();
 
         for (Answer answer : List.of(byHeat, byHand)) {
             assertThat(answer).isInstanceOfSatisfying(Answer.Named.class,
@@ -50,9 +57,32 @@ class JointsTest {
 
     @Test
     void a_hand_meter_that_finds_the_joint_good_speaks_for_the_cell_but_never_names_it() {
-        Answer answer = Joints.outOfFamily(places(4, 0.1e-3), List.of(), List.of(new Joints.Walked(3, 2e-3, -64, 0.2e-3))).orElseThrow();
+        Answer answer = Joints.outOfFamily(places(4, 0.1e-3), List.of(), walked(0.03e-3, 3, 0)).orElseThrow();
 
         assertThat(answer).isInstanceOfSatisfying(Answer.CannotTell.class, c -> assertThat(c.because()).contains("speaks for the cell"));
+    }
+
+    @Test
+    @Mark(of = "joint", standing = Standing.WORKED, source = "written places: a bad cell of + 0.07…0.09 mΩ among sound joints of 0.05 mΩ and 1 K")
+    void a_bad_cell_among_sound_joints_is_never_called_a_joint() {
+        for (double more = 0.070e-3; more < 0.091e-3; more += 0.005e-3) {
+            for (double kelvin : new double[] {0, 0.3, 0.6, 0.9}) {
+                for (int odd = 2; odd <= 8; odd++) {
+                    Optional<Answer> answer = Joints.outOfFamily(places(odd, more), warm(odd - 1, kelvin), walked(0.05e-3, 0, 0));
+
+                    assertThat(answer.filter(Answer.Named.class::isInstance)).as("cell %d with %.3f mΩ more, its joint %.1f K warmer", odd,
+                            1000 * more, kelvin).isEmpty();
+                }
+            }
+        }
+    }
+
+    @Test
+    void a_joint_that_was_walked_without_its_likes_breaks_no_tie() {
+        for (List<Joints.Walked> few : List.of(walked(0.05e-3, 3, 0.1e-3).subList(2, 3), walked(0.05e-3, 3, 0.1e-3).subList(2, 4))) {
+            assertThat(Joints.outOfFamily(places(4, 0.1e-3), List.of(), few).orElseThrow()).isInstanceOfSatisfying(Answer.CannotTell.class,
+                    c -> assertThat(c.because()).contains("on two of its likes too"));
+        }
     }
 
     @Test

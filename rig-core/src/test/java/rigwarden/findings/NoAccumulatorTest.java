@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import rigwarden.findings.trace.Row;
 import rigwarden.program.Ended;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -43,6 +45,17 @@ class NoAccumulatorTest {
         // 10 µV on 0.5 mΩ for an hour, and 0.3 % of 21 Ah: rectangular limits
         assertThat(term(finding, "amplifier offset")).isCloseTo(0.02 / Math.sqrt(3), within(1e-9));
         assertThat(term(finding, "current between the readings")).isCloseTo(0.063 / Math.sqrt(3), within(1e-7));
+    }
+
+    @Test
+    void a_step_that_was_broken_off_without_the_machines_sums_has_the_charge_of_its_rows() {
+        Rig rig = rig();
+        List<Row> rows = new WrittenRun(rig, 1).step(1, "discharge", 600, Ended.TIME, _ -> -21, _ -> 22, _ -> 3.2).rows().subList(0, 301);
+
+        StepFinding finding = WrittenRun.gathered(rig, rows).steps().getFirst().sums();
+
+        assertThat(finding.by()).isEqualTo(Ended.CUT);
+        assertThat(finding.chargeAmpHours().value()).isCloseTo(-21 * 300 / 3600.0, within(1e-3));
     }
 
     private static double term(StepFinding finding, String name) {

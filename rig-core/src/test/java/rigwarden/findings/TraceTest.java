@@ -22,7 +22,11 @@ class TraceTest {
 
     /** Charged for 10 min, rested, discharged for 20 min down to the cut-off. */
     private static List<Row> shortRun() {
-        return new WrittenRun(CELL, 0.5)
+        return shortRun(CELL);
+    }
+
+    private static List<Row> shortRun(Rig rig) {
+        return new WrittenRun(rig, 0.5)
                 .step(1, "charge", 600, Ended.TAPER, _ -> 21, t -> 22 + t / 600, t -> 3.45 + t * 2e-4)
                 .step(2, "rest", 300, Ended.SETTLED, _ -> 0, _ -> 23, _ -> 3.35)
                 .step(3, "discharge", 1200, Ended.CUT_OFF, _ -> -52.5, t -> 23 + t / 200, t -> 3.25 - 0.75 * Math.pow(t / 1200, 6))
@@ -200,20 +204,43 @@ class TraceTest {
         assertThat(discharge.notes()).anySatisfy(n -> assertThat(n).contains("100 rows are missing").contains("50.5 s"));
     }
 
+    private static List<Row> countedAnew(Rig rig, List<Row> whole) {
+        List<Row> rows = new ArrayList<>(whole);
+        long lost = ((Reading.Valid) rows.get(2600).scan().readings().get(rig.channel(Role.ACCUMULATED).index())).code();
+        for (int i = 2600; i < rows.size(); i++) {
+            rows.set(i, WrittenRun.moved(rows.get(i), rig.channel(Role.ACCUMULATED), -lost));
+        }
+        return rows;
+    }
+
+    private static Answer.Value discharge(Rig rig, List<Row> rows, Kind kind) {
+        return (Answer.Value) WrittenRun.findings(rig, rows).stream().filter(f -> f.kind() == kind && f.about().equals("step 3, discharge"))
+                .findFirst().orElseThrow().answer();
+    }
+
     @Test
     void a_chip_that_began_to_count_anew_is_noticed_and_what_it_lost_is_bounded() {
-        List<Row> rows = new ArrayList<>(shortRun());
-        long lost = ((Reading.Valid) rows.get(2600).scan().readings().get(CELL.channel(Role.ACCUMULATED).index())).code();
-        for (int i = 2600; i < rows.size(); i++) {
-            rows.set(i, WrittenRun.moved(rows.get(i), CELL.channel(Role.ACCUMULATED), -lost));
-        }
+        List<Row> rows = countedAnew(CELL, shortRun());
 
-        Finding discharge = WrittenRun.findings(CELL, rows).stream()
-                .filter(f -> f.kind() == Kind.CHARGE && f.about().startsWith("step 3")).findFirst().orElseThrow();
+        Answer.Value charge = discharge(CELL, rows, Kind.CHARGE);
+        Answer.Value energy = discharge(CELL, rows, Kind.ENERGY);
 
-        Answer.Value value = (Answer.Value) discharge.answer();
-        assertThat(value.value()).isCloseTo(-17.5, within(0.02));
-        assertThat(value.budget().terms()).filteredOn(t -> t.name().equals("accumulator not followed")).singleElement()
+        assertThat(charge.value()).isCloseTo(-17.5, within(0.02));
+        assertThat(charge.budget().terms()).filteredOn(t -> t.name().equals("accumulator not followed")).singleElement()
                 .satisfies(t -> assertThat(t.halfWidth()).isCloseTo(52.5 * 0.5 / 3600, within(1e-4)));
+        assertThat(energy.value()).as("17.5 Ah at 3.143 V").isCloseTo(-17.5 * (3.25 - 0.75 / 7), within(0.1));
+        assertThat(energy.value()).isCloseTo(discharge(CELL, shortRun(), Kind.ENERGY).value(), within(0.02));
+    }
+
+    @Test
+    void a_calibrated_zero_is_counted_once_over_the_time_that_the_chip_counted_whatever_it_lost() {
+        Rig zeroed = CELL.calibrated(List.of(ComparisonTest.calibration(1, 1.5)));
+        List<Row> rows = shortRun(zeroed);
+
+        Answer.Value whole = discharge(zeroed, rows, Kind.CHARGE);
+        Answer.Value anew = discharge(zeroed, countedAnew(zeroed, rows), Kind.CHARGE);
+
+        assertThat(whole.value()).isCloseTo(-17.5 + 1.5 * 1200 / 3600, within(0.02));
+        assertThat(anew.value()).isCloseTo(whole.value(), within(0.02));
     }
 }

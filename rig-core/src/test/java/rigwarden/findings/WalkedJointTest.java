@@ -13,13 +13,14 @@ class WalkedJointTest {
         ModelNights.Night night = ModelNights.pack(3, 22, 0.99, ModelNights.loose(3, 0.3e-3), _ -> { });
 
         Finding finding = Findings.of(TestRigs.eightCells(), night.gathered(), Rating.usual(105),
-                List.of(new Joints.Walked(2, 0.03e-3, 1, 0.003e-3), new Joints.Walked(3, 0.33e-3, 1, 0.003e-3))).stream()
+                List.of(new Joints.Walked(2, 0.03e-3, 1, 0.003e-3), new Joints.Walked(3, 0.33e-3, 1, 0.003e-3),
+                        new Joints.Walked(4, 0.03e-3, 1, 0.003e-3))).stream()
                 .filter(f -> f.kind() == Kind.JOINT).findFirst().orElseThrow();
 
         assertThat(finding.answer()).as("%s", finding).isInstanceOfSatisfying(Answer.Named.class, named -> {
             assertThat(named.who()).isEqualTo("the joint between cells 3 and 4");
-            assertThat(named.because()).contains("the hand meter reads 0.330 mΩ on the joint itself");
+            assertThat(named.because()).contains("the hand meter reads 0.330 mΩ on the joint itself, on its likes 0.030 mΩ");
         });
-        assertThat(finding.notes()).contains("by hand meter: bar 3–4 0.330 ± 0.003 mΩ, bar 2–3 0.030 ± 0.003 mΩ");
+        assertThat(finding.notes()).contains("by hand meter: bar 3–4 0.330 ± 0.003 mΩ, bar 2–3 0.030 ± 0.003 mΩ, bar 4–5 0.030 ± 0.003 mΩ");
     }
 }

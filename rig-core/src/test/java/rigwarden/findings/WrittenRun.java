@@ -17,6 +17,9 @@ import rigwarden.warden.Scan;
 
 /** Rows written by hand, from formulas of time: what the findings must make of them is known in closed form. */
 final class WrittenRun {
+    /** Less than this is what a shunt shows with the contactor open. */
+    private static final double OPEN_AMPS = 0.1;
+
     private final Rig rig;
     private final double everySeconds;
     private final List<Row> rows = new ArrayList<>();
@@ -62,8 +65,13 @@ final class WrittenRun {
                 case TEMPERATURE -> celsius;
                 case RATIO -> 1 + 2e-9;
                 case VOLTAGE -> channel.role() == Role.CELL_VOLTS ? volts[cell++ % volts.length] : sum;
-                case SWITCH, TIME, SIZE -> 0;
+                case SWITCH -> Math.abs(amps) < OPEN_AMPS ? 0 : 1;
+                case TIME, SIZE -> 0;
             };
+            if (Double.isNaN(value)) {
+                readings.add(new Reading.Failed(Failure.NO_ANSWER, nanos));
+                continue;
+            }
             readings.add(Reading.of(channel, Math.round((value - channel.shift()) / channel.scale()), nanos));
         }
         rows.add(new Row(new Scan(rows.size() + 1, nanos, List.copyOf(readings)), marks));
@@ -79,6 +87,16 @@ final class WrittenRun {
         return rows.stream().map(row -> {
             List<Reading> readings = new ArrayList<>(row.scan().readings());
             readings.set(channel.index(), new Reading.Failed(Failure.NO_ANSWER, 0));
+            return new Row(new Scan(row.scan().number(), row.scan().nanos(), List.copyOf(readings)), row.marks());
+        }).toList();
+    }
+
+    /** The same rows with a contactor that is called open whatever flows. */
+    static List<Row> open(Rig rig, List<Row> rows) {
+        Channel feedback = rig.channel(Role.FEEDBACK);
+        return rows.stream().map(row -> {
+            List<Reading> readings = new ArrayList<>(row.scan().readings());
+            readings.set(feedback.index(), Reading.of(feedback, 0, row.scan().nanos()));
             return new Row(new Scan(row.scan().number(), row.scan().nanos(), List.copyOf(readings)), row.marks());
         }).toList();
     }

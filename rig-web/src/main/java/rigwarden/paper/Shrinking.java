@@ -27,11 +27,16 @@ final class Shrinking {
     private record Cure(String what, Set<String> terms, double share, double ofValue) {}
 
     private static final List<Cure> CURES = List.of(
-            new Cure("calibrate the shunt", Set.of("shunt tolerance", "amplifier gain"), 0, 1e-3),
+            new Cure("calibrate the shunt", Set.of("shunt tolerance"), 0, 1e-3),
+            new Cure("calibrate the shunt together with its amplifier", Set.of("amplifier gain", "shunt and amplifier gain"), 0, 1e-3),
             new Cure("calibrate the instrument that wrote the log", Set.of("instrument's scale"), 0, 1e-3),
-            new Cure("calibrate against a better meter", Set.of("reference meter's scale", "reference meter's zero, drift", "shunt's certificate"), 0.5, 0),
+            new Cure("calibrate with a better reference", Set.of("reference meter's scale", "shunt's certificate", "the current's calibration"), 0.5, 0),
+            new Cure("calibrate again, with points farther apart", Set.of("the calibration's slope"), 0.5, 0),
+            new Cure("calibrate up to this current", Set.of("beyond the calibrated span"), 0.2, 0),
             new Cure("keep the shunt cooler, or take a larger one", Set.of("shunt temperature"), 0.5, 0),
-            new Cure("take the current's zero before and after", Set.of("amplifier offset", "thermo-electric voltage", "instrument's zero"), 0.2, 0),
+            new Cure("let it rest before and after, so that the current's zero is read with the contactor open", Set.of("amplifier offset",
+                    "thermo-electric voltage", "instrument's zero", "the calibration's line", "reference meter's zero, drift"), 0.2, 0),
+            new Cure("take a sensor that counts by itself", Set.of("current between the readings"), 0, 0),
             new Cure("let the chip's clock be learnt longer, at rest, before the step", Set.of("clock ratio"), 0.5, 0),
             new Cure("let the chip's clock be learnt longer, at rest, before the step", Set.of("chip clock, not learnt"), 0, 4e-5),
             new Cure("run it again without an interruption", Set.of("accumulator not followed", "rows missing", "unseen until it was open",
@@ -69,11 +74,12 @@ final class Shrinking {
                 gone = Math.hypot(gone, term.standard());
             } else {
                 double own = Double.isNaN(term.left()) ? cure.share() * term.standard() : term.left();
-                terms.add(new Budget.Term(term.name(), own, term.freedom(), term.rectangular()));
+                terms.add(term.sized(own));
             }
         }
         Budget.Term instead = Budget.limits(cure.what(), cure.ofValue() * value);
-        terms.add(instead.standard() < gone ? instead : new Budget.Term(cure.what(), gone, Double.POSITIVE_INFINITY, true));
+        terms.add(instead.standard() < gone ? instead : Budget.limits(cure.what(), 1).sized(gone));
         return new Budget(terms);
     }
+
 }

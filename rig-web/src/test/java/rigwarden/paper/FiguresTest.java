@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import rigwarden.findings.Budget;
+import rigwarden.findings.Nature;
 
 /** Values as a person reads them, and what to do about the largest term. */
 class FiguresTest {
@@ -35,7 +36,7 @@ class FiguresTest {
 
     @Test
     void a_term_that_knows_what_would_be_left_of_it_is_believed() {
-        Budget.Term temperature = new Budget.Term("temperature coefficient", 1, Double.POSITIVE_INFINITY, false, 0.25);
+        Budget.Term temperature = new Budget.Term("temperature coefficient", 1, Double.POSITIVE_INFINITY, false, Nature.OWN, 1, 0.25);
 
         assertThat(Shrinking.of(106, new Budget(List.of(temperature)), "Ah")).isEqualTo("test at the rating's temperature: ± 2.0 → ± 0.50 Ah at best");
     }

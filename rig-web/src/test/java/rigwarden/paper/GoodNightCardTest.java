@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import rigwarden.findings.Budget;
+import rigwarden.findings.Nature;
 import rigwarden.findings.StepFinding;
 import rigwarden.program.Ended;
 import rigwarden.program.Program;
@@ -37,7 +38,7 @@ class GoodNightCardTest {
     }
 
     private static StepFinding step(int index, String kind, double seconds, double hottest, String where, Ended by) {
-        Budget budget = new Budget(List.of(Budget.limits("shunt tolerance", 0.2)));
+        Budget budget = new Budget(List.of(Budget.limits(Nature.GAIN, "shunt tolerance", 0.2)));
         StepFinding.Extreme volts = new StepFinding.Extreme(3.3, "cell_01_v");
         return new StepFinding(index, kind, seconds, new Uncertain(0, 1), budget, 0, new Uncertain(0, 1), volts, volts,
                 new StepFinding.Extreme(hottest, where), 25, 0, 0, by, true);

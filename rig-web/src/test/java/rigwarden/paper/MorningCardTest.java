@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import rigwarden.findings.Answer;
 import rigwarden.findings.Budget;
 import rigwarden.findings.Capacity;
+import rigwarden.findings.Nature;
 import rigwarden.findings.Rating;
 import rigwarden.findings.StepFinding;
 import rigwarden.findings.Verdict;
@@ -41,7 +42,7 @@ class MorningCardTest {
     }
 
     private static StepFinding step(int index, String kind, double ampHours, double celsius, Ended by, boolean settled) {
-        Budget budget = new Budget(List.of(Budget.limits("shunt tolerance", 0.2)));
+        Budget budget = new Budget(List.of(Budget.limits(Nature.GAIN, "shunt tolerance", 0.2)));
         return new StepFinding(index, kind, 36_000, new Uncertain(ampHours, budget.expanded()), budget, ampHours,
                 new Uncertain(3.2 * ampHours, 1), new StepFinding.Extreme(2.5, "cell_01_v"), new StepFinding.Extreme(3.6, "cell_01_v"),
                 new StepFinding.Extreme(27, "cell_01_c"), celsius, ampHours / 10, -0.01, by, settled);

@@ -30,6 +30,15 @@ public record Edge(int step, String kind, long scan, Moment before, double[] noi
      */
     public record Moment(double seconds, double nominalSeconds, double amps, double[] volts) {}
 
+    /**
+     * How unsure the line through the rows before is one row beyond them, in standard deviations of one row: of n equal distances
+     * √(1/n + 3 (n + 1)/(n (n − 1))).
+     */
+    public double extrapolation() {
+        double rows = freedom + 2.0;
+        return Math.sqrt(1 / rows + 3 * (rows + 1) / (rows * (rows - 1)));
+    }
+
     /** Whether the current stopped. */
     public boolean opened() {
         return !after.isEmpty() && Math.abs(after.getFirst().amps()) < 0.02 * Math.abs(before.amps());

@@ -5,11 +5,15 @@ import java.util.Arrays;
 import java.util.List;
 import rigwarden.findings.number.StraightLine;
 
-/** Finds steps of the current in a run: it stood still for a second, and then it is another. Bounded in number. */
+/**
+ * Finds steps of the current in a run: it stood still for a second, and then it is another. Of each step of the programme so many are
+ * kept; where there are more, the first, the last ones and ever fewer of those between.
+ */
 public final class Edges {
     private static final int RING = 20;
     private static final int LEAST = 5;
-    private static final int MOST = 256;
+    private static final int MOST_A_STEP = 64;
+    private static final int LAST = 16;
     /** Rows that are kept after an edge. */
     private static final int TRAIL = 10;
     /** The rows before must agree so well, relative and A. */
@@ -25,6 +29,8 @@ public final class Edges {
     private final double[][] volts = new double[RING][];
     private final List<Edge> found = new ArrayList<>();
     private int filled;
+    private int firstOfStep;
+    private long dropped;
     private int step;
     private String kind = "";
     private Edge pending;
@@ -39,6 +45,7 @@ public final class Edges {
     }
 
     public void begun(int number, String word) {
+        firstOfStep = found.size();
         step = number;
         kind = word;
     }
@@ -50,7 +57,7 @@ public final class Edges {
         if (pending != null) {
             after(now);
         }
-        if (filled >= LEAST && still() && stepped(now.amps) && found.size() < MOST) {
+        if (filled >= LEAST && still() && stepped(now.amps)) {
             close();
             pending = begin(now);
             sinceNanos = now.nanos;
@@ -148,8 +155,24 @@ public final class Edges {
         if (pending != null && !pending.after().isEmpty()) {
             found.add(new Edge(pending.step(), pending.kind(), pending.scan(), pending.before(), pending.noiseVolts(), pending.freedom(),
                     List.copyOf(pending.after()), pending.fallVoltsPerSecond(), List.copyOf(pending.trail())));
+            if (found.size() - firstOfStep > MOST_A_STEP) {
+                thin();
+            }
         }
         pending = null;
+    }
+
+    /** Every second of those before the last ones goes. */
+    private void thin() {
+        for (int i = found.size() - LAST - 1; i > firstOfStep; i -= 2) {
+            found.remove(i);
+            dropped++;
+        }
+    }
+
+    /** Steps of the current that were seen and not kept. */
+    public long dropped() {
+        return dropped;
     }
 
     public List<Edge> found() {

@@ -21,6 +21,7 @@ public final class Numbers {
     private final int[] cellIndex;
     private final int[] warmIndex;
     private final int looseIndex;
+    private final int feedback;
     private final List<Channel> cells;
     private final List<Channel> warm;
 
@@ -32,6 +33,8 @@ public final class Numbers {
     public double busVolts = Double.NaN;
     /** Of the loose probe, °C; NaN where a rig has none. */
     public double loose = Double.NaN;
+    /** Whether the contactor was seen open; false where nobody sees it. */
+    public boolean opened;
     public final double[] volts;
     public final double[] celsius;
 
@@ -43,6 +46,7 @@ public final class Numbers {
         cells = rig.channels(Role.CELL_VOLTS);
         warm = rig.channels().stream().filter(c -> c.quantity() == Quantity.TEMPERATURE && !c.role().carried()).toList();
         looseIndex = rig.possible(Role.LOOSE).map(Channel::index).orElse(-1);
+        feedback = rig.possible(Role.FEEDBACK).map(Channel::index).orElse(-1);
         cellIndex = cells.stream().mapToInt(Channel::index).toArray();
         warmIndex = warm.stream().mapToInt(Channel::index).toArray();
         volts = new double[cellIndex.length];
@@ -59,6 +63,7 @@ public final class Numbers {
         coulombs = accumulated < 0 ? summed()
                 : readings.get(accumulated) instanceof Reading.Valid valid ? valid.code() * chargeScale : Double.NaN;
         busVolts = bus < 0 ? Double.NaN : value(readings, bus);
+        opened = feedback >= 0 && value(readings, feedback) == 0;
         loose = looseIndex < 0 ? Double.NaN : value(readings, looseIndex);
         for (int i = 0; i < volts.length; i++) {
             if (readings.get(cellIndex[i]) instanceof Reading.Valid valid) {

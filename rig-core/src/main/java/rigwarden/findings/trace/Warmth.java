@@ -4,11 +4,11 @@ import java.util.Arrays;
 import rigwarden.rig.Channel;
 
 /**
- * A place's temperature over a step, thinned to a bounded number of points at equal distances.
+ * A place's temperature over a step, thinned to a bounded number of points, each with its own time.
  *
  * @param where its channel
  * @param atRestCelsius its reading when the step began, before any current of the step warmed it; NaN if it had none
- * @param hours since the step began
+ * @param hours mean time of the rows of each point, since the step began
  * @param celsius at those times
  * @param amps mean current up to each point since the one before, A, signed
  * @param squareAmps mean of the current's square up to each point since the one before, A²
