@@ -80,6 +80,16 @@ final class Formulas {
         return (1 / upper) / (1 / upper + 1 / lower + 1 / hysteresis);
     }
 
+    /** Voltage before a divider at which its middle stands at a reference, V. */
+    static double windowVolts(double reference, double upper, double lower) {
+        return reference * (upper + lower) / lower;
+    }
+
+    /** Voltage in the middle of a divider, V. */
+    static double dividedVolts(double volts, double upper, double lower) {
+        return volts * lower / (upper + lower);
+    }
+
     static double watts(double amps, double ohms) {
         return amps * amps * ohms;
     }

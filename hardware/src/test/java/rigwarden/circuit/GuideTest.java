@@ -66,8 +66,10 @@ class GuideTest {
         worked.put("bleed, heat", volts * volts / 220);
         worked.put("bleed, time to 5 %", Formulas.bleedSeconds(220, 0.03));
         worked.put("coil, plain diode", Formulas.coilSeconds(1.5, 48, 24, 0.7, 0.1));
-        worked.put("coil, diode and zener", Formulas.coilSeconds(1.5, 48, 24, 47.7, 0.1));
+        worked.put("coil, diode and zener", Formulas.coilSeconds(1.5, 48, 24, 56.7, 0.1));
         worked.put("heartbeat, hold", Formulas.holdSeconds(243_500, 4.55e-6, 0.83, 0.411));
+        worked.put("cell window, high edge", Formulas.windowVolts(2.5, 10_000, 20_000));
+        worked.put("cell window, low edge", Formulas.dividedVolts(2.5, 1740, 20_000));
         worked.put("sense lead, short circuit", volts / Formulas.copperOhms(0.6, 0.25, 20));
         return worked;
     }

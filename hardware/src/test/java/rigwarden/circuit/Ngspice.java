@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
 final class Ngspice {
     static final Path CIRCUITS = Path.of("circuits").toAbsolutePath();
 
-    private static final List<String> PARTS = List.of("parts", "heartbeat", "loop", "sounder", "path", "chain");
+    private static final List<String> PARTS = List.of("parts", "heartbeat", "loop", "window", "sounder", "path", "chain");
     private static final Pattern MEASURED = Pattern.compile("^([a-z]\\w*)\\s+=\\s+([-+0-9.e]+)(?:\\s.*)?$");
     private static final int LONGEST_SECONDS = 60;
 

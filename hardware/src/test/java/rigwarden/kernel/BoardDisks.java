@@ -68,7 +68,7 @@ final class BoardDisks {
         Optional<Path> silent = Stream.of(System.getProperty("java.class.path").split(":")).map(Path::of)
                 .filter(path -> path.toString().contains("slf4j-nop")).findFirst();
         silent.ifPresent(places::add);
-        return places.stream();
+        return places.stream().distinct();
     }
 
     private static void run(String... words) throws IOException, InterruptedException {

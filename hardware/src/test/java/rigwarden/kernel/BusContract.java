@@ -7,8 +7,9 @@ import java.util.stream.Stream;
 final class BusContract {
     private BusContract() {}
 
-    static List<Case> cases(Header header) {
-        return Stream.of(LineContract.cases(header), ChipContract.cases(header), DriverContract.cases(header))
+    static List<Case> cases(Header header, SpiHeader spi) {
+        return Stream.of(LineContract.cases(header), ChipContract.cases(header), DriverContract.cases(header), SpiContract.cases(spi),
+                        SpiDriverContract.cases(spi))
                 .flatMap(List::stream)
                 .toList();
     }

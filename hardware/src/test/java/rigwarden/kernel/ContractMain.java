@@ -13,7 +13,7 @@ final class ContractMain {
     private ContractMain() {}
 
     public static void main(String[] arguments) throws Exception {
-        for (Case sentence : cases(KernelHeader.served(), SpiContract.served())) {
+        for (Case sentence : cases(KernelHeader.served(), KernelSpiHeader.served())) {
             say(sentence);
         }
         System.out.println(OVER);
@@ -22,9 +22,8 @@ final class ContractMain {
     }
 
     /** All sentences, in their order. */
-    static List<Case> cases(KernelHeader header, SpiContract spi) {
-        List<Case> cases = new ArrayList<>(BusContract.cases(header));
-        cases.addAll(spi.cases());
+    static List<Case> cases(KernelHeader header, KernelSpiHeader spi) {
+        List<Case> cases = new ArrayList<>(BusContract.cases(header, spi));
         cases.addAll(ProcessContract.cases(header));
         return cases;
     }

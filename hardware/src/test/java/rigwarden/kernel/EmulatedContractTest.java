@@ -7,7 +7,7 @@ import org.junit.jupiter.api.TestFactory;
 class EmulatedContractTest {
     @TestFactory
     Stream<DynamicTest> the_emulated_provider_keeps_the_bus_contract() {
-        return BusContract.cases(new EmulatedHeader()).stream()
+        return BusContract.cases(new EmulatedHeader(), new EmulatedSpiHeader()).stream()
                 .map(sentence -> DynamicTest.dynamicTest(sentence.name(), sentence.body()::run));
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import rigwarden.panel.Output;
@@ -14,6 +15,9 @@ import rigwarden.panel.Output;
  * and the machine itself, seen from outside, what became of the lines.
  */
 class KernelContractTest {
+    /** From power to the first line of the board's program, and to its last: most of the second is Java's starts under emulation. */
+    private static final double KERNEL_SECONDS = 15;
+    private static final double WHOLE_SECONDS = 300;
     private static final Path FOLDER = Path.of("target", "board").toAbsolutePath();
 
     @Test
@@ -27,11 +31,22 @@ class KernelContractTest {
 
         Files.write(FOLDER.resolve("said.txt"), said);
         assertThat(said).noneMatch(line -> line.contains(ContractMain.BROKEN));
-        for (Case sentence : ContractMain.cases(KernelHeader.notServed(), new SpiContract(new SpiWires()))) {
+        for (Case sentence : ContractMain.cases(KernelHeader.notServed(), KernelSpiHeader.notServed())) {
             assertThat(said).as(sentence.name()).filteredOn(line -> line.startsWith(ContractMain.KEPT + sentence.name() + " (")).hasSize(1);
         }
         assertThat(said).contains(ContractMain.OVER).anyMatch(line -> line.startsWith("board: the program ended with 0"));
         assertLines(Files.readAllLines(trace));
+        double kernel = up(said, "board: Linux");
+        double whole = up(said, "board: the program ended");
+        System.out.printf(Locale.ROOT, "the board's own clock: kernel and disks up after %.1f s, the contract over after %.1f s%n", kernel, whole);
+        assertThat(kernel).isLessThan(KERNEL_SECONDS);
+        assertThat(whole).isLessThan(WHOLE_SECONDS);
+    }
+
+    /** The board's time since it was switched on, s, at the end of the line that begins so. */
+    private static double up(List<String> said, String beginning) {
+        String line = said.stream().filter(one -> one.startsWith(beginning)).findFirst().orElseThrow();
+        return Double.parseDouble(line.replaceFirst(".* up ([0-9.]+) s$", "$1"));
     }
 
     private static void refuseWithoutTools() {

@@ -1,20 +1,20 @@
 package rigwarden.kernel;
 
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import rigwarden.emulated.SpiTarget;
+import java.util.Arrays;
 
 /**
- * A chip on a select that is served to the kernel: it answers each byte with its complement, or as an emulated chip does, and
- * keeps what it heard. It can fail; clock and mode belong to the select, not to an opening of the node (Linux, drivers/spi/spidev.c).
+ * A select that is served to the kernel, and the chip on it. It can fail; clock and mode belong to the select, not to an opening
+ * of the node (Linux, drivers/spi/spidev.c).
  */
 final class SpiWires {
-    private final List<byte[]> heard = new ArrayList<>();
-    private Optional<SpiTarget> chip = Optional.empty();
+    private final SpiSocket socket = new SpiSocket();
     private boolean fails;
     private int mode;
     private int hertz = 500_000;
+
+    SpiSocket socket() {
+        return socket;
+    }
 
     synchronized void fails(boolean now) {
         fails = now;
@@ -24,28 +24,19 @@ final class SpiWires {
         return fails;
     }
 
-    /** From now on this chip answers. */
-    synchronized void chip(SpiTarget answering) {
-        chip = Optional.of(answering);
-    }
-
+    /**
+     * One message. The bits of a chip that is spoken to in another mode than its own are not put one late here, as the emulated provider
+     * does: it answers nothing.
+     */
     synchronized byte[] exchanged(byte[] sent) {
-        heard.add(sent);
         byte[] answer = new byte[sent.length];
-        if (chip.isPresent()) {
-            chip.get().selected(true);
-            chip.get().exchanged(sent, answer, sent.length);
-            chip.get().selected(false);
-            return answer;
-        }
-        for (int i = 0; i < sent.length; i++) {
-            answer[i] = (byte) ~sent[i];
+        Arrays.fill(answer, (byte) 0xFF);
+        if (socket.understands(mode)) {
+            socket.selected(true);
+            socket.exchanged(sent, answer, sent.length);
+            socket.selected(false);
         }
         return answer;
-    }
-
-    synchronized byte[] lastHeard() {
-        return heard.getLast();
     }
 
     synchronized int mode() {

@@ -7,7 +7,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import rigwarden.emulated.BoardFault;
@@ -16,6 +19,8 @@ import rigwarden.loop.RealClock;
 import rigwarden.program.Program;
 import rigwarden.program.Step;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rigfile.Limits;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.RigFile;
 import rigwarden.rigfile.WireTime;
@@ -23,12 +28,18 @@ import rigwarden.warden.Request;
 
 /**
  * A run in real time with instruments on pseudo-terminals, once in words, once in registers: how late scans begin, how long they take, how
- * fast instruments answer, and how long it is from a loop contact that opens to the coil's order; beside a bare loop in the same run. Three minutes a rig or
- * {@code -DargLine=-Drigwarden.minutes=N}; not in the default run. The I2C wire's time is worked out, its chips being emulated.
+ * fast instruments answer, and how long it is from a loop contact that opens, which is an input of this process, to the coil's order; beside a bare
+ * loop in the same run. Three minutes a rig or {@code -DargLine=-Drigwarden.minutes=N}. Then the same from a cell's voltage that crosses its limit at the
+ * pin of an emulated converter, 200 times a rig or {@code -Drigwarden.crossings=N}. Not in the default run. The I2C wire's time is worked out, its chips
+ * being emulated.
  */
 class SerialBenchmark {
     private static final double MINUTES = Double.parseDouble(System.getProperty("rigwarden.minutes", "3"));
+    private static final int CROSSINGS = Integer.getInteger("rigwarden.crossings", 200);
     private static final int ATTEMPTS = 20;
+    /** Over rule 1's limit for every tap. */
+    private static final double CROSSES_TO_VOLTS = 3.85;
+    private static final long LONGEST_NANOS = 5_000_000_000L;
     private static final long SECOND = 1_000_000_000L;
     private static final Program STEADY = new Program("steady", false,
             List.of(new Step.Pulse(1, 10, 3600 * SECOND, 20, 60 * SECOND)));
@@ -44,6 +55,53 @@ class SerialBenchmark {
     @Test
     void figures_in_registers() throws Exception {
         measure("one-cell-modbus.toml");
+    }
+
+    @Test
+    void crossings_in_words() throws Exception {
+        cross("one-cell.toml");
+    }
+
+    @Test
+    void crossings_in_registers() throws Exception {
+        cross("one-cell-modbus.toml");
+    }
+
+    /** A cell's voltage crosses at the converter's pin, at any instant between two scans, while current flows. */
+    private void cross(String file) throws Exception {
+        Rig rig = ((Read.Sound<Rig>) RigFile.read(Bench.RIGS.resolve(file))).value();
+        String cell = rig.inputs().stream().filter(input -> input.role() == Role.CELL_VOLTS).findFirst().orElseThrow().name();
+        double stated = Limits.of(rig).reactions().stream().filter(one -> one.rule().number() == 1).findFirst().orElseThrow().seconds()
+                - rig.guards().contactLagSeconds();
+        List<Long> coil = new ArrayList<>();
+        Map<String, Integer> rules = new TreeMap<>();
+        try (OutsideRun run = new OutsideRun(Files.createDirectory(folder.resolve("run")), Bench.RIGS.resolve(file), rig, STEADY, 7)) {
+            Random random = new Random(7);
+            long begun = run.clock.nanos();
+            while (coil.size() < CROSSINGS) {
+                assertThat((run.clock.nanos() - begun) * 1e-9).as("seconds for %d crossings", coil.size()).isLessThan(60 + 60.0 * (coil.size() + 1));
+                run.scan();
+                if (run.over()) {
+                    run.emulated.release(cell);
+                    again(run, rig, new ArrayList<>(), new ArrayList<>());
+                } else if (run.emulated.world().amps() < -5) {
+                    run.tripped = Optional.empty();
+                    run.clock.sleepUntil(run.clock.nanos() + random.nextLong(rig.scanNanos()));
+                    long crossed = run.clock.nanos();
+                    run.emulated.hold(cell, CROSSES_TO_VOLTS);
+                    while (run.offNanos < crossed && run.clock.nanos() < crossed + LONGEST_NANOS) {
+                        run.scan();
+                    }
+                    assertThat(run.offNanos).as("an order to open after the crossing").isGreaterThan(crossed);
+                    coil.add(run.offNanos - crossed);
+                    rules.merge(run.tripped.map(trip -> trip.first().rule().number() + " " + trip.first().rule().name()).orElse("none"), 1, Integer::sum);
+                }
+            }
+        }
+
+        print(rig.name() + ": a cell crosses at its converter to the coil's order", coil);
+        System.out.printf(Locale.ROOT, "by rule %s; stated at the latest %.0f ms%n", rules, stated * 1000);
+        assertThat(coil).allSatisfy(nanos -> assertThat(nanos * 1e-9).isLessThan(stated));
     }
 
     private void measure(String file) throws Exception {
@@ -79,7 +137,7 @@ class SerialBenchmark {
         print("bare loop begins late", bare.late());
         print("scan takes, waits for conversions included", took);
         print("instrument's first byte after the question", answers);
-        print("loop contact opens to the coil's order", coil);
+        print("loop contact (an input of this process) opens to the coil's order", coil);
         assertThat(coil).isNotEmpty();
     }
 

@@ -60,7 +60,7 @@ public record Calibrating(Rig rig, String channel, MeterStatement meter, Optiona
         double[] y = points.stream().mapToDouble(Point::shown).toArray();
         double[] u = points.stream().mapToDouble(point -> Math.hypot(meter.eachU(),
                 Math.hypot(point.scatter() * volts / Math.sqrt(point.scans()), step / STEP))).toArray();
-        Optional<String> refused = meter(made).or(() -> range(y)).or(() -> apart(x, u));
+        Optional<String> refused = meter.refusedOn(made).or(() -> range(y)).or(() -> apart(x, u));
         if (refused.isPresent()) {
             return new Result.Refused(refused.get());
         }
@@ -74,17 +74,6 @@ public record Calibrating(Rig rig, String channel, MeterStatement meter, Optiona
 
     private Channel column() {
         return rig.column(channel).orElseThrow();
-    }
-
-    private Optional<String> meter(LocalDate made) {
-        if (made.isBefore(meter.calibrated())) {
-            return said("meter.calibrated is %s: allowed is a day that has been, up to %s, because nobody can lean on a calibration to"
-                    + " come. Look at the meter's certificate.", meter.calibrated(), made);
-        }
-        return made.isAfter(meter.holdsUntil())
-                ? said("meter.calibrated is %s: allowed is a day within %d days of %s, because its statement holds for so long. Have the"
-                        + " meter calibrated, or use another.", meter.calibrated(), meter.holdsDays(), made)
-                : Optional.empty();
     }
 
     private Optional<String> range(double[] shown) {

@@ -1,6 +1,7 @@
 package rigwarden.calibration;
 
 import java.time.LocalDate;
+import java.util.Optional;
 
 /**
  * What the maker of a reference meter, or its certificate, states for one range: ± (% of what it shows + counts + % of the
@@ -46,5 +47,17 @@ public record MeterStatement(String name, double relative, double counts, double
     /** Last day on which the statement holds. */
     public LocalDate holdsUntil() {
         return calibrated.plusDays(holdsDays);
+    }
+
+    /** Why nobody can lean on the statement on a day, in words: its calibration is still to come, or too long ago. */
+    public Optional<String> refusedOn(LocalDate day) {
+        if (day.isBefore(calibrated)) {
+            return Optional.of("meter.calibrated is " + calibrated + ": allowed is a day that has been, up to " + day
+                    + ", because nobody can lean on a calibration to come. Look at the meter's certificate.");
+        }
+        return day.isAfter(holdsUntil())
+                ? Optional.of("meter.calibrated is " + calibrated + ": allowed is a day within " + holdsDays + " days of " + day
+                        + ", because its statement holds for so long. Have the meter calibrated, or use another.")
+                : Optional.empty();
     }
 }

@@ -3,7 +3,9 @@ package rigwarden.prove;
 import static rigwarden.prove.Outcome.Part.LOOP;
 
 import java.util.List;
+import java.util.Locale;
 import rigwarden.rig.Channel;
+import rigwarden.rig.Guards;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.warden.Reading;
@@ -26,6 +28,7 @@ final class Loops implements Stage {
         RESETTING
     }
 
+    private final Guards guards;
     private final List<String> contacts;
     private final boolean latching;
     private final Channel loop;
@@ -35,8 +38,9 @@ final class Loops implements Stage {
     private long sinceNanos = Long.MIN_VALUE;
 
     Loops(Rig rig) {
-        contacts = rig.guards().loopContacts();
-        latching = rig.guards().latching();
+        guards = rig.guards();
+        contacts = guards.loopContacts();
+        latching = guards.latching();
         loop = rig.channel(Role.LOOP);
         coilFeed = rig.channel(Role.COIL_FEED);
     }
@@ -117,10 +121,18 @@ final class Loops implements Stage {
         return contacts.get(at);
     }
 
+    /** A window is opened by a voltage: a lead that is pulled shows nothing of its edges. */
+    private String how(String said) {
+        return guards.windowFitted() && said.contains("window")
+                ? String.format(Locale.ROOT, " (by a bench voltage at its input instead of the cell's: above %.2f V, and another time below %.2f V).",
+                        guards.windowHighVolts(), guards.windowLowVolts())
+                : " (press it, or warm it, or pull its plug).";
+    }
+
     private Prompt prompt() {
         String said = name().replace('_', ' ');
         return switch (phase) {
-            case CLOSED -> new Prompt.Press(at, "Open the " + said + " (press it, or warm it, or pull its plug).");
+            case CLOSED -> new Prompt.Press(at, "Open the " + said + how(said));
             case OPEN -> new Prompt.Release(at, "Open. Now close the " + said + " again, reset nothing, and say done.");
             case RELEASED -> new Prompt.Watch("Wait.");
             case RESETTING -> new Prompt.Reset("Reset the loop.");

@@ -6,7 +6,7 @@ import java.util.List;
  * What is under test.
  *
  * @param series cells in series, 1…16
- * @param parallel equal cells side by side in each place, 1…8
+ * @param parallel equal cells side by side in each place, 1…16
  * @param ratedAmpHours rating of one place by the seller, Ah: of its cells in parallel together
  * @param ceilingVolts highest charge voltage by the cell maker's sheet, V
  * @param cutOffVolts lowest discharge voltage by the sheet, V

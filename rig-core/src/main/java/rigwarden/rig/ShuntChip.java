@@ -2,10 +2,10 @@ package rigwarden.rig;
 
 /** Chips that read a shunt, and what each can bear and show. */
 public enum ShuntChip {
-    /** 85 V, 20 bits, a charge accumulator (SLYS021A; gain and offset from memory). */
-    INA228(0.16384, 85, Channels.INA228_GAIN, Channels.INA228_OFFSET_VOLTS, Channels.INA228_BUS_GAIN, 0.001 * Math.sqrt(3),
+    /** 85 V, 20 bits, a charge accumulator (SLYS021A; gain and offset of both inputs from memory (SLYS021A), of the bus ± 2.5 mV). */
+    INA228(0.16384, 85, Channels.INA228_GAIN, Channels.INA228_OFFSET_VOLTS, Channels.INA228_BUS_GAIN, 0.0025,
             Channels.INA228_BUS_VOLTS, true),
-    /** 36 V, 16 bits, no accumulator (SBOS547B: offset and gain of the shunt input; of the bus input from memory). */
+    /** 36 V, 16 bits, no accumulator (SBOS547B: offset and gain of the shunt input; of the bus input from memory (SBOS547B), ± 7.5 mV). */
     INA226(0.0819, 36, 0.001, 10e-6, 0.001, 0.0075, 1.25e-3, false);
 
     /** One code of the INA226's shunt register, V (SBOS547B, table 7-1). */

@@ -67,7 +67,10 @@ final class PlaceChecks {
                 .anyMatch(p -> p.place() == Role.STUD && p.cell() == cell && p.positive() == positive);
     }
 
-    /** Cells of one island follow each other, and no island is higher than its chip's ground can bear. */
+    /**
+     * A pack is measured by taps, and the cells of one island follow each other. How high an island's ground stands is borne by its isolator
+     * and not by its chip, which sees its own island only: the rating is in {@code hardware/parts.csv}, a file of a rig has no key for it.
+     */
     private void islands() {
         for (VoltageInput input : rig.inputs()) {
             boolean alone = input.role() == Role.CELL_VOLTS && rig.cells().series() > 1;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import rigwarden.rig.Guards;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.TestRigs;
@@ -40,6 +41,23 @@ class LoopsAndGroundsTest {
         assertThat(bedside.last.over()).isTrue();
         assertThat(bedside.wrong()).isEmpty();
         assertThat(bedside.outcomes).extracting(Outcome::kind).containsExactly("loop emergency_stop", "loop thermal_cutout");
+    }
+
+    @Test
+    void a_cell_window_is_opened_by_a_bench_voltage_and_every_other_contact_by_hand() {
+        Guards guards = RIG.guards();
+        Rig windowed = TestRigs.guarded(RIG, new Guards(guards.heartbeatShortest(), guards.heartbeatLongest(), List.of("emergency_stop", "cell_window"),
+                true, 3.75, 2.30, guards.contactLagSeconds()));
+        Loops stage = new Loops(windowed);
+        loop(1);
+        bedside.take(stage, 2);
+        String stop = bedside.last.prompt().words();
+        bedside.take(stage, Answer.SKIP);
+        bedside.take(stage, 0.2);
+
+        assertThat(stop).isEqualTo("Open the emergency stop (press it, or warm it, or pull its plug).");
+        assertThat(bedside.last.prompt().words())
+                .isEqualTo("Open the cell window (by a bench voltage at its input instead of the cell's: above 3.75 V, and another time below 2.30 V).");
     }
 
     @Test

@@ -102,6 +102,18 @@ public final class EmulatedBoard implements AutoCloseable {
         return this;
     }
 
+    /** Lets a node have kept these mode bits from before, 0 to 3. */
+    public EmulatedBoard spiMode(int bus, int select, int mode) {
+        madeSpiBus(bus).mode(select, mode);
+        return this;
+    }
+
+    /** Lets an SPI controller report for every message that it could not send it, or no longer. */
+    public EmulatedBoard refusesSpi(int bus, boolean refuses) {
+        madeSpiBus(bus).refuse(refuses);
+        return this;
+    }
+
     /** Pulls the line from the chips to the host up, or down as it is at first (the header's default, from memory). */
     public EmulatedBoard pullSpi(int bus, boolean up) {
         madeSpiBus(bus).pull(up);

@@ -358,6 +358,11 @@ public final class EmulatedRig {
         wirings.hold(channel, value);
     }
 
+    /** The calibrator is taken off a channel's input. */
+    public void release(String channel) {
+        wirings.release(channel);
+    }
+
     /** Voltage that a meter at the shunt's sense screws would see at a current, V. */
     public double senseVolts(double amps) {
         return wirings.shunt().senseVolts(amps);

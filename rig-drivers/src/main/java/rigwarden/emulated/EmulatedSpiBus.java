@@ -24,6 +24,7 @@ final class EmulatedSpiBus {
     private final StraightSpiWire straight = new StraightSpiWire(seats);
     private SpiWire wire = straight;
     private Optional<WireUpsets> upsets = Optional.empty();
+    private boolean refusing;
 
     void put(SpiSeat seat) {
         if (seat.select != SpiSeat.BY_LINE && selects().contains(seat.select)) {
@@ -57,6 +58,10 @@ final class EmulatedSpiBus {
         straight.pull(up);
     }
 
+    void refuse(boolean now) {
+        refusing = now;
+    }
+
     void upset(WireUpsets by) {
         upsets = Optional.of(by);
     }
@@ -88,7 +93,7 @@ final class EmulatedSpiBus {
      * @return whether the kernel answers with success; what arrived is worth nothing otherwise
      */
     boolean message(int select, byte[] sent, byte[] got, boolean kept) {
-        if (sent.length > LONGEST) {
+        if (refusing || sent.length > LONGEST) {
             return false;
         }
         WireUpsets.Upset upset = upsets.isPresent() ? upsets.get().next() : WireUpsets.Upset.NONE;

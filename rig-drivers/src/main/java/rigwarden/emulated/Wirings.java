@@ -43,6 +43,10 @@ final class Wirings {
     }
 
     /** What a calibrator holds a channel's input at, if it does, in the channel's unit. */
+    void release(String channel) {
+        held.remove(channel);
+    }
+
     OptionalDouble held(String channel) {
         Double value = held.get(channel);
         return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);

@@ -7,6 +7,7 @@ import java.net.UnknownHostException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -37,8 +38,18 @@ final class Walking {
     private final Predicate<Context> operator;
     private Optional<Under> under = Optional.empty();
 
-    /** A walk that is under way. */
-    private record Under(Watched run, Walk walk, String trouble) {
+    /**
+     * A walk that is under way.
+     *
+     * @param stated whether the meter is one that a person described, and not the usual one
+     * @param trouble what is amiss with its description
+     */
+    private record Under(Watched run, Walk walk, boolean stated, String trouble) {
+        /** Why no reading of this meter counts today. */
+        Optional<String> refused() {
+            return stated ? walk.meter().refusedOn(LocalDate.now(ZoneId.systemDefault())) : Optional.empty();
+        }
+
         Optional<Snapshot> now() {
             return run.live().now();
         }
@@ -61,7 +72,7 @@ final class Walking {
 
     private synchronized Optional<Under> under() {
         Optional<Watched> now = run.get();
-        if (now.isPresent() && under.stream().noneMatch(one -> one.run.number() == now.get().number())) {
+        if (now.isPresent() && under.stream().noneMatch(one -> one.run.number() == now.get().number() && one.refused().isEmpty())) {
             under = Optional.of(begun(now.get()));
         }
         return now.isEmpty() ? Optional.empty() : under;
@@ -70,15 +81,19 @@ final class Walking {
     private Under begun(Watched watched) {
         Path file = folder.resolve(METER);
         MeterStatement meter = USUAL;
+        boolean stated = false;
         String trouble = "";
         if (Files.exists(file)) {
             switch (MeterFile.read(file)) {
-                case Read.Sound<MeterStatement> sound -> meter = sound.value();
+                case Read.Sound<MeterStatement> sound -> {
+                    meter = sound.value();
+                    stated = true;
+                }
                 case Read.Refused<MeterStatement> refused -> trouble = "The usual hand meter is taken instead: "
                         + String.join(" ", refused.refusals().stream().map(Refusal::print).toList());
             }
         }
-        return new Under(watched, new Walk(watched.rig(), meter, joint -> shelf.joint(watched.number(), joint)), trouble);
+        return new Under(watched, new Walk(watched.rig(), meter, joint -> shelf.joint(watched.number(), joint)), stated, trouble);
     }
 
     /** A reading is data and no order; still, only somebody at this machine or signed in may put one into the ledger. */
@@ -96,6 +111,11 @@ final class Walking {
         if (ctx.formParam("pass") != null) {
             now.get().walk.pass(place);
             return "Passed.";
+        }
+        Optional<String> lapsed = now.get().refused();
+        if (lapsed.isPresent()) {
+            ctx.status(422);
+            return "Nothing is kept: in " + METER + ", " + lapsed.get();
         }
         String text = String.valueOf(ctx.formParam("mv"));
         return switch (now.get().walk.take(place, text.length() > 40 ? text.substring(0, 40) : text, now.get().now(), now.get().run.live().ageSeconds())) {
@@ -160,7 +180,7 @@ final class Walking {
                 <p class="small">One tip on the stud or terminal itself, the other on the lug or bar, never on the nut. Insulated tips; one hand.
                 Type what stands there now: it is divided by the current of the scan in which it arrives. Meter: %s. %s</p>
                 <h2>Found, the highest first</h2><table>%s</table>
-                %s""".formatted(Html.text(WalkWords.next(walk, next, now.now())), choice, Html.text(walk.meter().name()), Html.text(now.trouble), rows,
+                %s""".formatted(Html.text(WalkWords.next(walk, next, now.now())), choice, Html.text(walk.meter().name()), Html.text(now.refused().orElse(now.trouble)), rows,
                 apart.isEmpty() ? "" : "<p class=\"bad\" id=\"apart\">" + Html.text(String.join(" ", apart)) + "</p>");
     }
 }

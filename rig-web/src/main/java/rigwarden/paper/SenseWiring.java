@@ -96,6 +96,19 @@ final class SenseWiring {
             lead(place(rig, input), chip(input), input.role() == Role.BUS_VOLTS ? "0.25 mm², 0.5 A fuse at the bus" : LEAD,
                     input.name() + "; " + divider + "ground is " + ground(rig, input));
         }
+        if (rig.guards().windowFitted()) {
+            window();
+        }
+    }
+
+    /** A window watches each cell by itself, by leads that it shares with nothing. */
+    private void window() {
+        String edges = "opens the loop above " + Wiring.plain(rig.guards().windowHighVolts()) + " V and below "
+                + Wiring.plain(rig.guards().windowLowVolts()) + " V; a lead of its own";
+        for (int cell = 1; cell <= rig.cells().series(); cell++) {
+            lead(Wiring.stud(cell), "cell window of cell " + cell + ", plus", LEAD, edges);
+            lead("cell " + cell + ", − stud", "cell window of cell " + cell + ", minus", LEAD, "the window's own ground, its 12 V isolated");
+        }
     }
 
     private void probe(Probe probe) {

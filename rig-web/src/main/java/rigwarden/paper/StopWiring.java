@@ -37,11 +37,11 @@ final class StopWiring {
             from = contact;
         }
         stop(from, "KL, coil and both contacts", "latches; the reset button stands beside its own contact");
-        stop("KL, second contact", "KH, working contact", "no capacitor behind KH");
+        stop("KL, second contact", "KH, working contact", "KHa and KHb, their contacts in series; no capacitor behind KH");
         stop("KH, working contact", "K1, coil", "a diode before it, diode and zener across it");
         stop("KH, working contact", "Kp, coil", "likewise");
         rig.devices().forEach(device -> stop("KH, working contact", device.name() + ", coil of its relay", "likewise"));
-        stop("9 V battery, arm switch", "KH, contact closed at rest, sounder", "independent of all else");
+        stop("9 V battery, arm switch", "KH, contact closed at rest, sounder", "contacts of KHa and KHb side by side; independent of all else");
     }
 
     private void lines() {

@@ -2,12 +2,15 @@ package rigwarden.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -29,18 +32,22 @@ class WalkingTest {
 
     @BeforeAll
     static void a_night_charges() throws Exception {
+        meter(LocalDate.now(ZoneId.systemDefault()).minusDays(366));
+        night = Night.paced(folder, 20);
+        client = HttpClient.newHttpClient();
+        night.waitForScans(20);
+    }
+
+    private static void meter(LocalDate calibrated) throws IOException {
         Files.writeString(folder.resolve(Walking.METER), """
                 name = "the drawer's meter"
                 percent = 0.5
                 counts = 2
                 digit = 0.00001
                 range = 0.4
-                calibrated = "2026-03-01"
+                calibrated = "%s"
                 holds_days = 365
-                """);
-        night = Night.paced(folder, 20);
-        client = HttpClient.newHttpClient();
-        night.waitForScans(20);
+                """.formatted(calibrated));
     }
 
     @AfterAll
@@ -65,6 +72,21 @@ class WalkingTest {
 
     private static int next(HttpResponse<String> answer) {
         return Integer.parseInt(answer.headers().firstValue("Rigwarden-Joint").orElseThrow());
+    }
+
+    @Test
+    @Order(1)
+    void a_meter_whose_calibration_has_lapsed_is_refused_until_another_is_described() throws Exception {
+        HttpResponse<String> lapsed = post("/joints.txt", "joint=1&mv=4.7");
+        HttpResponse<String> seen = get("/joints");
+        meter(LocalDate.now(ZoneId.systemDefault()).minusDays(365));
+        HttpResponse<String> held = get("/joints");
+
+        assertThat(lapsed.statusCode()).isEqualTo(422);
+        assertThat(lapsed.body()).contains("Nothing is kept: in hand-meter.toml, meter.calibrated is ", "within 365 days of ");
+        assertThat(next(lapsed)).as("still the first").isEqualTo(1);
+        assertThat(seen.body()).contains("Have the meter calibrated, or use another.");
+        assertThat(held.body()).contains("the drawer&#39;s meter").doesNotContain("meter.calibrated");
     }
 
     @Test

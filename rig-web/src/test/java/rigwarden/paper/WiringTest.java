@@ -54,6 +54,15 @@ class WiringTest {
     }
 
     @Test
+    void a_cell_window_has_leads_of_its_own_with_its_edges_where_one_is_fitted() throws IOException {
+        List<Connection> bench = Wiring.of(rig(text("one-cell")));
+
+        assertThat(bench).filteredOn(c -> c.to().startsWith("cell window of cell 1")).hasSize(2)
+                .allMatch(c -> c.conductor().contains("0.5 A fuse")).anyMatch(c -> c.note().contains("above 3.75 V and below 2.30 V"));
+        assertThat(Wiring.of(rig(text("eight-cells")))).noneMatch(c -> c.to().contains("cell window"));
+    }
+
+    @Test
     void chips_on_SPI_are_named_by_their_selects_and_lines_of_an_expander_by_its_pins() throws IOException {
         List<Connection> all = Wiring.of(rig(text("one-cell-spi")));
 
