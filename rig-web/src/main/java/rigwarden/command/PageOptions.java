@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import picocli.CommandLine.Option;
 import rigwarden.live.Watched;
+import rigwarden.page.AtRig;
 import rigwarden.page.Shelf;
 import rigwarden.page.Site;
 
@@ -40,13 +41,13 @@ final class PageOptions {
         return options;
     }
 
-    /** {@code asked} is what a person at the rig is asked for now; empty for nothing. */
-    Site serve(Supplier<Optional<Watched>> run, Shelf shelf, Path folder, Supplier<String> asked) {
+    /** {@code rig} is what a person at the rig is asked for. */
+    Site serve(Supplier<Optional<Watched>> run, Shelf shelf, Path folder, AtRig rig) {
         if (port < 0 || port > HIGHEST_PORT) {
             throw new Refused("--port " + port + ": a port is 1…" + HIGHEST_PORT + "; the next one is taken as well.");
         }
         try {
-            return new Site(new Site.Place(InetAddress.getByName(address), port, allNames()), run, shelf, folder, asked);
+            return new Site(new Site.Place(InetAddress.getByName(address), port, allNames()), run, shelf, folder, rig);
         } catch (UnknownHostException e) {
             throw new Refused("--address " + address + ": this is no address of this machine.");
         } catch (IOException | RuntimeException e) {

@@ -26,6 +26,7 @@ import rigwarden.prove.Answer;
 import rigwarden.prove.Energised;
 import rigwarden.prove.Outcome;
 import rigwarden.prove.Proof;
+import rigwarden.prove.Prompt;
 import rigwarden.prove.Turn;
 import rigwarden.rig.Rig;
 import rigwarden.warden.Orders;
@@ -118,7 +119,7 @@ final class RigProof {
             Turn turn = proof.take(scan, answer(answers.take()));
             talk.turn(turn);
             outcomes.addAll(turn.outcomes());
-            showing.say(turn.prompt().words());
+            show(turn.prompt(), answers);
             if (turn.over()) {
                 boolean clear = proof.fit() && clear(bench, answers, stop);
                 showing.say("");
@@ -126,6 +127,15 @@ final class RigProof {
             }
         }
         return false;
+    }
+
+    /** A person who is asked for something may answer on the page too; that the rig is energised is asked for at the terminal alone. */
+    private void show(Prompt prompt, Answers answers) {
+        switch (prompt) {
+            case Prompt.Watch watch -> showing.say(watch.words());
+            case Prompt.Confirm _, Prompt.Warm _, Prompt.Press _, Prompt.Release _, Prompt.Reset _, Prompt.Plug _ ->
+                showing.ask(prompt.words(), so -> answers.heard(so ? "yes" : "no"));
+        }
     }
 
     private boolean over(BooleanSupplier stop) {

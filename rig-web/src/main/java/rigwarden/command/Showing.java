@@ -6,6 +6,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import rigwarden.live.Watched;
 import rigwarden.logbook.Logbook;
+import rigwarden.page.AtRig;
 import rigwarden.page.Shelf;
 import rigwarden.page.Site;
 
@@ -17,11 +18,11 @@ final class Showing implements AutoCloseable {
     private final Shelf shelf;
     private final Optional<String> where;
     private volatile Optional<Watched> run = Optional.empty();
-    private volatile String asked = "";
+    private volatile Optional<AtRig.Asked> asked = Optional.empty();
 
     private Showing(Logbook book, Path folder, Optional<PageOptions> options) {
         shelf = new Shelf(book);
-        site = options.map(o -> o.serve(() -> run, shelf, folder, () -> asked));
+        site = options.map(o -> o.serve(() -> run, shelf, folder, AtRig.of(() -> asked)));
         where = site.map(s -> "The page: http://" + options.orElseThrow().address() + ":" + s.port()
                 + "/ (STOP has port " + s.stopPort() + " to itself)");
     }
@@ -44,9 +45,14 @@ final class Showing implements AutoCloseable {
         run = Optional.of(watched);
     }
 
-    /** What a person at the rig is asked for now; empty for nothing. */
+    /** What a person at the rig is told now, or asked for at the terminal only; empty for nothing. */
     void say(String words) {
-        asked = words;
+        asked = words.isEmpty() ? Optional.empty() : Optional.of(new AtRig.Asked(words, Optional.empty()));
+    }
+
+    /** What a person at the rig is asked for now; the page may answer it. */
+    void ask(String words, AtRig.Ear answer) {
+        asked = Optional.of(new AtRig.Asked(words, Optional.of(answer)));
     }
 
     /** Work on the ledger while the page may read it. */

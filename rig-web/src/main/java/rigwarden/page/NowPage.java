@@ -15,19 +15,12 @@ final class NowPage {
             <noscript><meta http-equiv="refresh" content="3"></noscript>""";
     private static final String FULL = "<meta http-equiv=\"refresh\" content=\"5\">";
 
-    private static final String SOON = "<meta http-equiv=\"refresh\" content=\"1\">";
     private static final double OLD_SECONDS = 5;
 
     private NowPage() {}
 
-    /** Now, with what the operator may ask for; {@code full} when no more live viewers are taken; {@code asked} of the person at the rig; whether this visitor {@code lays} the loose probe. */
-    static String of(Shell shell, Optional<Watched> run, View view, boolean full, String asks, String asked, boolean lays) {
-        if (run.isEmpty() && !asked.isEmpty()) {
-            return shell.page(Shell.Area.NOW, "Proof", SOON, "<p class=\"note\">" + Html.text(asked) + """
-                    </p><h1>A proof is made</h1>
-                    <p>The line above is what the person at the rig is asked for; the answers are given at the terminal. Nothing is energised.</p>
-                    """);
-        }
+    /** Now, with what the operator may ask for; {@code full} when no more live viewers are taken; whether this visitor {@code lays} the loose probe. */
+    static String of(Shell shell, Optional<Watched> run, View view, boolean full, String asks, boolean lays) {
         if (run.isEmpty()) {
             return shell.page(Shell.Area.NOW, "Now", "", """
                     <h1>Nothing runs</h1>

@@ -38,7 +38,6 @@ public final class Site implements AutoCloseable {
     private static final int USUAL_BUCKETS = 500;
 
     private final Supplier<Optional<Watched>> run;
-    private final Supplier<String> asked;
     private final Shelf shelf;
     private final Stopping stopping = new Stopping();
     private final Semaphore exports = new Semaphore(EXPORTS);
@@ -49,6 +48,7 @@ public final class Site implements AutoCloseable {
     private final Asking asking;
     private final Walking walking;
     private final Spotting spotting;
+    private final Proving proving;
     private final Viewers viewers;
     private final Javalin server;
     private View last = View.NOTHING;
@@ -69,17 +69,17 @@ public final class Site implements AutoCloseable {
     /** Starts serving; the operator's passphrase lies in this folder. */
     public Site(Place place, Supplier<Optional<Watched>> run, Shelf shelf, Path folder)
             throws IOException {
-        this(place, run, shelf, folder, () -> "");
+        this(place, run, shelf, folder, AtRig.nobody());
     }
 
-    /** The same, and above Now stands what a person at the rig is asked for; empty for nothing. */
-    public Site(Place place, Supplier<Optional<Watched>> run, Shelf shelf, Path folder, Supplier<String> asked) throws IOException {
+    /** The same, and on Now stands what a person at the rig is asked for. */
+    public Site(Place place, Supplier<Optional<Watched>> run, Shelf shelf, Path folder, AtRig rig) throws IOException {
         this.run = run;
-        this.asked = asked;
         asking = new Asking(folder, run, this::shell);
         this.shelf = shelf;
         walking = new Walking(run, shelf, folder, this::shell, asking::operator);
         spotting = new Spotting(run, asking::operator);
+        proving = new Proving(rig, asking::operator);
         viewers = new Viewers(this::view);
         int[] ports = Ports.pair(place);
         door = new Doorkeeper(place.names(), ports[1]);
@@ -117,6 +117,7 @@ public final class Site implements AutoCloseable {
         asking.routes(config.routes);
         walking.routes(config.routes);
         spotting.routes(config.routes);
+        proving.routes(config.routes);
         config.routes.get("/", this::now);
         config.routes.before("/live", ctx -> {
             if (viewers.full()) {
@@ -162,7 +163,9 @@ public final class Site implements AutoCloseable {
     }
 
     private void now(Context ctx) {
-        ctx.html(NowPage.of(shell(ctx), run.get(), view(), viewers.full(), asking.forms(ctx), asked.get(), spotting.open(ctx)));
+        Optional<Watched> now = run.get();
+        Optional<String> proof = now.isEmpty() ? proving.page(shell(ctx), ctx) : Optional.empty();
+        ctx.html(proof.orElseGet(() -> NowPage.of(shell(ctx), now, view(), viewers.full(), asking.forms(ctx), spotting.open(ctx))));
     }
 
     /** The newest look in words, made once for all who ask. */
