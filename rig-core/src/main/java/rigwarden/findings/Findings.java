@@ -53,6 +53,7 @@ public final class Findings {
         if (capacity.interrupted()) {
             notes.add("it was interrupted and went on: wider for it, and never a decision against a rating");
         }
+        notes.addAll(CrossChecks.of(run, step));
         List<String> conditions = new ArrayList<>(Conditions.of(step));
         conditions.addFirst(Words.say("%.3f C mean", capacity.rateC()));
         conditions.add("started " + switch (capacity.start()) {
@@ -130,6 +131,7 @@ public final class Findings {
         Answer answer = Joints.outOfFamily(likes, warm, walked)
                 .orElseGet(() -> new Answer.Named("none", "no place between two taps is out of family"));
         List<String> notes = new ArrayList<>();
+        TapPlace.of(likes).ifPresent(notes::add);
         notes.add("by voltage: " + String.join(", ", Joints.ranked(likes).stream()
                 .map(r -> Words.say("cell %d %.3f ± %.3f mΩ", r.cell(), 1000 * r.ohms(), 2000 * r.budget().combined())).toList()));
         if (!warm.isEmpty()) {

@@ -1,7 +1,9 @@
 package rigwarden.findings;
 
 import java.util.List;
+import java.util.Optional;
 import rigwarden.findings.trace.Continuity;
+import rigwarden.findings.trace.DeviceSum;
 import rigwarden.findings.trace.Knees;
 import rigwarden.findings.trace.RestTrail;
 import rigwarden.findings.trace.Warmth;
@@ -16,6 +18,13 @@ import rigwarden.findings.trace.Warmth;
  * @param rest voltages hour by hour
  * @param busWattHours energy at the bus, Wh, positive into the cells; NaN where the bus was not read throughout
  * @param meanRoomCelsius mean of the room's probe; NaN where it was never read
+ * @param device what the working devices' own meters say of the charge; nothing where none has one
  */
 public record StepNotes(StepFinding sums, Continuity continuity, Knees knees, List<Warmth> warmth, RestTrail rest,
-        double busWattHours, double meanRoomCelsius) {}
+        double busWattHours, double meanRoomCelsius, Optional<DeviceSum> device) {
+    /** Of a step whose devices have no meters. */
+    public StepNotes(StepFinding sums, Continuity continuity, Knees knees, List<Warmth> warmth, RestTrail rest, double busWattHours,
+            double meanRoomCelsius) {
+        this(sums, continuity, knees, warmth, rest, busWattHours, meanRoomCelsius, Optional.empty());
+    }
+}

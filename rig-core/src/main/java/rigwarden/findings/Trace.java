@@ -3,6 +3,7 @@ package rigwarden.findings;
 import java.util.ArrayList;
 import java.util.List;
 import rigwarden.findings.trace.Continuity;
+import rigwarden.findings.trace.DeviceWatch;
 import rigwarden.findings.trace.Edges;
 import rigwarden.findings.trace.Following;
 import rigwarden.findings.trace.InOrder;
@@ -19,6 +20,7 @@ import rigwarden.rig.Channel;
 import rigwarden.rig.Role;
 import rigwarden.rig.Traced;
 import rigwarden.run.Account;
+import rigwarden.warden.Scan;
 
 /**
  * Takes the rows of a run one at a time, in any order that is not too wild, and gives what is kept of its steps. After a
@@ -37,6 +39,7 @@ public final class Trace {
     private final WarmthWatch warmth;
     private final RestWatch rest;
     private final SpotWatch spots;
+    private final DeviceWatch devices;
     private final Edges edges;
     private final int room;
     private final List<StepNotes> steps = new ArrayList<>();
@@ -57,6 +60,7 @@ public final class Trace {
         warmth = new WarmthWatch(now.warm());
         rest = new RestWatch(now.cells().size());
         spots = new SpotWatch(rig, now.warm());
+        devices = new DeviceWatch(rig);
         edges = new Edges(now.cells().size());
         room = now.warm().stream().map(Channel::role).toList().indexOf(Role.ROOM);
     }
@@ -77,11 +81,12 @@ public final class Trace {
             knees.take(now);
             warmth.take(now);
             rest.take(now);
+            devices.take(row.scan());
             along();
         }
         for (StepMark mark : row.marks()) {
             switch (mark) {
-                case StepMark.Begun begun -> begin(begun);
+                case StepMark.Begun begun -> begin(begun, row.scan());
                 case StepMark.Laid laid -> spots.laid(laid.spot(), now);
                 case StepMark.Over over -> end(over);
             }
@@ -101,7 +106,7 @@ public final class Trace {
         }
     }
 
-    private void begin(StepMark.Begun begun) {
+    private void begin(StepMark.Begun begun, Scan scan) {
         open = true;
         tally.begun(begun.number(), begun.kind());
         edges.begun(begun.number(), begun.kind());
@@ -110,6 +115,7 @@ public final class Trace {
         knees.begin(now);
         warmth.begin(now);
         rest.begin(now);
+        devices.begin(scan);
         busJoules = 0;
         busSeen = !Double.isNaN(now.busVolts) && !Double.isNaN(now.coulombs);
         lastCoulombs = now.coulombs;
@@ -128,7 +134,7 @@ public final class Trace {
         Continuity seen = following.end();
         StepFinding sums = Charge.bounded(tally.steps().getLast(), seen);
         steps.add(new StepNotes(sums, seen, knees.end(), warmth.end(), rest.end(),
-                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount));
+                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount, devices.end()));
     }
 
     /** Temperatures of the step that runs, until now: what a forecast of its end is made of. */

@@ -3,6 +3,7 @@ package rigwarden.findings;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import rigwarden.findings.trace.Row;
 import rigwarden.findings.trace.Warmth;
@@ -25,6 +26,8 @@ import rigwarden.rig.TestRigs;
 final class ModelNights {
     private static final double SCAN = 0.1;
     private static final double SLOW_SCAN = 1;
+    private static final double FILL_SCAN = 4;
+    private static final double WALKED_AMPS = 30;
 
     /**
      * What was true of a step that was opened.
@@ -36,12 +39,27 @@ final class ModelNights {
      * @param early what was kept of the warmth when a part of the step was over
      * @param hours how long it took
      * @param squareAmps mean of the current's square in the part that was still to come, A²
+     * @param walk at that early moment; of a step that nobody looked at, none
      */
     record Truth(double ampHours, double[][] ohms, double[] celsius, double[] barCelsius, List<Warmth> early, double hours,
-            double squareAmps) {}
+            double squareAmps, Optional<Walk> walk) {
+        /** Of a step of which nothing but the charge is asked. */
+        static Truth of(double ampHours) {
+            return new Truth(ampHours, new double[0][], new double[0], new double[0], List.of(), 0, 0, Optional.empty());
+        }
+    }
 
-    /** A night's findings with its truths, by step. */
-    record Night(Gathered gathered, List<Truth> truths) {}
+    /**
+     * What a hand meter would have met between the studs of each bar.
+     *
+     * @param volts truly there, by bar
+     * @param amps that truly flowed
+     * @param readAmps in that scan
+     */
+    record Walk(double[] volts, double amps, double readAmps) {}
+
+    /** A night's rig, what was kept of it, and its truths, by step. */
+    record Night(Rig rig, Gathered gathered, List<Truth> truths) {}
 
     private final Rig rig;
     private final ModelRig model;
@@ -62,7 +80,7 @@ final class ModelNights {
 
     /** One cell: filled up, rested, and emptied at two rates. */
     static Night oneCell(long seed, double roomCelsius, Consumer<ModelRig> prepared, Consumer<Row> also) {
-        Rig rig = TestRigs.oneCell();
+        Rig rig = DrawnCalibrations.of(TestRigs.oneCell(), seed);
         Chance chance = Chance.of(seed, "one cell", "capacity");
         WorldParameters p = WorldParameters.oneCell().withWarmth(WarmthParameters.alone()).withRoom(new Room(roomCelsius, 0))
                 .withCells(List.of(CellParameters.lfp105().withAmpHours(108 * (1 + 0.004 * chance.nextGaussian()))));
@@ -77,7 +95,11 @@ final class ModelNights {
 
     /** The same emptied at 0.5 C. */
     static Night oneCellFast(long seed, double roomCelsius, Consumer<ModelRig> prepared, Consumer<Row> also) {
-        Rig rig = TestRigs.oneCell();
+        return fast(seed, roomCelsius, prepared, also).done();
+    }
+
+    private static ModelNights fast(long seed, double roomCelsius, Consumer<ModelRig> prepared, Consumer<Row> also) {
+        Rig rig = DrawnCalibrations.of(TestRigs.oneCell(), seed);
         WorldParameters p = WorldParameters.oneCell().withWarmth(cooledAlone(seed)).withRoom(new Room(roomCelsius, 0))
                 .withCells(List.of(CellParameters.lfp105().withSlowRise(ends(seed)).withJoulesPerKelvin(joulesPerKelvin(seed))));
         ModelNights night = new ModelNights(rig, p, new double[] {0.97}, seed, also);
@@ -86,12 +108,20 @@ final class ModelNights {
         night.rest(1800);
         night.drain("discharge", 0, 52.5, 0.4);
         night.rest(600);
+        return night;
+    }
+
+    /** The same, and filled up again, so that the account can close. */
+    static Night oneCellAndBack(long seed, double roomCelsius, Consumer<ModelRig> prepared) {
+        ModelNights night = fast(seed, roomCelsius, prepared, _ -> { });
+        night.fill();
+        night.rest(1800);
         return night.done();
     }
 
     /** Eight cells, nearly full, emptied in a heat run by the inverter. */
     static Night pack(long seed, double roomCelsius, double highestCharge, Consumer<ModelRig> prepared, Consumer<Row> also) {
-        Rig rig = TestRigs.eightCells();
+        Rig rig = DrawnCalibrations.of(TestRigs.eightCells(), seed);
         Chance chance = Chance.of(seed, "pack", "cells");
         List<CellParameters> cells = new ArrayList<>();
         double[] charges = new double[8];
@@ -161,21 +191,23 @@ final class ModelNights {
         model.world().source(0, true, 3.60 * rig.cells().series(), 21);
         model.live(20, SCAN);
         while (model.world().amps() > 5.25) {
-            model.step(SLOW_SCAN);
+            model.step(model.world().cellVolts(0) < 3.45 ? FILL_SCAN : SLOW_SCAN);
         }
         model.world().source(0, false, 0, 0);
         model.relay(Line.source(0), false);
         model.end(Ended.TAPER);
-        truths.add(new Truth((model.world().coulombs() - before) / 3600, new double[0][], new double[0], new double[0], List.of(), 0, 0));
+        truths.add(Truth.of((model.world().coulombs() - before) / 3600));
     }
 
     private void rest(double seconds) {
         model.begin(++step, "rest");
         double before = model.world().coulombs();
+        model.relay(Line.CONTACTOR, false);
         model.live(20, SCAN);
         model.live(seconds - 20, SLOW_SCAN);
+        model.relay(Line.CONTACTOR, true);
         model.end(Ended.SETTLED);
-        truths.add(new Truth((model.world().coulombs() - before) / 3600, new double[0][], new double[0], new double[0], List.of(), 0, 0));
+        truths.add(Truth.of((model.world().coulombs() - before) / 3600));
     }
 
     private double lowest() {
@@ -197,13 +229,17 @@ final class ModelNights {
         }
         model.live(20, SCAN);
         List<Warmth> early = List.of();
+        Optional<Walk> walk = Optional.empty();
         double squares = 0;
         long rows = 0;
         while (lowest() > 2.50) {
-            model.step(lowest() < 2.9 ? SCAN : SLOW_SCAN);
+            model.step(lowest() < 2.9 ? SCAN : earlyHours > 0 ? SLOW_SCAN : FILL_SCAN);
             boolean due = earlyHours > 0 && model.world().nanos() - began > earlyHours * 3600e9;
             if (due && early.isEmpty()) {
                 early = trace.warmthNow();
+            }
+            if (due && walk.isEmpty() && model.world().amps() < -WALKED_AMPS) {
+                walk = Optional.of(walk());
             }
             squares += due ? model.world().amps() * model.world().amps() : 0;
             rows += due ? 1 : 0;
@@ -225,8 +261,15 @@ final class ModelNights {
         }
         double[][] ohms = opened(volts, flowing, phase);
         model.end(Ended.CUT_OFF);
-        truths.add(new Truth((model.world().coulombs() - before) / 3600, ohms, celsius, bars, early,
-                (model.world().nanos() - began) / 3600e9, rows == 0 ? 0 : squares / rows));
+        double through = model.world().coulombs() - before - model.wrong().balancerAmps * (model.world().nanos() - began) * 1e-9;
+        truths.add(new Truth(through / 3600, ohms, celsius, bars, early,
+                (model.world().nanos() - began) / 3600e9, rows == 0 ? 0 : squares / rows, walk));
+    }
+
+    private Walk walk() {
+        double[] volts = new double[Math.max(0, rig.cells().series() - 1)];
+        Arrays.setAll(volts, k -> model.world().barVolts(k + 1));
+        return new Walk(volts, model.world().amps(), model.readAmps());
     }
 
     /** The contact opened so long after a scan; what is true at the delays is looked at between the scans. */
@@ -252,6 +295,6 @@ final class ModelNights {
     }
 
     private Night done() {
-        return new Night(trace.end(), truths);
+        return new Night(rig, trace.end(), truths);
     }
 }

@@ -13,6 +13,7 @@ import rigwarden.pack.Node;
 import rigwarden.pack.World;
 import rigwarden.pack.WorldParameters;
 import rigwarden.program.Ended;
+import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Channels;
 import rigwarden.rig.Probe;
@@ -30,6 +31,8 @@ import rigwarden.warden.Scan;
  */
 final class ModelRig {
     private static final double OSCILLATOR = 0.005;
+    /** Standard, of the learnt ratio: as the budget states it. */
+    private static final double RATIO_U = 20e-6;
     private static final double SHUNT_NOISE_VOLTS = 1.2e-6;
     private static final double TAP_NOISE_VOLTS = 60e-6;
     private static final double PROBE_NOISE_K = 0.03;
@@ -46,13 +49,16 @@ final class ModelRig {
     private final double[] inputOffset;
     private final double[] probeKelvin;
     private final List<StepMark> marks = new ArrayList<>();
+    private final Wrong wrong = new Wrong();
+    /** The channels as the chips' codes are, before any calibration. */
+    private final List<Channel> bare;
+    private final double learnt;
+    private final double[] meterGain;
     private Account account = Account.EMPTY;
     private double lastAmps;
     private double lastVolts;
     private long lastNanos;
     private long number;
-    private double past;
-    private double drift;
 
     ModelRig(Rig rig, WorldParameters p, double[] charges, long seed, Consumer<Row> out) {
         this.rig = rig;
@@ -61,18 +67,39 @@ final class ModelRig {
         world.inflict(new Fault.Weld(Line.CONTACTOR));
         noise = Chance.of(seed, "model rig", "noise");
         Chance drawn = Chance.of(seed, "model rig", "errors");
-        shuntGain = (1 + limits(drawn, rig.shunt().toleranceRelative())) * (1 + limits(drawn, Channels.INA228_GAIN));
+        double gain = (1 + limits(drawn, rig.shunt().toleranceRelative())) * (1 + limits(drawn, Channels.INA228_GAIN));
         shuntPerKelvin = limits(drawn, rig.shunt().perKelvin());
-        offsetAmps = (limits(drawn, Channels.INA228_OFFSET_VOLTS) + limits(drawn, rig.shunt().thermoVolts())) / rig.shunt().ohms();
+        double offset = (limits(drawn, Channels.INA228_OFFSET_VOLTS) + limits(drawn, rig.shunt().thermoVolts())) / rig.shunt().ohms();
         clock = 1 + limits(drawn, OSCILLATOR);
-        inputGain = rig.inputs().stream().mapToDouble(i -> i.calibration().known()
+        double[] gains = rig.inputs().stream().mapToDouble(i -> i.calibration().known()
                 ? i.calibration().gainU() / 2 * drawn.nextGaussian()
                 : limits(drawn, Channels.ADS1115_GAIN) + limits(drawn, i.dividerRelative())).toArray();
-        inputOffset = rig.inputs().stream().mapToDouble(i -> i.calibration().known()
+        double[] offsets = rig.inputs().stream().mapToDouble(i -> i.calibration().known()
                 ? i.calibration().offsetU() / 2 * drawn.nextGaussian()
                 : limits(drawn, Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS) * i.divider()).toArray();
         probeKelvin = rig.probes().stream().mapToDouble(b -> Math.clamp(b.uncertaintyKelvin() / 2 * drawn.nextGaussian(),
                 -b.uncertaintyKelvin(), b.uncertaintyKelvin())).toArray();
+        learnt = clock * (1 + RATIO_U * drawn.nextGaussian());
+        meterGain = rig.channels().stream().mapToDouble(c -> c.gainU() / 2 * drawn.nextGaussian()).toArray();
+        bare = rig.calibrated(List.of()).channels();
+        double[] current = shown(rig, Calibratable.CURRENT, gain, offset, drawn);
+        shuntGain = current[0];
+        offsetAmps = current[1];
+        for (int i = 0; i < gains.length; i++) {
+            double[] line = shown(rig, rig.inputs().get(i).name(), 1 + gains[i], offsets[i], drawn);
+            gains[i] = line[0] - 1;
+            offsets[i] = line[1];
+        }
+        inputGain = gains;
+        inputOffset = offsets;
+    }
+
+    /** Gain and offset of the bare reading: as drawn from the parts' limits, or such that a calibration is wrong by what it states. */
+    private static double[] shown(Rig rig, String channel, double gain, double offset, Chance drawn) {
+        return rig.calibration(channel).map(found -> {
+            DrawnCalibrations.Left left = DrawnCalibrations.left(found.doubt(), drawn);
+            return new double[] {(1 + left.gain()) / found.gain(), (left.zero() - found.offset()) / found.gain()};
+        }).orElse(new double[] {gain, offset});
     }
 
     private static double limits(Chance chance, double half) {
@@ -94,14 +121,14 @@ final class ModelRig {
         return world;
     }
 
-    /** An effect that no budget knows: this share of the current finds a way round the shunt. */
-    void round(double share) {
-        past = share;
+    /** Current in the last scan, A. */
+    double readAmps() {
+        return lastAmps;
     }
 
-    /** An effect that no budget knows: so many amperes are read where there are none. */
-    void drift(double amps) {
-        drift = amps;
+    /** What is wrong and nobody tells. */
+    Wrong wrong() {
+        return wrong;
     }
 
     void begin(int step, String kind) {
@@ -154,14 +181,14 @@ final class ModelRig {
             VoltageInput input = rig.inputs().get(i);
             Channel channel = rig.column(input.name()).orElseThrow();
             double volts = input.role() == Role.BUS_VOLTS ? world.busVolts()
-                    : world.tapVolts(input.cell()) - world.tapVolts(ground(input));
+                    : world.tapVolts(input.cell()) - world.tapVolts(ground(input)) + wrong.upTheBar(input.cell(), world.amps());
             double read = volts * (1 + inputGain[i]) + inputOffset[i] + TAP_NOISE_VOLTS * input.divider() * noise.nextGaussian();
-            codes[i] = Math.round((read - channel.shift()) / channel.scale());
+            codes[i] = code(channel, read);
             inputs[i] = channel.value(codes[i]);
         }
         List<Reading> readings = new ArrayList<>(rig.channels().size());
         for (Channel channel : rig.channels()) {
-            readings.add(Reading.of(channel, code(channel, inputs, codes), nanos));
+            readings.add(Reading.of(channel, codeOf(channel, inputs, codes), nanos));
         }
         number++;
         integrate(readings, nanos);
@@ -174,12 +201,18 @@ final class ModelRig {
                 .mapToInt(VoltageInput::cell).min().orElseThrow() - 1;
     }
 
-    private long code(Channel channel, double[] inputs, long[] codes) {
-        double amps = (1 - past) * world.amps() * shuntGain + offsetAmps + drift;
+    /** What the chip gives for a bare reading. */
+    private long code(Channel channel, double value) {
+        Channel chip = bare.get(channel.index());
+        return Math.round((value - chip.shift()) / chip.scale());
+    }
+
+    private long codeOf(Channel channel, double[] inputs, long[] codes) {
+        double amps = (1 + wrong.samples) * (1 - wrong.past) * world.amps() * shuntGain + offsetAmps + wrong.driftAmps;
         return switch (channel.role()) {
-            case CURRENT -> Math.round((amps + SHUNT_NOISE_VOLTS / rig.shunt().ohms() * noise.nextGaussian()) / channel.scale());
-            case ACCUMULATED -> Math.round(accumulated() / channel.scale());
-            case CLOCK_RATIO -> Math.round((clock - 1) / channel.scale());
+            case CURRENT -> code(channel, amps + SHUNT_NOISE_VOLTS / rig.shunt().ohms() * noise.nextGaussian());
+            case ACCUMULATED -> code(channel, accumulated());
+            case CLOCK_RATIO -> code(channel, learnt * (1 + wrong.clock));
             case PACK_VOLTS -> Math.round(world.packVolts() / channel.scale());
             case TAP_VOLTS, BUS_VOLTS -> codes[input(channel)];
             case CELL_VOLTS -> cell(channel, inputs, codes);
@@ -188,14 +221,16 @@ final class ModelRig {
                 yield Math.round((world.beadCelsius(probe) + probeKelvin[probe] + PROBE_NOISE_K * noise.nextGaussian()) / channel.scale());
             }
             case LOOP, COIL_FEED, FEEDBACK, ARM -> 1;
-            case SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS -> 0;
+            case SOURCE_AMPS -> code(channel, world.sourceAmps(0) * (1 + meterGain[channel.index()]));
+            case SINK_AMPS -> code(channel, world.sinkAmps(0) * (1 + meterGain[channel.index()]));
+            case SOURCE_VOLTS, SOURCE_ON, SINK_VOLTS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS -> 0;
         };
     }
 
     /** Of the chip: its clock is fast where a host's second is more than one of its own. */
     private double accumulated() {
-        double through = (1 - past) * (world.coulombs() + shuntPerKelvin * world.coulombKelvins());
-        return (through * shuntGain + (offsetAmps + drift) * world.nanos() * 1e-9) / clock;
+        double through = (1 + wrong.count) * (1 - wrong.past) * (world.coulombs() + (shuntPerKelvin + wrong.perKelvin) * world.coulombKelvins());
+        return (through * shuntGain + (offsetAmps + wrong.driftAmps) * world.nanos() * 1e-9) / clock;
     }
 
     private int input(Channel channel) {
