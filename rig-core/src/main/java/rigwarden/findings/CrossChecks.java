@@ -21,6 +21,9 @@ final class CrossChecks {
     /** A meter that shows less of the shunt's charge than this is that of a device which does not work now. */
     private static final double WORKS = 0.5;
 
+    /** So many times what both may be wrong by, at 95 %, they must be apart: three standard uncertainties, since each step is asked (project's assumption). */
+    private static final double SURELY = 1.5;
+
     private CrossChecks() {}
 
     /** Of one step. */
@@ -68,8 +71,8 @@ final class CrossChecks {
         }
         double apart = seen.get().ampHours() - sums.chargeAmpHours().value();
         double both = Math.hypot(seen.get().expandedAmpHours(), sums.chargeBudget().expanded());
-        return Math.abs(apart) <= both ? Optional.empty() : Optional.of(Words.say(
-                "the device's own meter %s gives %.2f Ah, the shunt %.2f Ah: apart by more than the %.2f Ah that both may be wrong by: a way round the"
+        return Math.abs(apart) <= SURELY * both ? Optional.empty() : Optional.of(Words.say(
+                "the device's own meter %s gives %.2f Ah, the shunt %.2f Ah: and both together may be wrong by %.2f Ah: a way round the"
                         + " shunt, a shunt that is not what it says, or that meter", seen.get().name(), seen.get().ampHours(),
                 sums.chargeAmpHours().value(), both));
     }
@@ -80,7 +83,7 @@ final class CrossChecks {
 
     private static Optional<String> zero(StepNotes rest) {
         StepFinding sums = rest.sums();
-        boolean off = sums.seconds() > 0 && Math.abs(sums.chargeAmpHours().value()) > sums.chargeBudget().expanded();
+        boolean off = sums.seconds() > 0 && Math.abs(sums.chargeAmpHours().value()) > SURELY * sums.chargeBudget().expanded();
         return !off ? Optional.empty() : Optional.of(Words.say(
                 "%+.4f Ah were counted at rest, where nothing flows, and ± %.4f Ah are stated: a thermo-electric voltage on the shunt, an offset, or a path"
                         + " that is not open", sums.chargeAmpHours().value(), sums.chargeBudget().expanded()));

@@ -44,7 +44,7 @@ final class CampaignNights {
 
     private static void slow(long seed, Consumer<ModelRig> prepared, Coverage coverage, String what) {
         ModelNights.Night night = ModelNights.oneCell(seed, 25, prepared, _ -> { });
-        capacity(night, 2, coverage, what);
+        capacity(night, 2, coverage, what + calibrated(seed));
     }
 
     private static void capacity(ModelNights.Night night, int step, Coverage coverage, String what) {
@@ -52,16 +52,21 @@ final class CampaignNights {
         coverage.add(what, capacity.ampHours().value(), capacity.ampHours().expanded(), -night.truths().get(step).ampHours());
     }
 
+    /** Rigs with and without a calibration state so different an uncertainty that they would spoil each other's tightness. */
+    private static String calibrated(long seed) {
+        return DrawnCalibrations.has(seed) ? ", calibrated" : "";
+    }
+
     private static void fast(long seed, Coverage coverage) {
         ModelNights.Night night = ModelNights.oneCellFast(seed, 25, ModelNights.sound(), _ -> { });
-        capacity(night, 2, coverage, "capacity at 0.5 C, Ah");
-        resistances(seed, night, 2, "cell", coverage);
+        capacity(night, 2, coverage, "capacity at 0.5 C, Ah" + calibrated(seed));
+        resistances(seed, night, 2, "cell" + calibrated(seed), coverage);
         ahead(seed, night, 2, "cell", coverage);
     }
 
     private static void pack(long seed, Coverage coverage) {
         ModelNights.Night night = ModelNights.pack(seed, 22, 0.99, ModelNights.sound(), _ -> { });
-        resistances(seed, night, 1, "cell and joint of a pack", coverage);
+        resistances(seed, night, 1, "cell and joint of a pack" + calibrated(seed), coverage);
         ahead(seed, night, 1, "pack", coverage);
     }
 

@@ -27,9 +27,14 @@ final class DrawnCalibrations {
      */
     record Left(double gain, double zero) {}
 
+    /** Whether the rig of a seed is one of the third. */
+    static boolean has(long seed) {
+        return seed % ONE_OF == 0;
+    }
+
     /** The rig as it is, or with its current and each directly read cell calibrated. */
     static Rig of(Rig rig, long seed) {
-        if (seed % ONE_OF != 0) {
+        if (!has(seed)) {
             return rig;
         }
         Chance chance = Chance.of(seed, "model rig", "calibrations");

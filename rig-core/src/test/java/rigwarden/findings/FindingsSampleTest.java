@@ -44,6 +44,7 @@ class FindingsSampleTest {
         rows.forEach(row -> System.out.println(row.print()));
         assertThat(rows).allSatisfy(row -> assertThat(row.holds()).as(row.print()).isTrue());
         assertThat(rows).filteredOn(row -> row.beyond() > 0).as("effects beyond U that must be named").hasSizeGreaterThanOrEqualTo(7);
+        assertThat(UntoldEffects.row(UntoldEffects.SOUND, CALIBRATED, 1).beyond()).as("a calibrated rig with nothing wrong").isZero();
         assertThat(UntoldEffects.falselyNamed(CALIBRATED, 1)).isZero();
     }
 }

@@ -56,6 +56,8 @@ final class UntoldEffects {
     private static final String ONE_SHUNT = "charge and discharge pass one shunt and err alike; the device's own meter states 1 %, and a rig without a"
             + " second ammeter has no other witness";
 
+    static final Untold SOUND = new Untold("nothing is wrong", On.CAPACITY, ModelNights.sound(), Names.NOTHING, 0, "there is nothing");
+
     static final List<Untold> ALL = List.of(
             new Untold("0.1 % of the current passes the shunt by", On.CAPACITY, m -> m.wrong().past = 0.001, Names.NOTHING, 0, ONE_SHUNT),
             new Untold("1 % of the current passes the shunt by", On.CAPACITY, m -> m.wrong().past = 0.01, Names.DEVICE, 0, ONE_SHUNT),
