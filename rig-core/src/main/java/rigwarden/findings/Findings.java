@@ -85,9 +85,12 @@ public final class Findings {
                 found.addAll(Lag.atEmpty(rig, step));
                 Heat.atTheEnd(step).ifPresent(found::add);
                 resistances(rig, run, step, found);
-                found.add(incremental(rig, step));
+                found.addAll(SlowCurve.of(rig, step));
             }
-            case "charge", "balance" -> found.addAll(Lag.atFull(rig, step));
+            case "charge", "balance" -> {
+                found.addAll(Lag.atFull(rig, step));
+                SlowCurve.of(rig, step).stream().filter(f -> !(f.answer() instanceof Answer.Refused)).forEach(found::add);
+            }
             case "rest" -> {
                 found.add(restFinding(rig, step));
                 found.addAll(HeatPath.of(rig, run.steps(), step));
@@ -147,19 +150,8 @@ public final class Findings {
                 notes, likes.getFirst().scan(), likes.getFirst().scan()));
     }
 
-    private static Finding incremental(Traced rig, StepNotes step) {
-        double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
-        double rate = step.sums().seconds() == 0 ? 0
-                : Math.abs(step.sums().chargeAmpHours().value()) / (step.sums().seconds() / 3600) / rig.cells().ratedAmpHours();
-        String refused = ChargePerVolt.refusal(rate, coarsest);
-        return new Finding(Kind.INCREMENTAL, Words.step(step.sums()), new Answer.Refused(refused.isEmpty()
-                ? "a run file's own rows are not gathered by voltage here" : refused), List.of(), List.of(),
-                step.continuity().firstScan(), step.continuity().lastScan());
-    }
-
     private static Finding restFinding(Traced rig, StepNotes step) {
-        double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
-        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(step.rest(), coarsest),
+        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(step.rest(), CurveWatch.coarsest(rig)),
                 Conditions.of(step), List.of(), step.continuity().firstScan(), step.continuity().lastScan());
     }
 

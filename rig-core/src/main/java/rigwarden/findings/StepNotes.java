@@ -19,12 +19,18 @@ import rigwarden.findings.trace.Warmth;
  * @param busWattHours energy at the bus, Wh, positive into the cells; NaN where the bus was not read throughout
  * @param meanRoomCelsius mean of the room's probe; NaN where it was never read
  * @param device what the working devices' own meters say of the charge; nothing where none has one
+ * @param curves charge by voltage of each cell; none where its taps are too coarse for that
  */
 public record StepNotes(StepFinding sums, Continuity continuity, Knees knees, List<Warmth> warmth, RestTrail rest,
-        double busWattHours, double meanRoomCelsius, Optional<DeviceSum> device) {
+        double busWattHours, double meanRoomCelsius, Optional<DeviceSum> device,
+        List<CellCurve> curves) {
+    public StepNotes {
+        curves = List.copyOf(curves);
+    }
+
     /** Of a step whose devices have no meters. */
     public StepNotes(StepFinding sums, Continuity continuity, Knees knees, List<Warmth> warmth, RestTrail rest, double busWattHours,
             double meanRoomCelsius) {
-        this(sums, continuity, knees, warmth, rest, busWattHours, meanRoomCelsius, Optional.empty());
+        this(sums, continuity, knees, warmth, rest, busWattHours, meanRoomCelsius, Optional.empty(), List.of());
     }
 }

@@ -40,6 +40,7 @@ public final class Trace {
     private final RestWatch rest;
     private final SpotWatch spots;
     private final DeviceWatch devices;
+    private final CurveWatch curves;
     private final Edges edges;
     private final int room;
     private final List<StepNotes> steps = new ArrayList<>();
@@ -61,6 +62,7 @@ public final class Trace {
         rest = new RestWatch(now.cells().size());
         spots = new SpotWatch(rig, now.warm());
         devices = new DeviceWatch(rig);
+        curves = new CurveWatch(rig);
         edges = new Edges(now.cells().size());
         room = now.warm().stream().map(Channel::role).toList().indexOf(Role.ROOM);
     }
@@ -82,6 +84,7 @@ public final class Trace {
             warmth.take(now);
             rest.take(now);
             devices.take(row.scan());
+            curves.take(now);
             along();
         }
         for (StepMark mark : row.marks()) {
@@ -116,6 +119,7 @@ public final class Trace {
         warmth.begin(now);
         rest.begin(now);
         devices.begin(scan);
+        curves.begin(now);
         busJoules = 0;
         busSeen = !Double.isNaN(now.busVolts) && !Double.isNaN(now.coulombs);
         lastCoulombs = now.coulombs;
@@ -134,7 +138,7 @@ public final class Trace {
         Continuity seen = following.end();
         StepFinding sums = Charge.bounded(tally.steps().getLast(), seen);
         steps.add(new StepNotes(sums, seen, knees.end(), warmth.end(), rest.end(),
-                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount, devices.end()));
+                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount, devices.end(), curves.end()));
     }
 
     /** Temperatures of the step that runs, until now: what a forecast of its end is made of. */
