@@ -91,7 +91,7 @@ final class CampaignNights {
     }
 
     private static void ahead(long seed, ModelNights.Night night, int step, String of, Coverage coverage) {
-        ModelNights.Truth truth = night.truths().get(step);
+        Truth truth = night.truths().get(step);
         for (Heat.Ahead ahead : Heat.ahead(truth.early(), truth.hours(), truth.squareAmps(), Optional.of(new Reversible(0.98, 105)))) {
             if (ahead.where().cell() != one(seed, ahead.where().role() == Role.BODY ? truth.celsius().length : Math.max(1, truth.barCelsius().length))) {
                 continue;
@@ -113,7 +113,7 @@ final class CampaignNights {
     private static void walked(long seed, Coverage coverage) {
         int lower = lower(seed);
         ModelNights.Night night = ModelNights.pack(seed, 22, 0.99, ModelNights.loose(lower, BAD_OHMS), _ -> { });
-        ModelNights.Walk walk = night.truths().get(1).walk().orElseThrow();
+        Truth.Walk walk = night.truths().get(1).walk().orElseThrow();
         Chance chance = Chance.of(seed, "campaign", "hand meter");
         double scale = DrawnCalibrations.limits(chance, METER.relative());
         double zero = DrawnCalibrations.limits(chance, METER.zeroLimits());

@@ -9,7 +9,6 @@ import rigwarden.findings.trace.Row;
 import rigwarden.findings.trace.Warmth;
 import rigwarden.pack.CellParameters;
 import rigwarden.pack.Chance;
-import rigwarden.pack.EndRise;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
 import rigwarden.pack.Load;
@@ -28,35 +27,6 @@ final class ModelNights {
     private static final double SLOW_SCAN = 1;
     private static final double FILL_SCAN = 4;
     private static final double WALKED_AMPS = 30;
-
-    /**
-     * What was true of a step that was opened.
-     *
-     * @param ampHours through the cells' terminals, positive into them
-     * @param ohms between each cell's taps after 0.1, 1 and 10 s, by delay and cell
-     * @param celsius of each body at the end
-     * @param barCelsius of each bar
-     * @param early what was kept of the warmth when a part of the step was over
-     * @param hours how long it took
-     * @param squareAmps mean of the current's square in the part that was still to come, A²
-     * @param walk at that early moment; of a step that nobody looked at, none
-     */
-    record Truth(double ampHours, double[][] ohms, double[] celsius, double[] barCelsius, List<Warmth> early, double hours,
-            double squareAmps, Optional<Walk> walk) {
-        /** Of a step of which nothing but the charge is asked. */
-        static Truth of(double ampHours) {
-            return new Truth(ampHours, new double[0][], new double[0], new double[0], List.of(), 0, 0, Optional.empty());
-        }
-    }
-
-    /**
-     * What a hand meter would have met between the studs of each bar.
-     *
-     * @param volts truly there, by bar
-     * @param amps that truly flowed
-     * @param readAmps in that scan
-     */
-    record Walk(double[] volts, double amps, double readAmps) {}
 
     /** A night's rig, what was kept of it, and its truths, by step. */
     record Night(Rig rig, Gathered gathered, List<Truth> truths) {}
@@ -100,8 +70,8 @@ final class ModelNights {
 
     private static ModelNights fast(long seed, double roomCelsius, Consumer<ModelRig> prepared, Consumer<Row> also) {
         Rig rig = DrawnCalibrations.of(TestRigs.oneCell(), seed);
-        WorldParameters p = WorldParameters.oneCell().withWarmth(cooledAlone(seed)).withRoom(new Room(roomCelsius, 0))
-                .withCells(List.of(CellParameters.lfp105().withSlowRise(ends(seed)).withJoulesPerKelvin(joulesPerKelvin(seed))));
+        WorldParameters p = WorldParameters.oneCell().withWarmth(DrawnCells.cooledAlone(seed)).withRoom(new Room(roomCelsius, 0))
+                .withCells(List.of(CellParameters.lfp105().withSlowRise(DrawnCells.ends(seed)).withJoulesPerKelvin(DrawnCells.joulesPerKelvin(seed))));
         ModelNights night = new ModelNights(rig, p, new double[] {0.97}, seed, also);
         prepared.accept(night.model);
         night.fill();
@@ -127,11 +97,11 @@ final class ModelNights {
         double[] charges = new double[8];
         for (int k = 0; k < 8; k++) {
             cells.add(CellParameters.lfp105().withAmpHours(108 * (1 + 0.004 * chance.nextGaussian()))
-                    .withOhmsTimes(1 + 0.03 * chance.nextGaussian()).withSlowRise(ends(seed)).withJoulesPerKelvin(joulesPerKelvin(seed)));
+                    .withOhmsTimes(1 + 0.03 * chance.nextGaussian()).withSlowRise(DrawnCells.ends(seed)).withJoulesPerKelvin(DrawnCells.joulesPerKelvin(seed)));
             charges[k] = highestCharge - 0.03 * chance.nextDouble();
         }
         WorldParameters pack = WorldParameters.pack();
-        WorldParameters p = pack.withCells(cells).withWarmth(cooledInPack(seed)).withRoom(new Room(roomCelsius, 0))
+        WorldParameters p = pack.withCells(cells).withWarmth(DrawnCells.cooledInPack(seed)).withRoom(new Room(roomCelsius, 0))
                 .withPath(pack.path().withSupplies(Supply.Charger.usual())
                         .withLoads(new Load.Electronic(0.1), new Load.Inverter(1500, 0.9, 19, 24, 5, 20e-3, 0, 900, 60)));
         ModelNights night = new ModelNights(rig, p, charges, seed, also);
@@ -140,39 +110,6 @@ final class ModelNights {
         night.drain("heat_run", 1, 0, 0.4);
         night.rest(600);
         return night.done();
-    }
-
-    /** The slow resistance, a third of all, rises by 15 to 45 times towards empty and by 10 to 30 times towards full. */
-    private static EndRise ends(long seed) {
-        Chance chance = Chance.of(seed, "night", "ends");
-        return new EndRise(15 + 30 * chance.nextDouble(), 0.05, 10 + 20 * chance.nextDouble(), 0.06);
-    }
-
-    /** Time constant of a body: half an hour to four, each as likely as twice of it: the stated range. */
-    private static double hours(long seed) {
-        return 0.5 * Math.pow(8, Chance.of(seed, "night", "cooling").nextDouble());
-    }
-
-    /** A cell alone loses as much through its cables as to the room, up to what its studs let through; at the long end its lugs alone lose more, so that four hours drawn are three to three and a half. */
-    private static WarmthParameters cooledAlone(long seed) {
-        double all = wattsPerKelvin(seed);
-        double end = Math.min(all / 2, 0.4) / 2;
-        double cable = 1 / (1 / end - 1 / 0.8 - 1 / 1.5) - 0.06;
-        return WarmthParameters.withBody(all - 2 * end).withCables(Math.max(0, cable));
-    }
-
-    /** In a pack, bars and the cables of both ends take a little of each. */
-    private static WarmthParameters cooledInPack(long seed) {
-        return WarmthParameters.withBody(Math.max(0.02, wattsPerKelvin(seed) - 0.12));
-    }
-
-    private static double wattsPerKelvin(long seed) {
-        return joulesPerKelvin(seed) / (3600 * hours(seed));
-    }
-
-    /** Up to a fifth more or less than a usual cell's. */
-    private static double joulesPerKelvin(long seed) {
-        return CellParameters.lfp105().joulesPerKelvin() * (0.8 + 0.4 * Chance.of(seed, "night", "heat").nextDouble());
     }
 
     static Consumer<ModelRig> sound() {
@@ -229,7 +166,7 @@ final class ModelNights {
         }
         model.live(20, SCAN);
         List<Warmth> early = List.of();
-        Optional<Walk> walk = Optional.empty();
+        Optional<Truth.Walk> walk = Optional.empty();
         double squares = 0;
         long rows = 0;
         while (lowest() > 2.50) {
@@ -266,10 +203,10 @@ final class ModelNights {
                 (model.world().nanos() - began) / 3600e9, rows == 0 ? 0 : squares / rows, walk));
     }
 
-    private Walk walk() {
+    private Truth.Walk walk() {
         double[] volts = new double[Math.max(0, rig.cells().series() - 1)];
         Arrays.setAll(volts, k -> model.world().barVolts(k + 1));
-        return new Walk(volts, model.world().amps(), model.readAmps());
+        return new Truth.Walk(volts, model.world().amps(), model.readAmps());
     }
 
     /** The contact opened so long after a scan; what is true at the delays is looked at between the scans. */

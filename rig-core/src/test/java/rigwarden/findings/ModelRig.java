@@ -13,9 +13,7 @@ import rigwarden.pack.Node;
 import rigwarden.pack.World;
 import rigwarden.pack.WorldParameters;
 import rigwarden.program.Ended;
-import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Channels;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -30,9 +28,6 @@ import rigwarden.warden.Scan;
  * buses and drivers in between: quick enough for hundreds of rigs. The model is the truth.
  */
 final class ModelRig {
-    private static final double OSCILLATOR = 0.005;
-    /** Standard, of the learnt ratio: as the budget states it. */
-    private static final double RATIO_U = 20e-6;
     private static final double SHUNT_NOISE_VOLTS = 1.2e-6;
     private static final double TAP_NOISE_VOLTS = 60e-6;
     private static final double PROBE_NOISE_K = 0.03;
@@ -41,19 +36,11 @@ final class ModelRig {
     private final World world;
     private final Consumer<Row> out;
     private final Chance noise;
-    private final double shuntGain;
-    private final double shuntPerKelvin;
-    private final double offsetAmps;
-    private final double clock;
-    private final double[] inputGain;
-    private final double[] inputOffset;
-    private final double[] probeKelvin;
+    private final RigErrors errors;
     private final List<StepMark> marks = new ArrayList<>();
     private final Wrong wrong = new Wrong();
     /** The channels as the chips' codes are, before any calibration. */
     private final List<Channel> bare;
-    private final double learnt;
-    private final double[] meterGain;
     private Account account = Account.EMPTY;
     private double lastAmps;
     private double lastVolts;
@@ -66,44 +53,8 @@ final class ModelRig {
         world = new World(p.withBeads(rig.probes().stream().map(b -> new Bead(node(b), b.lagSeconds())).toList()), charges);
         world.inflict(new Fault.Weld(Line.CONTACTOR));
         noise = Chance.of(seed, "model rig", "noise");
-        Chance drawn = Chance.of(seed, "model rig", "errors");
-        double gain = (1 + limits(drawn, rig.shunt().toleranceRelative())) * (1 + limits(drawn, Channels.INA228_GAIN));
-        shuntPerKelvin = limits(drawn, rig.shunt().perKelvin());
-        double offset = (limits(drawn, Channels.INA228_OFFSET_VOLTS) + limits(drawn, rig.shunt().thermoVolts())) / rig.shunt().ohms();
-        clock = 1 + limits(drawn, OSCILLATOR);
-        double[] gains = rig.inputs().stream().mapToDouble(i -> i.calibration().known()
-                ? i.calibration().gainU() / 2 * drawn.nextGaussian()
-                : limits(drawn, Channels.ADS1115_GAIN) + limits(drawn, i.dividerRelative())).toArray();
-        double[] offsets = rig.inputs().stream().mapToDouble(i -> i.calibration().known()
-                ? i.calibration().offsetU() / 2 * drawn.nextGaussian()
-                : limits(drawn, Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS) * i.divider()).toArray();
-        probeKelvin = rig.probes().stream().mapToDouble(b -> Math.clamp(b.uncertaintyKelvin() / 2 * drawn.nextGaussian(),
-                -b.uncertaintyKelvin(), b.uncertaintyKelvin())).toArray();
-        learnt = clock * (1 + RATIO_U * drawn.nextGaussian());
-        meterGain = rig.channels().stream().mapToDouble(c -> c.gainU() / 2 * drawn.nextGaussian()).toArray();
+        errors = RigErrors.of(rig, Chance.of(seed, "model rig", "errors"));
         bare = rig.calibrated(List.of()).channels();
-        double[] current = shown(rig, Calibratable.CURRENT, gain, offset, drawn);
-        shuntGain = current[0];
-        offsetAmps = current[1];
-        for (int i = 0; i < gains.length; i++) {
-            double[] line = shown(rig, rig.inputs().get(i).name(), 1 + gains[i], offsets[i], drawn);
-            gains[i] = line[0] - 1;
-            offsets[i] = line[1];
-        }
-        inputGain = gains;
-        inputOffset = offsets;
-    }
-
-    /** Gain and offset of the bare reading: as drawn from the parts' limits, or such that a calibration is wrong by what it states. */
-    private static double[] shown(Rig rig, String channel, double gain, double offset, Chance drawn) {
-        return rig.calibration(channel).map(found -> {
-            DrawnCalibrations.Left left = DrawnCalibrations.left(found.doubt(), drawn);
-            return new double[] {(1 + left.gain()) / found.gain(), (left.zero() - found.offset()) / found.gain()};
-        }).orElse(new double[] {gain, offset});
-    }
-
-    private static double limits(Chance chance, double half) {
-        return half * (2 * chance.nextDouble() - 1);
     }
 
     private static Node node(Probe probe) {
@@ -182,7 +133,7 @@ final class ModelRig {
             Channel channel = rig.column(input.name()).orElseThrow();
             double volts = input.role() == Role.BUS_VOLTS ? world.busVolts()
                     : world.tapVolts(input.cell()) - world.tapVolts(ground(input)) + wrong.upTheBar(input.cell(), world.amps());
-            double read = volts * (1 + inputGain[i]) + inputOffset[i] + TAP_NOISE_VOLTS * input.divider() * noise.nextGaussian();
+            double read = volts * (1 + errors.inputGain()[i]) + errors.inputOffset()[i] + TAP_NOISE_VOLTS * input.divider() * noise.nextGaussian();
             codes[i] = code(channel, read);
             inputs[i] = channel.value(codes[i]);
         }
@@ -208,29 +159,29 @@ final class ModelRig {
     }
 
     private long codeOf(Channel channel, double[] inputs, long[] codes) {
-        double amps = (1 + wrong.samples) * (1 - wrong.past) * world.amps() * shuntGain + offsetAmps + wrong.driftAmps;
+        double amps = (1 + wrong.samples) * (1 - wrong.past) * world.amps() * errors.shuntGain() + errors.offsetAmps() + wrong.driftAmps;
         return switch (channel.role()) {
             case CURRENT -> code(channel, amps + SHUNT_NOISE_VOLTS / rig.shunt().ohms() * noise.nextGaussian());
             case ACCUMULATED -> code(channel, accumulated());
-            case CLOCK_RATIO -> code(channel, learnt * (1 + wrong.clock));
+            case CLOCK_RATIO -> code(channel, errors.learnt() * (1 + wrong.clock));
             case PACK_VOLTS -> Math.round(world.packVolts() / channel.scale());
             case TAP_VOLTS, BUS_VOLTS -> codes[input(channel)];
             case CELL_VOLTS -> cell(channel, inputs, codes);
             case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> {
                 int probe = rig.probes().stream().map(Probe::name).toList().indexOf(channel.name());
-                yield Math.round((world.beadCelsius(probe) + probeKelvin[probe] + PROBE_NOISE_K * noise.nextGaussian()) / channel.scale());
+                yield Math.round((world.beadCelsius(probe) + errors.probeKelvin()[probe] + PROBE_NOISE_K * noise.nextGaussian()) / channel.scale());
             }
             case LOOP, COIL_FEED, FEEDBACK, ARM -> 1;
-            case SOURCE_AMPS -> code(channel, world.sourceAmps(0) * (1 + meterGain[channel.index()]));
-            case SINK_AMPS -> code(channel, world.sinkAmps(0) * (1 + meterGain[channel.index()]));
+            case SOURCE_AMPS -> code(channel, world.sourceAmps(0) * (1 + errors.meterGain()[channel.index()]));
+            case SINK_AMPS -> code(channel, world.sinkAmps(0) * (1 + errors.meterGain()[channel.index()]));
             case SOURCE_VOLTS, SOURCE_ON, SINK_VOLTS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS -> 0;
         };
     }
 
     /** Of the chip: its clock is fast where a host's second is more than one of its own. */
     private double accumulated() {
-        double through = (1 + wrong.count) * (1 - wrong.past) * (world.coulombs() + (shuntPerKelvin + wrong.perKelvin) * world.coulombKelvins());
-        return (through * shuntGain + (offsetAmps + wrong.driftAmps) * world.nanos() * 1e-9) / clock;
+        double through = (1 + wrong.count) * (1 - wrong.past) * (world.coulombs() + (errors.shuntPerKelvin() + wrong.perKelvin) * world.coulombKelvins());
+        return (through * errors.shuntGain() + (errors.offsetAmps() + wrong.driftAmps) * world.nanos() * 1e-9) / errors.clock();
     }
 
     private int input(Channel channel) {
