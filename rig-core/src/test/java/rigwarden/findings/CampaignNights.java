@@ -128,7 +128,15 @@ final class CampaignNights {
         coverage.add("resistance of a bad joint by hand meter, mΩ", 1000 * bad.ohms(), 1000 * bad.expandedOhms(),
                 1000 * walk.volts()[lower - 1] / walk.amps());
         coverage.add("what it has more than its likes, mΩ", 1000 * (bad.ohms() - middle.ohms()),
-                1000 * Math.hypot(bad.expandedOhms(), middle.expandedOhms()), 1000 * BAD_OHMS);
+                1000 * more(bad.ohms() - middle.ohms(), current), 1000 * BAD_OHMS);
+    }
+
+    /** Of the difference of two joints on one walk, expanded, Ω: the meter's zero falls out, and of its scale and the current only the difference's part is left. */
+    private static double more(double ohms, JointOhms.Current current) {
+        double each = Math.sqrt(2) * METER.eachU() / Math.abs(current.amps());
+        double scale = METER.relative() / Math.sqrt(3) * ohms;
+        double amps = current.expandedAmps() / 2 / Math.abs(current.amps()) * ohms;
+        return 2 * Math.sqrt(each * each + scale * scale + amps * amps);
     }
 
     private static int lower(long seed) {
