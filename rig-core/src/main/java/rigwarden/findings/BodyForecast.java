@@ -20,14 +20,10 @@ import rigwarden.findings.trace.Warmth;
  * rises towards empty, where every cell's resistance does; and the reversible heat comes and goes with the state of charge.
  */
 final class BodyForecast {
-    /** Time constant, h: one to four hours for large cells (common practice, no source), half of one where the cables cool it too (pack model); each as likely as twice of it. */
-    private static final double SHORT_HOURS = 0.5;
-    private static final double LONG_HOURS = 4;
     private static final int TRIED = 25;
     private static final int STEPS_AHEAD = 60;
     private static final int LEAST_POINTS = 6;
-    /** Slope and height are read from so much of the past, h, or from this share of it. */
-    private static final double LOOK_BACK_HOURS = 1.0 / 6;
+    /** Slope and height are read from this share of the past, or from a little more early on. */
     private static final double LOOK_BACK_SHARE = 0.1;
     /** Noise and rounding of a mean of readings, K: no line is believed more. */
     private static final double LEAST_K = 0.05;
@@ -48,6 +44,7 @@ final class BodyForecast {
     /** What the table of the reversible heat and the heat capacity may be wrong by, limits, relative (project's assumption). */
     private static final double REVERSIBLE = 0.2;
 
+    private final Clocks clocks;
     private final double now;
     private final double ahead;
     private final double square;
@@ -61,11 +58,12 @@ final class BodyForecast {
     private final double becomes;
     private final double becomesLimits;
 
-    private BodyForecast(Warmth over, double untilHours, double squareAmps, Optional<Reversible> cell) {
+    private BodyForecast(Warmth over, double untilHours, double squareAmps, Optional<Reversible> cell, Clocks clocks) {
+        this.clocks = clocks;
         int points = over.hours().length;
         now = over.hours()[points - 1];
         ahead = Math.max(0, untilHours - now);
-        double back = now - Math.max(LOOK_BACK_HOURS, LOOK_BACK_SHARE * now);
+        double back = now - Math.max(clocks.lookBackHours(), LOOK_BACK_SHARE * now);
         int from = IntStream.range(0, points - LEAST_POINTS).filter(i -> over.hours()[i] >= back).findFirst().orElse(points - LEAST_POINTS);
         line = StraightLine.through(Arrays.copyOfRange(over.hours(), from, points), Arrays.copyOfRange(over.celsius(), from, points), now);
         double squareNow = Arrays.stream(over.squareAmps(), from, points).average().orElseThrow();
@@ -110,16 +108,21 @@ final class BodyForecast {
      * @return nothing with fewer than six points
      */
     static Optional<Forecast> of(Warmth over, double untilHours, double squareAmps, Optional<Reversible> cell) {
+        return of(over, untilHours, squareAmps, cell, Clocks.LARGE);
+    }
+
+    /** The same of a body of another size. */
+    static Optional<Forecast> of(Warmth over, double untilHours, double squareAmps, Optional<Reversible> cell, Clocks clocks) {
         int points = over.hours().length;
         boolean gaps = IntStream.range(0, points).anyMatch(i -> Double.isNaN(over.celsius()[i]) || Double.isNaN(over.squareAmps()[i]));
-        return points < LEAST_POINTS || gaps ? Optional.empty() : Optional.of(new BodyForecast(over, untilHours, squareAmps, cell).forecast());
+        return points < LEAST_POINTS || gaps ? Optional.empty() : Optional.of(new BodyForecast(over, untilHours, squareAmps, cell, clocks).forecast());
     }
 
     private Forecast forecast() {
         double[][] ends = new double[TRIED * MORE_AT_FULL.length * MORE_AT_EMPTY.length][];
         int count = 0;
         for (int i = 0; i < TRIED; i++) {
-            Response response = new Response(SHORT_HOURS * Math.pow(LONG_HOURS / SHORT_HOURS, i / (TRIED - 1.0)));
+            Response response = new Response(clocks.tried(i, TRIED));
             for (double atFull : MORE_AT_FULL) {
                 for (double atEmpty : MORE_AT_EMPTY) {
                     ends[count++] = response.end(atFull, atEmpty);
@@ -127,7 +130,7 @@ final class BodyForecast {
             }
         }
         double mean = Arrays.stream(ends).mapToDouble(end -> end[0]).average().orElseThrow();
-        return new Forecast(mean, halfWidth(ends, mean), now > 2 * LONG_HOURS);
+        return new Forecast(mean, halfWidth(ends, mean), now > 2 * clocks.longHours());
     }
 
     /** So far on both sides of the mean lie 95.45 % of all that is stated, each possibility with its own scatter. */

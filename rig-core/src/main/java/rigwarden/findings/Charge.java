@@ -7,8 +7,6 @@ import rigwarden.quantity.Uncertain;
 
 /** Charge and energy of a step: what the chip counted, and what nobody saw is bounded, never bridged silently. */
 final class Charge {
-    /** A ripple that the host's samples fold into their sum shows from here on, relative. */
-    private static final double RIPPLE = 0.002;
     /** Beyond this part of the step the accumulator was blind too long. */
     private static final double BLIND_SHARE = 0.5;
 
@@ -108,6 +106,7 @@ final class Charge {
         if (seen.summed() && seen.blindSeconds() > 0) {
             notes.add(Words.say("over %.1f s, %.1f s at the longest, rows or their currents are missing: %.4f Ah were put in their place, and all that may have"
                     + " flowed instead is in the budget", seen.blindSeconds(), seen.longestGapSeconds(), seen.guessedCoulombs() / 3600));
+            notes.addAll(CrossChecks.of(step));
             return notes;
         }
         if (seen.missingRows() > 0) {
@@ -119,10 +118,7 @@ final class Charge {
                     + " place, and the most that can be wrong with them is in the budget", seen.blindSeconds(),
                     seen.guessedCoulombs() / 3600));
         }
-        if (Math.abs(seen.rippleShare()) > RIPPLE) {
-            notes.add(Words.say("the host's own samples give %+.2f %% of the count: a ripple on the current, or a chip clock not yet"
-                    + " learnt; the count stands", 100 * seen.rippleShare()));
-        }
+        notes.addAll(CrossChecks.of(step));
         return notes;
     }
 }

@@ -57,6 +57,7 @@ public final class Findings {
         if (capacity.interrupted()) {
             notes.add("it was interrupted and went on: wider for it, and never a decision against a rating");
         }
+        notes.addAll(CrossChecks.of(run, step));
         List<String> conditions = new ArrayList<>(Conditions.of(step));
         conditions.addFirst(Words.say("%.3f C mean", capacity.rateC()));
         conditions.add("started " + switch (capacity.start()) {
@@ -120,9 +121,12 @@ public final class Findings {
                 found.addAll(Lag.atEmpty(rig, step));
                 Heat.atTheEnd(step).ifPresent(found::add);
                 resistances(rig, run, step, found);
-                found.add(incremental(rig, step));
+                found.addAll(SlowCurve.of(rig, step));
             }
-            case "charge", "balance" -> found.addAll(Lag.atFull(rig, step));
+            case "charge", "balance" -> {
+                found.addAll(Lag.atFull(rig, step));
+                SlowCurve.of(rig, step).stream().filter(f -> !(f.answer() instanceof Answer.Refused)).forEach(found::add);
+            }
             case "rest" -> {
                 found.add(restFinding(rig, step));
                 found.addAll(HeatPath.of(rig, run.steps(), step));
@@ -166,6 +170,7 @@ public final class Findings {
         Answer answer = Joints.outOfFamily(likes, warm, walked)
                 .orElseGet(() -> new Answer.Named("none", "no place between two taps is out of family"));
         List<String> notes = new ArrayList<>();
+        TapPlace.of(likes).ifPresent(notes::add);
         notes.add("by voltage: " + String.join(", ", Joints.ranked(likes).stream()
                 .map(r -> Words.say("cell %d %.3f ± %.3f mΩ", r.cell(), 1000 * r.ohms(), 2000 * r.budget().combined())).toList()));
         if (!warm.isEmpty()) {
@@ -189,19 +194,8 @@ public final class Findings {
                 + " some between are", run.droppedEdges());
     }
 
-    private static Finding incremental(Traced rig, StepNotes step) {
-        double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
-        double rate = step.sums().seconds() == 0 ? 0
-                : Math.abs(step.sums().chargeAmpHours().value()) / (step.sums().seconds() / 3600) / rig.cells().ratedAmpHours();
-        String refused = ChargePerVolt.refusal(rate, coarsest);
-        return new Finding(Kind.INCREMENTAL, Words.step(step.sums()), new Answer.Refused(refused.isEmpty()
-                ? "a run file's own rows are not gathered by voltage here" : refused), List.of(), List.of(),
-                step.continuity().firstScan(), step.continuity().lastScan());
-    }
-
     private static Finding restFinding(Traced rig, StepNotes step) {
-        double coarsest = rig.channels(Role.CELL_VOLTS).stream().mapToDouble(c -> Resistance.resolution(rig, c)).max().orElse(1);
-        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(rig, step, coarsest),
+        return new Finding(Kind.SELF_DISCHARGE, Words.step(step.sums()), SelfDischarge.ranking(rig, step, CurveWatch.coarsest(rig)),
                 Conditions.of(step), List.of(), step.continuity().firstScan(), step.continuity().lastScan());
     }
 

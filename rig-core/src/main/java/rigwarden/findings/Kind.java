@@ -15,7 +15,7 @@ public enum Kind {
     HEAT("two clocks: a joint over its cell in minutes, a cell's body in hours, with the range of both"),
     SQUARE("rise of each watched joint over its cell, scaled by the current's square from an earlier run, beside what was measured"),
     RATE("exponent of capacity against current between two tests (Peukert's form)"),
-    INCREMENTAL("charge per voltage, at 0.1 C or less, resolution 0.1 mV or better"),
+    INCREMENTAL("charge per voltage, with voltage per charge beside it, at 0.1 C or less, resolution 0.1 mV or better"),
     LIMITING_CELL("which cell met its cut-off first; the others by the knee that they share with it"),
     BALANCE("charge by which each cell lags, read on the knee of the first that was full"),
     PROTECTION("bracket of the highest cell around the moment at which the battery's protection opened"),

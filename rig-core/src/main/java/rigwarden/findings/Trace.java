@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import rigwarden.findings.trace.DeviceWatch;
 import rigwarden.findings.trace.Edges;
 import rigwarden.findings.trace.InOrder;
 import rigwarden.findings.trace.KneeWatch;
@@ -19,6 +20,7 @@ import rigwarden.rig.Channel;
 import rigwarden.rig.Role;
 import rigwarden.rig.Traced;
 import rigwarden.run.Account;
+import rigwarden.warden.Scan;
 
 /**
  * Takes the rows of a run one at a time, in any order that is not too wild, and gives what is kept of its steps. After a
@@ -36,6 +38,8 @@ public final class Trace {
     private final WarmthWatch warmth;
     private final RestWatch rest;
     private final SpotWatch spots;
+    private final DeviceWatch devices;
+    private final CurveWatch curves;
     private final Edges edges;
     private final int room;
     private final List<StepNotes> steps = new ArrayList<>();
@@ -55,6 +59,8 @@ public final class Trace {
         warmth = new WarmthWatch(now.warm());
         rest = new RestWatch(now.cells().size());
         spots = new SpotWatch(rig, now.warm());
+        devices = new DeviceWatch(rig);
+        curves = new CurveWatch(rig);
         edges = new Edges(now.cells().size());
         room = now.warm().stream().map(Channel::role).toList().indexOf(Role.ROOM);
     }
@@ -74,11 +80,13 @@ public final class Trace {
             knees.take(now);
             warmth.take(now);
             rest.take(now);
+            devices.take(row.scan());
+            curves.take(now);
             along();
         }
         for (StepMark mark : row.marks()) {
             switch (mark) {
-                case StepMark.Begun begun -> begin(begun);
+                case StepMark.Begun begun -> begin(begun, row.scan());
                 case StepMark.Laid laid -> spots.laid(laid.spot(), now);
                 case StepMark.Over over -> end(over);
             }
@@ -98,7 +106,7 @@ public final class Trace {
         }
     }
 
-    private void begin(StepMark.Begun begun) {
+    private void begin(StepMark.Begun begun, Scan scan) {
         open = true;
         tally.begun(begun.number(), begun.kind());
         edges.begun(begun.number(), begun.kind());
@@ -106,6 +114,8 @@ public final class Trace {
         knees.begin(now);
         warmth.begin(now);
         rest.begin(now);
+        devices.begin(scan);
+        curves.begin(now);
         busJoules = 0;
         busSeen = !Double.isNaN(now.busVolts) && !Double.isNaN(now.coulombs);
         lastCoulombs = now.coulombs;
@@ -123,7 +133,8 @@ public final class Trace {
         tally.ended(over.by(), over.settled(), over.account());
         StepSums sums = tally.sums().getLast();
         steps.add(new StepNotes(sums.finding(Optional.empty()), sums.seen(), knees.end(), warmth.end(), rest.end(),
-                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount, Optional.empty()));
+                busSeen ? busJoules / 3600 : Double.NaN, roomCount == 0 ? Double.NaN : roomSum / roomCount, Optional.empty(),
+                devices.end(), curves.end()));
     }
 
     /** Temperatures of the step that runs, until now: what a forecast of its end is made of. */

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import rigwarden.findings.Gathered;
 import rigwarden.findings.Trace;
 import rigwarden.findings.trace.Row;
@@ -25,6 +26,11 @@ public record BroughtIn(ForeignLog log, Gathered gathered, List<Remark> remarks,
     /** By a map of {@code hardware/maps}. */
     public static BroughtIn by(String map, Path csv) {
         return of(csv, sound(shipped(map)));
+    }
+
+    /** By such a map with some of its text changed. */
+    public static BroughtIn edited(String map, Path csv, UnaryOperator<String> edit) {
+        return of(csv, sound(edit.apply(shipped(map))));
     }
 
     /** The same without the instrument's own count. */

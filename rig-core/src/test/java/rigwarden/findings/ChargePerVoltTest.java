@@ -5,17 +5,14 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
+import rigwarden.elsewhere.OpenData;
 import rigwarden.marks.Mark;
 import rigwarden.marks.Standing;
 
 /** Charge per volt of a slow curve. */
 class ChargePerVoltTest {
-    private static final Path CURVE = Path.of("..", "..", "shared", "data", "lfp-18650-ocv", "pseudo_ocv_soc.csv");
-
     @Test
     @Mark(of = "incremental", standing = Standing.WORKED, source = "analytic: Q = 100/(1 + exp(−(U − 3.3)/0.01)) has its peak of 2500 Ah/V at 3.3 V")
     void an_analytic_step_has_its_peak_where_and_as_high_as_its_derivative() {
@@ -55,8 +52,7 @@ class ChargePerVoltTest {
     @Test
     @Mark(of = "incremental", standing = Standing.WORKED, source = "open data, C/32 curve of 600 points (MIT, soorajsunil): all charge lies between its ends")
     void the_open_curve_of_a_small_cell_gathers_its_whole_charge_in_two_plateaus() throws IOException {
-        Assumptions.assumeTrue(Files.isReadable(CURVE), "SKIPPED: needs ../shared/data, which is not here");
-        List<String> lines = Files.readAllLines(CURVE);
+        List<String> lines = Files.readAllLines(OpenData.file("lfp-18650-ocv", "pseudo_ocv_soc.csv"));
         ChargePerVolt bins = new ChargePerVolt(1.9, 3.7, 2e-3);
         for (String line : lines.subList(1, lines.size())) {
             String[] cells = line.split(",", -1);

@@ -9,7 +9,9 @@ import rigwarden.marks.Standing;
 
 /** A few nights of {@link FindingsCampaign}: too few to prove coverage, enough to see it break. */
 class FindingsSampleTest {
-    private static final int RIGS = 3;
+    private static final int RIGS = 2;
+    /** A rig whose calibration leaves so little that most effects are beyond it. */
+    private static final long CALIBRATED = 3;
 
     @Test
     @Mark(of = "capacity", standing = Standing.WORKED, source = "model truth: charge through the cell's terminals in that run")
@@ -19,7 +21,7 @@ class FindingsSampleTest {
         List<Coverage.Line> lines = CampaignNights.stated(CampaignNights.LOOKED_AT, RIGS).lines();
 
         lines.forEach(line -> System.out.println(line.print()));
-        assertThat(lines).extracting(Coverage.Line::what).hasSizeGreaterThanOrEqualTo(11);
+        assertThat(lines).extracting(Coverage.Line::what).hasSizeGreaterThanOrEqualTo(13);
         assertThat(lines).allSatisfy(line -> assertThat(line.honest()).as(line.print()).isTrue());
     }
 
@@ -36,10 +38,13 @@ class FindingsSampleTest {
     }
 
     @Test
-    void a_way_round_the_shunt_is_seen_as_coverage_lost() {
-        Coverage coverage = CampaignNights.untold(CampaignNights.LOOKED_AT, 2);
+    void an_effect_that_nobody_told_is_named_where_it_is_beyond_what_is_stated() {
+        List<UntoldEffects.Row> rows = UntoldEffects.ALL.stream().filter(untold -> untold.share() > 0).map(untold -> UntoldEffects.row(untold, CALIBRATED, 1)).toList();
 
-        assertThat(coverage.lines()).filteredOn(line -> line.what().startsWith("1 %")).singleElement()
-                .satisfies(line -> assertThat(line.inside()).isZero());
+        rows.forEach(row -> System.out.println(row.print()));
+        assertThat(rows).allSatisfy(row -> assertThat(row.holds()).as(row.print()).isTrue());
+        assertThat(rows).filteredOn(row -> row.beyond() > 0).as("effects beyond U that must be named").hasSizeGreaterThanOrEqualTo(7);
+        assertThat(UntoldEffects.row(UntoldEffects.SOUND, CALIBRATED, 1).beyond()).as("a calibrated rig with nothing wrong").isZero();
+        assertThat(UntoldEffects.falselyNamed(CALIBRATED, 1)).isZero();
     }
 }

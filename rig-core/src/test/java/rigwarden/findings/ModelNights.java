@@ -3,12 +3,12 @@ package rigwarden.findings;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import rigwarden.findings.trace.Row;
 import rigwarden.findings.trace.Warmth;
 import rigwarden.pack.CellParameters;
 import rigwarden.pack.Chance;
-import rigwarden.pack.EndRise;
 import rigwarden.pack.Fault;
 import rigwarden.pack.Line;
 import rigwarden.pack.Load;
@@ -25,23 +25,11 @@ import rigwarden.rig.TestRigs;
 final class ModelNights {
     private static final double SCAN = 0.1;
     private static final double SLOW_SCAN = 1;
+    private static final double FILL_SCAN = 4;
+    private static final double WALKED_AMPS = 30;
 
-    /**
-     * What was true of a step that was opened.
-     *
-     * @param ampHours through the cells' terminals, positive into them
-     * @param ohms between each cell's taps after 0.1, 1 and 10 s, by delay and cell
-     * @param celsius of each body at the end
-     * @param barCelsius of each bar
-     * @param early what was kept of the warmth when a part of the step was over
-     * @param hours how long it took
-     * @param squareAmps mean of the current's square in the part that was still to come, A²
-     */
-    record Truth(double ampHours, double[][] ohms, double[] celsius, double[] barCelsius, List<Warmth> early, double hours,
-            double squareAmps) {}
-
-    /** A night's findings with its truths, by step. */
-    record Night(Gathered gathered, List<Truth> truths) {}
+    /** A night's rig, what was kept of it, and its truths, by step. */
+    record Night(Rig rig, Gathered gathered, List<Truth> truths) {}
 
     private final Rig rig;
     private final ModelRig model;
@@ -62,7 +50,7 @@ final class ModelNights {
 
     /** One cell: filled up, rested, and emptied at two rates. */
     static Night oneCell(long seed, double roomCelsius, Consumer<ModelRig> prepared, Consumer<Row> also) {
-        Rig rig = TestRigs.oneCell();
+        Rig rig = DrawnCalibrations.of(TestRigs.oneCell(), seed);
         Chance chance = Chance.of(seed, "one cell", "capacity");
         WorldParameters p = WorldParameters.oneCell().withWarmth(WarmthParameters.alone()).withRoom(new Room(roomCelsius, 0))
                 .withCells(List.of(CellParameters.lfp105().withAmpHours(108 * (1 + 0.004 * chance.nextGaussian()))));
@@ -77,31 +65,43 @@ final class ModelNights {
 
     /** The same emptied at 0.5 C. */
     static Night oneCellFast(long seed, double roomCelsius, Consumer<ModelRig> prepared, Consumer<Row> also) {
-        Rig rig = TestRigs.oneCell();
-        WorldParameters p = WorldParameters.oneCell().withWarmth(cooledAlone(seed)).withRoom(new Room(roomCelsius, 0))
-                .withCells(List.of(CellParameters.lfp105().withSlowRise(ends(seed)).withJoulesPerKelvin(joulesPerKelvin(seed))));
+        return fast(seed, roomCelsius, prepared, also).done();
+    }
+
+    private static ModelNights fast(long seed, double roomCelsius, Consumer<ModelRig> prepared, Consumer<Row> also) {
+        Rig rig = DrawnCalibrations.of(TestRigs.oneCell(), seed);
+        WorldParameters p = WorldParameters.oneCell().withWarmth(DrawnCells.cooledAlone(seed)).withRoom(new Room(roomCelsius, 0))
+                .withCells(List.of(CellParameters.lfp105().withSlowRise(DrawnCells.ends(seed)).withJoulesPerKelvin(DrawnCells.joulesPerKelvin(seed))));
         ModelNights night = new ModelNights(rig, p, new double[] {0.97}, seed, also);
         prepared.accept(night.model);
         night.fill();
         night.rest(1800);
         night.drain("discharge", 0, 52.5, 0.4);
         night.rest(600);
+        return night;
+    }
+
+    /** The same, and filled up again, so that the account can close. */
+    static Night oneCellAndBack(long seed, double roomCelsius, Consumer<ModelRig> prepared) {
+        ModelNights night = fast(seed, roomCelsius, prepared, _ -> { });
+        night.fill();
+        night.rest(1800);
         return night.done();
     }
 
     /** Eight cells, nearly full, emptied in a heat run by the inverter. */
     static Night pack(long seed, double roomCelsius, double highestCharge, Consumer<ModelRig> prepared, Consumer<Row> also) {
-        Rig rig = TestRigs.eightCells();
+        Rig rig = DrawnCalibrations.of(TestRigs.eightCells(), seed);
         Chance chance = Chance.of(seed, "pack", "cells");
         List<CellParameters> cells = new ArrayList<>();
         double[] charges = new double[8];
         for (int k = 0; k < 8; k++) {
             cells.add(CellParameters.lfp105().withAmpHours(108 * (1 + 0.004 * chance.nextGaussian()))
-                    .withOhmsTimes(1 + 0.03 * chance.nextGaussian()).withSlowRise(ends(seed)).withJoulesPerKelvin(joulesPerKelvin(seed)));
+                    .withOhmsTimes(1 + 0.03 * chance.nextGaussian()).withSlowRise(DrawnCells.ends(seed)).withJoulesPerKelvin(DrawnCells.joulesPerKelvin(seed)));
             charges[k] = highestCharge - 0.03 * chance.nextDouble();
         }
         WorldParameters pack = WorldParameters.pack();
-        WorldParameters p = pack.withCells(cells).withWarmth(cooledInPack(seed)).withRoom(new Room(roomCelsius, 0))
+        WorldParameters p = pack.withCells(cells).withWarmth(DrawnCells.cooledInPack(seed)).withRoom(new Room(roomCelsius, 0))
                 .withPath(pack.path().withSupplies(Supply.Charger.usual())
                         .withLoads(new Load.Electronic(0.1), new Load.Inverter(1500, 0.9, 19, 24, 5, 20e-3, 0, 900, 60)));
         ModelNights night = new ModelNights(rig, p, charges, seed, also);
@@ -110,39 +110,6 @@ final class ModelNights {
         night.drain("heat_run", 1, 0, 0.4);
         night.rest(600);
         return night.done();
-    }
-
-    /** The slow resistance, a third of all, rises by 15 to 45 times towards empty and by 10 to 30 times towards full. */
-    private static EndRise ends(long seed) {
-        Chance chance = Chance.of(seed, "night", "ends");
-        return new EndRise(15 + 30 * chance.nextDouble(), 0.05, 10 + 20 * chance.nextDouble(), 0.06);
-    }
-
-    /** Time constant of a body: half an hour to four, each as likely as twice of it: the stated range. */
-    private static double hours(long seed) {
-        return 0.5 * Math.pow(8, Chance.of(seed, "night", "cooling").nextDouble());
-    }
-
-    /** A cell alone loses as much through its cables as to the room, up to what its studs let through; at the long end its lugs alone lose more, so that four hours drawn are three to three and a half. */
-    private static WarmthParameters cooledAlone(long seed) {
-        double all = wattsPerKelvin(seed);
-        double end = Math.min(all / 2, 0.4) / 2;
-        double cable = 1 / (1 / end - 1 / 0.8 - 1 / 1.5) - 0.06;
-        return WarmthParameters.withBody(all - 2 * end).withCables(Math.max(0, cable));
-    }
-
-    /** In a pack, bars and the cables of both ends take a little of each. */
-    private static WarmthParameters cooledInPack(long seed) {
-        return WarmthParameters.withBody(Math.max(0.02, wattsPerKelvin(seed) - 0.12));
-    }
-
-    private static double wattsPerKelvin(long seed) {
-        return joulesPerKelvin(seed) / (3600 * hours(seed));
-    }
-
-    /** Up to a fifth more or less than a usual cell's. */
-    private static double joulesPerKelvin(long seed) {
-        return CellParameters.lfp105().joulesPerKelvin() * (0.8 + 0.4 * Chance.of(seed, "night", "heat").nextDouble());
     }
 
     static Consumer<ModelRig> sound() {
@@ -161,21 +128,23 @@ final class ModelNights {
         model.world().source(0, true, 3.60 * rig.cells().series(), 21);
         model.live(20, SCAN);
         while (model.world().amps() > 5.25) {
-            model.step(SLOW_SCAN);
+            model.step(model.world().cellVolts(0) < 3.45 ? FILL_SCAN : SLOW_SCAN);
         }
         model.world().source(0, false, 0, 0);
         model.relay(Line.source(0), false);
         model.end(Ended.TAPER);
-        truths.add(new Truth((model.world().coulombs() - before) / 3600, new double[0][], new double[0], new double[0], List.of(), 0, 0));
+        truths.add(Truth.of((model.world().coulombs() - before) / 3600));
     }
 
     private void rest(double seconds) {
         model.begin(++step, "rest");
         double before = model.world().coulombs();
+        model.relay(Line.CONTACTOR, false);
         model.live(20, SCAN);
         model.live(seconds - 20, SLOW_SCAN);
+        model.relay(Line.CONTACTOR, true);
         model.end(Ended.SETTLED);
-        truths.add(new Truth((model.world().coulombs() - before) / 3600, new double[0][], new double[0], new double[0], List.of(), 0, 0));
+        truths.add(Truth.of((model.world().coulombs() - before) / 3600));
     }
 
     private double lowest() {
@@ -197,13 +166,17 @@ final class ModelNights {
         }
         model.live(20, SCAN);
         List<Warmth> early = List.of();
+        Optional<Truth.Walk> walk = Optional.empty();
         double squares = 0;
         long rows = 0;
         while (lowest() > 2.50) {
-            model.step(lowest() < 2.9 ? SCAN : SLOW_SCAN);
+            model.step(lowest() < 2.9 ? SCAN : earlyHours > 0 ? SLOW_SCAN : FILL_SCAN);
             boolean due = earlyHours > 0 && model.world().nanos() - began > earlyHours * 3600e9;
             if (due && early.isEmpty()) {
                 early = trace.warmthNow();
+            }
+            if (due && walk.isEmpty() && model.world().amps() < -WALKED_AMPS) {
+                walk = Optional.of(walk());
             }
             squares += due ? model.world().amps() * model.world().amps() : 0;
             rows += due ? 1 : 0;
@@ -225,8 +198,15 @@ final class ModelNights {
         }
         double[][] ohms = opened(volts, flowing, phase);
         model.end(Ended.CUT_OFF);
-        truths.add(new Truth((model.world().coulombs() - before) / 3600, ohms, celsius, bars, early,
-                (model.world().nanos() - began) / 3600e9, rows == 0 ? 0 : squares / rows));
+        double through = model.world().coulombs() - before - model.wrong().balancerAmps * (model.world().nanos() - began) * 1e-9;
+        truths.add(new Truth(through / 3600, ohms, celsius, bars, early,
+                (model.world().nanos() - began) / 3600e9, rows == 0 ? 0 : squares / rows, walk));
+    }
+
+    private Truth.Walk walk() {
+        double[] volts = new double[Math.max(0, rig.cells().series() - 1)];
+        Arrays.setAll(volts, k -> model.world().barVolts(k + 1));
+        return new Truth.Walk(volts, model.world().amps(), model.readAmps());
     }
 
     /** The contact opened so long after a scan; what is true at the delays is looked at between the scans. */
@@ -252,6 +232,6 @@ final class ModelNights {
     }
 
     private Night done() {
-        return new Night(trace.end(), truths);
+        return new Night(rig, trace.end(), truths);
     }
 }

@@ -14,7 +14,6 @@ import rigwarden.pack.World;
 import rigwarden.pack.WorldParameters;
 import rigwarden.program.Ended;
 import rigwarden.rig.Channel;
-import rigwarden.rig.Channels;
 import rigwarden.rig.Probe;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -29,7 +28,6 @@ import rigwarden.warden.Scan;
  * buses and drivers in between: quick enough for hundreds of rigs. The model is the truth.
  */
 final class ModelRig {
-    private static final double OSCILLATOR = 0.005;
     private static final double SHUNT_NOISE_VOLTS = 1.2e-6;
     private static final double TAP_NOISE_VOLTS = 60e-6;
     private static final double PROBE_NOISE_K = 0.03;
@@ -38,21 +36,16 @@ final class ModelRig {
     private final World world;
     private final Consumer<Row> out;
     private final Chance noise;
-    private final double shuntGain;
-    private final double shuntPerKelvin;
-    private final double offsetAmps;
-    private final double clock;
-    private final double[] inputGain;
-    private final double[] inputOffset;
-    private final double[] probeKelvin;
+    private final RigErrors errors;
     private final List<StepMark> marks = new ArrayList<>();
+    private final Wrong wrong = new Wrong();
+    /** The channels as the chips' codes are, before any calibration. */
+    private final List<Channel> bare;
     private Account account = Account.EMPTY;
     private double lastAmps;
     private double lastVolts;
     private long lastNanos;
     private long number;
-    private double past;
-    private double drift;
 
     ModelRig(Rig rig, WorldParameters p, double[] charges, long seed, Consumer<Row> out) {
         this.rig = rig;
@@ -60,23 +53,8 @@ final class ModelRig {
         world = new World(p.withBeads(rig.probes().stream().map(b -> new Bead(node(b), b.lagSeconds())).toList()), charges);
         world.inflict(new Fault.Weld(Line.CONTACTOR));
         noise = Chance.of(seed, "model rig", "noise");
-        Chance drawn = Chance.of(seed, "model rig", "errors");
-        shuntGain = (1 + limits(drawn, rig.shunt().toleranceRelative())) * (1 + limits(drawn, Channels.INA228_GAIN));
-        shuntPerKelvin = limits(drawn, rig.shunt().perKelvin());
-        offsetAmps = (limits(drawn, Channels.INA228_OFFSET_VOLTS) + limits(drawn, rig.shunt().thermoVolts())) / rig.shunt().ohms();
-        clock = 1 + limits(drawn, OSCILLATOR);
-        inputGain = rig.inputs().stream().mapToDouble(i -> i.calibration().known()
-                ? i.calibration().gainU() / 2 * drawn.nextGaussian()
-                : limits(drawn, Channels.ADS1115_GAIN) + limits(drawn, i.dividerRelative())).toArray();
-        inputOffset = rig.inputs().stream().mapToDouble(i -> i.calibration().known()
-                ? i.calibration().offsetU() / 2 * drawn.nextGaussian()
-                : limits(drawn, Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS) * i.divider()).toArray();
-        probeKelvin = rig.probes().stream().mapToDouble(b -> Math.clamp(b.uncertaintyKelvin() / 2 * drawn.nextGaussian(),
-                -b.uncertaintyKelvin(), b.uncertaintyKelvin())).toArray();
-    }
-
-    private static double limits(Chance chance, double half) {
-        return half * (2 * chance.nextDouble() - 1);
+        errors = RigErrors.of(rig, Chance.of(seed, "model rig", "errors"));
+        bare = rig.calibrated(List.of()).channels();
     }
 
     private static Node node(Probe probe) {
@@ -94,14 +72,14 @@ final class ModelRig {
         return world;
     }
 
-    /** An effect that no budget knows: this share of the current finds a way round the shunt. */
-    void round(double share) {
-        past = share;
+    /** Current in the last scan, A. */
+    double readAmps() {
+        return lastAmps;
     }
 
-    /** An effect that no budget knows: so many amperes are read where there are none. */
-    void drift(double amps) {
-        drift = amps;
+    /** What is wrong and nobody tells. */
+    Wrong wrong() {
+        return wrong;
     }
 
     void begin(int step, String kind) {
@@ -154,14 +132,14 @@ final class ModelRig {
             VoltageInput input = rig.inputs().get(i);
             Channel channel = rig.column(input.name()).orElseThrow();
             double volts = input.role() == Role.BUS_VOLTS ? world.busVolts()
-                    : world.tapVolts(input.cell()) - world.tapVolts(ground(input));
-            double read = volts * (1 + inputGain[i]) + inputOffset[i] + TAP_NOISE_VOLTS * input.divider() * noise.nextGaussian();
-            codes[i] = Math.round((read - channel.shift()) / channel.scale());
+                    : world.tapVolts(input.cell()) - world.tapVolts(ground(input)) + wrong.upTheBar(input.cell(), world.amps());
+            double read = volts * (1 + errors.inputGain()[i]) + errors.inputOffset()[i] + TAP_NOISE_VOLTS * input.divider() * noise.nextGaussian();
+            codes[i] = code(channel, read);
             inputs[i] = channel.value(codes[i]);
         }
         List<Reading> readings = new ArrayList<>(rig.channels().size());
         for (Channel channel : rig.channels()) {
-            readings.add(Reading.of(channel, code(channel, inputs, codes), nanos));
+            readings.add(Reading.of(channel, codeOf(channel, inputs, codes), nanos));
         }
         number++;
         integrate(readings, nanos);
@@ -174,28 +152,36 @@ final class ModelRig {
                 .mapToInt(VoltageInput::cell).min().orElseThrow() - 1;
     }
 
-    private long code(Channel channel, double[] inputs, long[] codes) {
-        double amps = (1 - past) * world.amps() * shuntGain + offsetAmps + drift;
+    /** What the chip gives for a bare reading. */
+    private long code(Channel channel, double value) {
+        Channel chip = bare.get(channel.index());
+        return Math.round((value - chip.shift()) / chip.scale());
+    }
+
+    private long codeOf(Channel channel, double[] inputs, long[] codes) {
+        double amps = (1 + wrong.samples) * (1 - wrong.past) * world.amps() * errors.shuntGain() + errors.offsetAmps() + wrong.driftAmps;
         return switch (channel.role()) {
-            case CURRENT -> Math.round((amps + SHUNT_NOISE_VOLTS / rig.shunt().ohms() * noise.nextGaussian()) / channel.scale());
-            case ACCUMULATED -> Math.round(accumulated() / channel.scale());
-            case CLOCK_RATIO -> Math.round((clock - 1) / channel.scale());
+            case CURRENT -> code(channel, amps + SHUNT_NOISE_VOLTS / rig.shunt().ohms() * noise.nextGaussian());
+            case ACCUMULATED -> code(channel, accumulated());
+            case CLOCK_RATIO -> code(channel, errors.learnt() * (1 + wrong.clock));
             case PACK_VOLTS -> Math.round(world.packVolts() / channel.scale());
             case TAP_VOLTS, BUS_VOLTS -> codes[input(channel)];
             case CELL_VOLTS -> cell(channel, inputs, codes);
             case BODY, STUD, BAR, SHUNT_BODY, CONTACTOR_BODY, ROOM, LOOSE -> {
                 int probe = rig.probes().stream().map(Probe::name).toList().indexOf(channel.name());
-                yield Math.round((world.beadCelsius(probe) + probeKelvin[probe] + PROBE_NOISE_K * noise.nextGaussian()) / channel.scale());
+                yield Math.round((world.beadCelsius(probe) + errors.probeKelvin()[probe] + PROBE_NOISE_K * noise.nextGaussian()) / channel.scale());
             }
             case LOOP, COIL_FEED, FEEDBACK, ARM -> 1;
-            case SOURCE_VOLTS, SOURCE_AMPS, SOURCE_ON, SINK_VOLTS, SINK_AMPS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS -> 0;
+            case SOURCE_AMPS -> code(channel, world.sourceAmps(0) * (1 + errors.meterGain()[channel.index()]));
+            case SINK_AMPS -> code(channel, world.sinkAmps(0) * (1 + errors.meterGain()[channel.index()]));
+            case SOURCE_VOLTS, SOURCE_ON, SINK_VOLTS, SINK_ON, RECORDER_LAG, FREE_SPACE, LATENESS -> 0;
         };
     }
 
     /** Of the chip: its clock is fast where a host's second is more than one of its own. */
     private double accumulated() {
-        double through = (1 - past) * (world.coulombs() + shuntPerKelvin * world.coulombKelvins());
-        return (through * shuntGain + (offsetAmps + drift) * world.nanos() * 1e-9) / clock;
+        double through = (1 + wrong.count) * (1 - wrong.past) * (world.coulombs() + (errors.shuntPerKelvin() + wrong.perKelvin) * world.coulombKelvins());
+        return (through * errors.shuntGain() + (errors.offsetAmps() + wrong.driftAmps) * world.nanos() * 1e-9) / errors.clock();
     }
 
     private int input(Channel channel) {

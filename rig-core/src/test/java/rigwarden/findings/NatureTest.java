@@ -42,10 +42,15 @@ class NatureTest {
                 .step(5, "charge", 18_000, Ended.TAPER, _ -> 9.8, _ -> 25, _ -> 3.5).rows();
     }
 
+    /** How alike the two full ends were is left out: the written charges end at their whole current, and it would cover all else. */
+    private static double ofTheInstruments(Budget budget) {
+        return new Budget(budget.terms().stream().filter(t -> !t.name().equals("two full ends alike")).toList()).expanded();
+    }
+
     private static Map<String, Double> expanded(Rig rig) {
         return WrittenRun.findings(rig, fullToFull(rig)).stream()
                 .filter(f -> f.kind() == Kind.EFFICIENCY || f.kind() == Kind.ACCOUNT || f.kind() == Kind.RATE)
-                .collect(Collectors.toMap(f -> f.kind() + " " + f.about(), f -> ((Answer.Value) f.answer()).budget().expanded()));
+                .collect(Collectors.toMap(f -> f.kind() + " " + f.about(), f -> ofTheInstruments(((Answer.Value) f.answer()).budget())));
     }
 
     @Test
@@ -85,7 +90,7 @@ class NatureTest {
                 .step(5, "charge", 18_000, Ended.TAPER, _ -> 10.02, _ -> 25, _ -> 3.5)
                 .step(6, "rest", 600, Ended.TIME, _ -> 0, _ -> 25, _ -> 3.4).rows();
         return WrittenRun.findings(rig, rows).stream().filter(f -> f.kind() == Kind.EFFICIENCY).findFirst()
-                .map(f -> ((Answer.Value) f.answer()).budget().expanded()).orElseThrow();
+                .map(f -> ofTheInstruments(((Answer.Value) f.answer()).budget())).orElseThrow();
     }
 
     @Test

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -85,6 +88,37 @@ class OpenHeatTest {
             before = forecast.expandedKelvin();
         }
         assertThat(before).isLessThan(0.5);
+    }
+
+    /**
+     * Large cells' half an hour to four, a tenth of it: their heat capacity is some 44 times that of this cell's 48 J/K, which alone
+     * makes a body 3.5 times as slow, and the laboratory's moving air (2.07 K/W of so small a skin) is taken for three times quicker.
+     */
+    private static final Clocks SMALL = new Clocks(0.05, 0.4);
+
+    @Test
+    @Mark(of = "heat", standing = Standing.PUBLISHED, source = "Kawakita de Souza 2021, doi:10.17632/p8kf893yv3.1, skin and air in 5400 s of 20 A pulses; range of time constants scaled to the cell's size")
+    void the_forecast_of_a_body_holds_on_a_measured_cell_whose_data_it_never_saw() throws IOException {
+        Path oneStep = Rewritten.file(OpenData.file("lfp-26650-25C", "periodic_pulse_20A_25C.csv.gz"), folder.resolve("one-step.csv"),
+                line -> Optional.of(line.replaceFirst("^([^,]*),6,", "$1,5,")));
+        StepNotes train = BroughtIn.by("open-lfp-26650-pulses", oneStep).gathered().steps().stream()
+                .filter(step -> step.sums().kind().equals("pulse")).findFirst().orElseThrow();
+        Warmth over = overTheRoom(train);
+
+        List<Double> widths = new ArrayList<>();
+        for (double end : new double[] {0.2, 0.4, 1.49}) {
+            double truth = Arrays.stream(over.until(end).celsius()).reduce((_, last) -> last).orElseThrow();
+            for (double seen : new double[] {0.08, 0.15, 0.3, 0.6}) {
+                if (seen < end) {
+                    Forecast forecast = BodyForecast.of(over.until(seen), end, 400, Optional.empty(), SMALL).orElseThrow();
+                    assertThat(truth).as("from %.2f h for %.2f h", seen, end).isCloseTo(forecast.celsius(), within(forecast.expandedKelvin()));
+                    widths.add(forecast.expandedKelvin());
+                }
+            }
+        }
+        assertThat(widths).as("to 0.2 h from 0.08 and 0.15 h, to 0.4 h from there and 0.3 h, to the end from there and 0.6 h").hasSize(9);
+        assertThat(widths.subList(5, 9)).as("to the end, ever narrower").isSortedAccordingTo(Comparator.reverseOrder());
+        assertThat(widths.getLast()).as("a good half of 6.5 K: nobody says how full the cell is").isLessThan(4);
     }
 
     private static Warmth overTheRoom(StepNotes step) {

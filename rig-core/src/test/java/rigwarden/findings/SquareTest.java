@@ -72,7 +72,7 @@ class SquareTest {
         List<Warmth> warmth = List.of(new Warmth(RIG.column("cell_03_c").orElseThrow(), 22, at, flat, squares, squares),
                 new Warmth(RIG.column("bar_03_c").orElseThrow(), 22, at, warm, squares, squares));
         StepNotes any = hourless();
-        return new Gathered(List.of(new StepNotes(any.sums(), any.continuity(), any.knees(), warmth, any.rest(), 0, 22, any.zero())), List.of(), 1, 0);
+        return new Gathered(List.of(new StepNotes(any.sums(), any.continuity(), any.knees(), warmth, any.rest(), 0, 22)), List.of(), 1, 0);
     }
 
     private static StepNotes hourless() {

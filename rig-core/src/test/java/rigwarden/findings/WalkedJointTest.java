@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import rigwarden.rig.TestRigs;
 
 /** A run with a bad joint during which a hand meter was walked along the bars. */
 class WalkedJointTest {
@@ -12,7 +11,7 @@ class WalkedJointTest {
     void what_was_read_on_the_joint_itself_names_it_in_the_findings_of_the_run() {
         ModelNights.Night night = ModelNights.pack(3, 22, 0.99, ModelNights.loose(3, 0.3e-3), _ -> { });
 
-        Finding finding = Findings.of(TestRigs.eightCells(), night.gathered(), Rating.usual(105),
+        Finding finding = Findings.of(night.rig(), night.gathered(), Rating.usual(105),
                 List.of(new Joints.Walked(2, 0.03e-3, 1, 0.003e-3), new Joints.Walked(3, 0.33e-3, 1, 0.003e-3),
                         new Joints.Walked(4, 0.03e-3, 1, 0.003e-3))).stream()
                 .filter(f -> f.kind() == Kind.JOINT).findFirst().orElseThrow();

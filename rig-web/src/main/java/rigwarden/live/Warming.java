@@ -1,10 +1,15 @@
 package rigwarden.live;
 
 import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import rigwarden.findings.Heat;
+import rigwarden.findings.Reach;
 import rigwarden.findings.Reversible;
 import rigwarden.findings.trace.Numbers;
+import rigwarden.findings.trace.Warmth;
 import rigwarden.findings.trace.WarmthWatch;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
@@ -76,20 +81,32 @@ final class Warming {
         }
         if (toldNanos == Long.MIN_VALUE || now.nanos - toldNanos >= EVERY_NANOS) {
             double endHours = (now.nanos - sinceNanos + leftNanos) / NANOS_PER_HOUR;
-            told = Heat.ahead(watch.end(), endHours, square * (1 + growth) / 2, reversible).stream()
-                    .map(place -> ahead(place, charging, leftNanos)).flatMap(Optional::stream).min(Comparator.comparingDouble(Ahead::margin));
+            double mean = square * (1 + growth) / 2;
+            List<Warmth> seen = watch.end();
+            told = Heat.ahead(seen, endHours, mean, reversible).stream()
+                    .map(place -> ahead(place, charging, leftNanos)).flatMap(Optional::stream).min(Comparator.comparingDouble(Ahead::margin))
+                    .map(one -> reaching(one, Reach.of(seen, one.where(), one.limit(), endHours, mean, reversible)));
             toldNanos = now.nanos;
         }
-        return told.map(one -> new Ahead(one.where(), one.celsius(), one.low(), one.high(), one.limit(), leftNanos));
+        return told.map(one -> one.after(now.nanos - toldNanos, leftNanos));
     }
 
-    /** Readings are held against the reading at which the warden trips: the probe's own error is in that. */
+    private static Ahead reaching(Ahead one, Reach reach) {
+        return new Ahead(one.where(), one.celsius(), one.low(), one.high(), one.limit(), one.leftNanos(), nanos(reach.earliestHours()),
+                nanos(reach.latestHours()));
+    }
+
+    private static OptionalLong nanos(OptionalDouble hours) {
+        return hours.isPresent() ? OptionalLong.of(Math.round(hours.getAsDouble() * NANOS_PER_HOUR)) : OptionalLong.empty();
+    }
+
+    /** Readings are held against the reading at which the warden trips: the probe's own error is in that. When it gets there is not asked yet. */
     private Optional<Ahead> ahead(Heat.Ahead place, boolean charging, long leftNanos) {
         double limit = place.where().role() == Role.BODY
                 ? charging ? trips.chargingHighCelsius() : trips.dischargingHighCelsius()
                 : Math.min(trips.jointCelsius(), roomCelsius + trips.jointOverRoomKelvin());
         return Double.isNaN(limit) || Double.isNaN(place.celsius()) ? Optional.empty()
                 : Optional.of(new Ahead(place.where(), place.celsius(), place.celsius() - place.readKelvin(), place.celsius() + place.readKelvin(),
-                        limit - place.where().offsetU(), leftNanos));
+                        limit - place.where().offsetU(), leftNanos, OptionalLong.empty(), OptionalLong.empty()));
     }
 }

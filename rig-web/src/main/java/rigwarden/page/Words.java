@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import rigwarden.live.Ahead;
 import rigwarden.live.AheadWords;
 import rigwarden.live.Complaints;
 import rigwarden.live.Doing;
@@ -67,7 +66,7 @@ final class Words {
         spots();
         words.put("ahead", now.ahead().map(a -> AheadWords.of(run.rig(), a)).orElse(
                 doing.phase() == Phase.CURRENT ? "not said before ten minutes of current, or while the end of the step is open" : "—"));
-        marks.put("ahead", now.ahead().filter(Ahead::crosses).isPresent() ? "crosses" : "");
+        marks.put("ahead", now.ahead().map(a -> a.crosses() ? "crosses" : a.mayCross() ? "may" : "").orElse(""));
         words.put("left", now.left().words());
         words.put("trip", now.trip().map(t -> TripWords.of(run.rig(), t)).orElse(""));
         words.put("also", String.join(" ", now.also().stream().map(t -> TripWords.consequence(run.rig(), t)).toList()));

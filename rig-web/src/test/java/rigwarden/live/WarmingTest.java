@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.BeforeAll;
@@ -98,7 +99,33 @@ class WarmingTest {
 
         assertThat(ahead.where()).isEqualTo(joint);
         assertThat(ahead.crosses()).isTrue();
+        double met = met(ahead.limit(), h -> ROOM + settling(30, 2, h) + settling(22, 0.1, h));
+        assertThat(ahead.earliestNanos().orElseThrow() / 3600e9).as("from now").isLessThan(met - 0.5);
+        assertThat(ahead.latestNanos().orElse(ahead.leftNanos()) / 3600e9).isGreaterThan(met - 0.5);
+        assertThat(AheadWords.of(rig, ahead)).matches(".*trips at 5\\d °C: reaches that between 0:\\d\\d and \\d:\\d\\d from now, .*");
         assertThat(ahead.limit()).as("35 K over the room, less the probe's uncertainty").isEqualTo(ROOM + 35 - joint.offsetU(), within(1e-9));
+    }
+
+    /** Hours since the beginning at which a curve is at a limit. */
+    private static double met(double limit, DoubleUnaryOperator celsius) {
+        double hours = 0;
+        while (celsius.applyAsDouble(hours) < limit) {
+            hours += 0.001;
+        }
+        return hours;
+    }
+
+    @Test
+    void what_is_far_below_its_limit_says_no_time_and_the_time_that_was_told_comes_nearer() {
+        Warming cool = after(0.5, h -> settling(6, 2, h), _ -> 0, rig.channels(Role.BODY).getFirst(), _ -> 0);
+        Ahead never = cool.nearest(false, 1, Math.round(1800e9), Optional.empty()).orElseThrow();
+        Ahead soon = new Ahead(never.where(), 60, 50, 70, 55, 7200_000_000_000L, OptionalLong.of(1200_000_000_000L), OptionalLong.empty());
+
+        assertThat(never.mayCross() || never.crosses()).isFalse();
+        assertThat(AheadWords.of(rig, never)).doesNotContain("from now");
+        assertThat(soon.crosses()).as("more likely than not").isTrue();
+        assertThat(soon.after(600_000_000_000L, 6600_000_000_000L).earliestNanos()).hasValue(600_000_000_000L);
+        assertThat(AheadWords.of(rig, soon)).endsWith("trips at 55 °C: reaches that between 0:20 and 2:00 from now, or not before the end");
     }
 
     @Test

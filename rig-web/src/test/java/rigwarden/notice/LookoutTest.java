@@ -116,7 +116,7 @@ class LookoutTest {
         assertThat(kinds()).as("%s", told).containsSubsequence(What.WARNED, What.TRIPPED);
         Notice first = told.stream().filter(n -> n.what() == What.WARNED).findFirst().orElseThrow();
         assertThat(first.title()).startsWith("a limit lies ahead");
-        assertThat(first.words()).contains("By the end of the step: ", "it will trip before the step ends");
+        assertThat(first.words()).contains("By the end of the step: ", "from now");
         assertThat((over - warned) / 60e9).as("minutes before the trip").isGreaterThan(5);
         assertThat(told.stream().filter(n -> n.title().startsWith("a limit lies ahead"))).hasSize(1);
     }
