@@ -29,26 +29,13 @@ import rigwarden.warden.Scan;
 
 /** What was stored of a pack, read again: with the same calibrations to the last digit, with another by just that. */
 class RereadTest {
-    private static final Path RIG = Path.of("..", "hardware", "rigs", "eight-cells.toml");
-    private static final String SHORT = """
-            name = "a short discharge"
-            unattended = false
-            leave_empty = true
-
-            [[step]]
-            kind = "heat_run"
-            with = "inverter"
-            cut_off_v = 2.50
-            at_most_min = 4
-            """;
-
     @TempDir
     private Path folder;
 
     @Test
     void the_same_calibrations_give_the_same_scans_and_sums_and_another_tap_moves_two_cells_only() throws Exception {
-        Path programme = Files.writeString(folder.resolve("short.toml"), SHORT);
-        Rehearsing.done(RIG, programme, folder.resolve("book"));
+        Path programme = Files.writeString(folder.resolve("short.toml"), ShortDischarge.text(4));
+        Rehearsing.done(ShortDischarge.RIG, programme, folder.resolve("book"));
         try (RunReader reader = RunReader.open(folder.resolve("book").resolve("runs").resolve("0001.db"))) {
             Rig rig = RunFindings.rig(reader).orElseThrow();
             List<StepMark> stored = new ArrayList<>();

@@ -35,18 +35,6 @@ import rigwarden.warden.Scan;
 
 /** What the morning card, `runs` and `continue` tell of a run file is what its findings tell. */
 class StoredRunTest {
-    private static final Path RIG = Path.of("..", "hardware", "rigs", "eight-cells.toml");
-    private static final String SHORT = """
-            name = "a short discharge"
-            unattended = false
-            leave_empty = true
-
-            [[step]]
-            kind = "heat_run"
-            with = "inverter"
-            cut_off_v = 2.50
-            at_most_min = 2
-            """;
     /** The contactor is proved and the path closed by then, and the current flows. */
     private static final long FLOWS = 900;
     private static final long EARLY = 200;
@@ -58,14 +46,14 @@ class StoredRunTest {
 
     @BeforeEach
     void theReferencePack() {
-        rig = (Read.Sound<Rig>) RigFile.read(RIG);
+        rig = (Read.Sound<Rig>) RigFile.read(ShortDischarge.RIG);
     }
 
     /** A rehearsal whose sensor's count is changed on its way into the file. */
     private Path file(UnaryOperator<Scan> changed) throws Exception {
-        Program program = ((Read.Sound<Program>) ProgramFile.read("short.toml", SHORT, rig)).value();
+        Program program = ((Read.Sound<Program>) ProgramFile.read("short.toml", ShortDischarge.text(2), rig)).value();
         try (Logbook book = Logbook.open(folder, "test")) {
-            Logbook.Begun begun = book.begin(new RunAbout(Files.readString(RIG), SHORT, Map.of(), "test", 1, true, "rehearsal", 0),
+            Logbook.Begun begun = book.begin(new RunAbout(Files.readString(ShortDischarge.RIG), ShortDischarge.text(2), Map.of(), "test", 1, true, "rehearsal", 0),
                     rig.value().name(), program.name(), rig.value().channels(), 1_000_000, RunSettings.USUAL.withBallast(0), _ -> { });
             Rehearsal rehearsal = new Rehearsal(rig.value(), program, 1, List.of(), (scan, inbox, orders, events) -> {
                 while (begun.writer().fill() > 0.5) {
