@@ -6,12 +6,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.tomlj.TomlParseResult;
 
 /** Reads cases of a fault campaign, so that they can be written without code. */
 public final class CaseFile {
     private static final double MOST_MINUTES = 3000;
     private static final double MOST_SECONDS = 200_000;
+    private static final int MOST_TIMES = 1000;
 
     private final Map<String, FaultWords> faults = new LinkedHashMap<>();
     private final int steps;
@@ -54,7 +57,7 @@ public final class CaseFile {
             String name = keys.text("name", "the report names the case");
             double minutes = keys.number("minutes", "min", 0.1, MOST_MINUTES, "a case ends some day");
             List<WrittenCase.Fault> list = some(keys, "fault", "a case is its faults").stream()
-                    .map(this::fault).toList();
+                    .flatMap(this::strikes).toList();
             keys.noOthers();
             cases.add(new WrittenCase(name, minutes, list));
         }
@@ -69,6 +72,16 @@ public final class CaseFile {
             keys.page().refuse(RefusalKind.MISSING_KEY, keys.full(key), "an empty list", "at least one table [[" + key + "]]", why, "Add one.");
         }
         return tables;
+    }
+
+    /** A fault that comes again and again is one table: so many times, so far apart. */
+    private Stream<WrittenCase.Fault> strikes(Keys keys) {
+        boolean again = keys.has("times");
+        int times = again ? keys.whole("times", "", 2, MOST_TIMES, "a case is run to its end") : 1;
+        double every = again ? keys.number("every_s", "s", 0.1, MOST_SECONDS, "what comes again comes at some pace") : 0;
+        WrittenCase.Fault first = fault(keys);
+        return IntStream.range(0, times)
+                .mapToObj(i -> new WrittenCase.Fault(first.fault(), first.place(), first.size(), first.step(), first.afterSeconds() + i * every));
     }
 
     private WrittenCase.Fault fault(Keys keys) {

@@ -42,6 +42,14 @@ class CaseFileTest {
     }
 
     @Test
+    void a_fault_that_comes_again_and_again_is_written_once() {
+        Read<List<WrittenCase>> read = read(GOOD.replace("after_s = 5", "after_s = 5\ntimes = 3\nevery_s = 0.5"));
+
+        assertThat(((Read.Sound<List<WrittenCase>>) read).value().getFirst().faults()).extracting(WrittenCase.Fault::afterSeconds)
+                .containsExactly(60.0, 5.0, 5.5, 6.0);
+    }
+
+    @Test
     void a_case_has_its_faults_with_place_size_and_time() {
         assertThat(read(GOOD)).isEqualTo(new Read.Sound<>(List.of(new WrittenCase("a joint, then a weld", 20, List.of(
                 new WrittenCase.Fault("joint loosens", "cell 1 positive", 2, 3, 60),
@@ -55,6 +63,8 @@ class CaseFileTest {
         refused("size = 2", "size = 30000", RefusalKind.OUT_OF_RANGE, "0…20");
         refused("size = 2\n", "", RefusalKind.MISSING_KEY, "size is missing");
         refused("step = 3", "step = 5", RefusalKind.OUT_OF_RANGE, "1…4");
+        refused("after_s = 5", "after_s = 5\ntimes = 1\nevery_s = 2", RefusalKind.OUT_OF_RANGE, "times");
+        refused("after_s = 5", "after_s = 5\nevery_s = 2", RefusalKind.UNKNOWN_KEY, "every_s");
         refused("after_s = 5", "after_s = \"soon\"", RefusalKind.WRONG_TYPE, "after_s");
         refused("minutes = 20\n", "", RefusalKind.MISSING_KEY, "minutes is missing");
         refused("place = \"contactor\"", "place = \"contactor\"\nsize = 1", RefusalKind.UNKNOWN_KEY, "size");
