@@ -143,7 +143,7 @@ class CourierTest {
         assertThat(route.sent).containsExactly("trip");
         assertThat(courier.standing().waiting()).isEqualTo(Outbox.MOST);
         courier.close(1);
-        assertThat(terminal).as("what waits is said, before or after the last try that fails").anyMatch(line -> line.contains("not delivered by phone"));
+        assertThat(List.copyOf(terminal)).as("what waits is said, before or after the last try that fails").anyMatch(line -> line.contains("not delivered by phone"));
     }
 
     private static void awaited(CountDownLatch latch) {

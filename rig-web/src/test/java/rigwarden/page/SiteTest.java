@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URI;
@@ -108,7 +110,9 @@ class SiteTest {
         List<Socket> viewers = new ArrayList<>();
         try {
             while (viewers.size() < Viewers.MOST) {
-                viewers.add(streaming());
+                Socket viewer = streaming();
+                viewers.add(viewer);
+                Thread.ofVirtual().start(() -> readOn(viewer));
             }
             waitForViewers(Viewers.MOST);
             HttpResponse<String> page = client.send(to("/").build(), HttpResponse.BodyHandlers.ofString());
@@ -158,6 +162,15 @@ class SiteTest {
             Thread.sleep(20);
         }
         assertThat(night.site.viewers()).isEqualTo(wanted);
+    }
+
+    /** One that does not read is closed soon. */
+    private static void readOn(Socket viewer) {
+        try {
+            viewer.getInputStream().transferTo(OutputStream.nullOutputStream());
+        } catch (IOException _) {
+            Thread.onSpinWait();
+        }
     }
 
     private static Socket streaming() throws Exception {
