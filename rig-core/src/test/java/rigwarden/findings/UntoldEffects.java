@@ -4,7 +4,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Consumer;
-import java.util.function.Predicate;
 import java.util.stream.LongStream;
 import rigwarden.findings.trace.Edge;
 import rigwarden.pack.Fault;
@@ -13,23 +12,25 @@ import rigwarden.pack.Fault;
 final class UntoldEffects {
     /** What in the findings names an effect. */
     enum Names {
-        SUMS("trapezoid against count", found -> notes(found, Kind.CAPACITY, "the host's own samples give")),
-        ZERO("zero at rests", found -> notes(found, Kind.CAPACITY, "the current's zero was off")),
-        DEVICE("shunt against device", found -> notes(found, Kind.CAPACITY, "own meter")),
-        ACCOUNT("charge account does not close", found -> notes(found, Kind.ACCOUNT, "does not close")),
-        TAP("neighbours unlike either way", found -> notes(found, Kind.JOINT, "sits on the bar")),
-        NOTHING("nothing", _ -> false);
+        SUMS("trapezoid against count", Kind.CAPACITY, "the host's own samples give"),
+        ZERO("zero at rests", Kind.CAPACITY, "the current's zero was off"),
+        DEVICE("shunt against device", Kind.CAPACITY, "own meter"),
+        ACCOUNT("charge account does not close", Kind.ACCOUNT, "does not close"),
+        TAP("neighbours unlike either way", Kind.JOINT, "sits on the bar"),
+        NOTHING("nothing", Kind.CAPACITY, "");
 
         private final String words;
-        private final Predicate<List<Finding>> by;
+        private final Kind kind;
+        private final String note;
 
-        Names(String words, Predicate<List<Finding>> by) {
+        Names(String words, Kind kind, String note) {
             this.words = words;
-            this.by = by;
+            this.kind = kind;
+            this.note = note;
         }
 
-        private static boolean notes(List<Finding> found, Kind kind, String words) {
-            return found.stream().filter(f -> f.kind() == kind).anyMatch(f -> f.notes().stream().anyMatch(note -> note.contains(words)));
+        private boolean in(List<Finding> found) {
+            return !note.isEmpty() && found.stream().filter(f -> f.kind() == kind).anyMatch(f -> f.notes().stream().anyMatch(said -> said.contains(note)));
         }
     }
 
@@ -125,7 +126,7 @@ final class UntoldEffects {
             case CAPACITY -> capacityBeyond(night);
             case RESISTANCE -> resistanceBeyond(night);
         };
-        return new Seen(beyond, untold.by().by.test(found));
+        return new Seen(beyond, untold.by().in(found));
     }
 
     /** How many of so many sound rigs are said to have any of these, which is once too often each. */
@@ -139,7 +140,7 @@ final class UntoldEffects {
 
     private static boolean named(ModelNights.Night night) {
         List<Finding> found = Findings.of(night.rig(), night.gathered(), Rating.usual(105));
-        return Arrays.stream(Names.values()).anyMatch(name -> name.by.test(found));
+        return Arrays.stream(Names.values()).anyMatch(name -> name.in(found));
     }
 
     private static boolean capacityBeyond(ModelNights.Night night) {
