@@ -42,11 +42,12 @@ final class Wirings {
         held.put(channel, value);
     }
 
-    /** What a calibrator holds a channel's input at, if it does, in the channel's unit. */
+    /** The calibrator is taken off again. */
     void release(String channel) {
         held.remove(channel);
     }
 
+    /** What a calibrator holds a channel's input at, if it does, in the channel's unit. */
     OptionalDouble held(String channel) {
         Double value = held.get(channel);
         return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
