@@ -284,6 +284,7 @@ class RefusalsTest {
             rig(RefusalKind.UNIT_MISTAKE, "source.source.max_a", "max_a = 60", "max_a = 60000"),
             rig(RefusalKind.UNKNOWN_WORD, "path.cable.kind", "kind = \"cable\"", "kind = \"cabel\""),
             rig(RefusalKind.UNKNOWN_WORD, "source.source.stops", "\"relay\"]", "\"k2\"]"),
+            rig(RefusalKind.UNKNOWN_WORD, "source.source.stops", "\"relay\"]", "\"output\"]"),
             rig(RefusalKind.PART_OF_NOTHING, "path.source_relay.device", "device = \"source\"", "device = \"sours\""),
             rig(RefusalKind.PART_OF_NOTHING, "path.sink_relay.device", "device = \"sink\"\n", "\n"),
             rig(RefusalKind.SAME_NAME, "probe.cell_01_v.name", "name = \"room_c\"", "name = \"cell_01_v\""),
