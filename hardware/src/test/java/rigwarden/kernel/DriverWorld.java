@@ -42,99 +42,78 @@ final class DriverWorld {
     }
 
     static Ina226Emulator ina226() {
-        return new Ina226Emulator(new Ina226Emulator.Wiring() {
-            @Override
-            public long nanos() {
-                return System.nanoTime();
-            }
-
-            @Override
-            public double shuntVolts() {
-                return AMPS * OHMS;
-            }
-
-            @Override
-            public double commonModeVolts() {
-                return VOLTS;
-            }
-
-            @Override
-            public double busVolts() {
-                return VOLTS;
-            }
-        }, Ina226Emulator.Errors.NONE, Chance.of(5, "contract", "plain shunt"));
+        return new Ina226Emulator(new Hanging(), Ina226Emulator.Errors.NONE, Chance.of(5, "contract", "plain shunt"));
     }
 
     static Ina228Emulator ina228() {
-        long began = System.nanoTime();
-        return new Ina228Emulator(new Ina228Emulator.Wiring() {
-            @Override
-            public long nanos() {
-                return System.nanoTime();
-            }
-
-            @Override
-            public double shuntVolts() {
-                return AMPS * OHMS;
-            }
-
-            @Override
-            public double shuntVoltSeconds() {
-                return shuntVolts() * (nanos() - began) * 1e-9;
-            }
-
-            @Override
-            public double busVolts() {
-                return VOLTS;
-            }
-
-            @Override
-            public double dieCelsius() {
-                return 30;
-            }
-        }, Ina228Emulator.Errors.NONE, Chance.of(5, "contract", "shunt"));
+        return new Ina228Emulator(new Hanging(), Ina228Emulator.Errors.NONE, Chance.of(5, "contract", "shunt"));
     }
 
     static Ads1115Emulator ads1115() {
-        return new Ads1115Emulator(new Ads1115Emulator.Wiring() {
-            @Override
-            public long nanos() {
-                return System.nanoTime();
-            }
-
-            @Override
-            public double inputVolts(int pin) {
-                return pin == 2 ? VOLTS : 0;
-            }
-        }, Ads1115Emulator.Errors.none(5), Chance.of(5, "contract", "tap"));
+        return new Ads1115Emulator(new Hanging(), Ads1115Emulator.Errors.none(5), Chance.of(5, "contract", "tap"));
     }
 
     static Mcp9601Emulator mcp9601() {
-        return new Mcp9601Emulator(new Mcp9601Emulator.Wiring() {
-            @Override
-            public long nanos() {
-                return System.nanoTime();
-            }
+        return new Mcp9601Emulator(new Hanging(), Mcp9601Emulator.Errors.NONE, Chance.of(5, "contract", "probe"));
+    }
 
-            @Override
-            public double hotCelsius() {
-                return CELSIUS;
-            }
+    /** What hangs on any of the other chips, since it was made. */
+    private static final class Hanging implements Ina226Emulator.Wiring, Ina228Emulator.Wiring, Ads1115Emulator.Wiring, Mcp9601Emulator.Wiring {
+        private final long began = System.nanoTime();
 
-            @Override
-            public double coldCelsius() {
-                return 25;
-            }
+        @Override
+        public long nanos() {
+            return System.nanoTime();
+        }
 
-            @Override
-            public boolean open() {
-                return false;
-            }
+        @Override
+        public double shuntVolts() {
+            return AMPS * OHMS;
+        }
 
-            @Override
-            public boolean shorted() {
-                return false;
-            }
-        }, Mcp9601Emulator.Errors.NONE, Chance.of(5, "contract", "probe"));
+        @Override
+        public double shuntVoltSeconds() {
+            return shuntVolts() * (nanos() - began) * 1e-9;
+        }
+
+        @Override
+        public double commonModeVolts() {
+            return VOLTS;
+        }
+
+        @Override
+        public double busVolts() {
+            return VOLTS;
+        }
+
+        @Override
+        public double dieCelsius() {
+            return 30;
+        }
+
+        @Override
+        public double inputVolts(int pin) {
+            return pin == 2 ? VOLTS : 0;
+        }
+
+        @Override
+        public double hotCelsius() {
+            return CELSIUS;
+        }
+
+        @Override
+        public double coldCelsius() {
+            return 25;
+        }
+
+        @Override
+        public boolean open() {
+            return false;
+        }
+
+        @Override
+        public boolean shorted() {
+            return false;
+        }
     }
 }
