@@ -21,6 +21,7 @@ final class Answers {
     }
 
     private final AtomicReference<Said> last = new AtomicReference<>(Said.NOTHING);
+    private final AtomicReference<Said> page = new AtomicReference<>(Said.NOTHING);
 
     /** Listens on a thread of its own until the input ends. */
     static Answers on(BufferedReader lines) {
@@ -41,8 +42,16 @@ final class Answers {
 
     /** Takes a line. Any thread. */
     void heard(String line) {
-        Said now = said(line);
-        last.accumulateAndGet(now, (before, said) -> before.compareTo(said) > 0 ? before : said);
+        last.accumulateAndGet(said(line), Answers::cautious);
+    }
+
+    /** Takes an answer that was given on the page: it counts at rest only, however late it comes. Any thread. */
+    void heardOnPage(boolean so) {
+        page.accumulateAndGet(so ? Said.YES : Said.NO, Answers::cautious);
+    }
+
+    private static Said cautious(Said one, Said other) {
+        return one.compareTo(other) > 0 ? one : other;
     }
 
     private static Said said(String line) {
@@ -54,7 +63,12 @@ final class Answers {
         };
     }
 
-    /** What was said since the last time. */
+    /** What was said since the last time, at the terminal or on the page. */
+    Said takeAtRest() {
+        return cautious(take(), page.getAndSet(Said.NOTHING));
+    }
+
+    /** What was said at the terminal since the last time. */
     Said take() {
         return last.getAndSet(Said.NOTHING);
     }

@@ -116,7 +116,7 @@ final class RigProof {
         Proof proof = new Proof(rig);
         while (!over(stop)) {
             Scan scan = still(bench);
-            Turn turn = proof.take(scan, answer(answers.take()));
+            Turn turn = proof.take(scan, answer(answers.takeAtRest()));
             talk.turn(turn);
             outcomes.addAll(turn.outcomes());
             show(turn.prompt(), answers);
@@ -134,7 +134,7 @@ final class RigProof {
         switch (prompt) {
             case Prompt.Watch watch -> showing.say(watch.words());
             case Prompt.Confirm _, Prompt.Warm _, Prompt.Press _, Prompt.Release _, Prompt.Reset _, Prompt.Plug _ ->
-                showing.ask(prompt.words(), so -> answers.heard(so ? "yes" : "no"));
+                showing.ask(prompt.words(), answers::heardOnPage);
         }
     }
 

@@ -32,4 +32,13 @@ class AnswersTest {
         answers.heard("");
         assertThat(answers.take()).isEqualTo(Said.UNCLEAR);
     }
+
+    @Test
+    void what_is_said_on_the_page_counts_at_rest_and_never_where_the_rig_is_energised_next() {
+        answers.heardOnPage(true);
+
+        assertThat(answers.take()).isEqualTo(Said.NOTHING);
+        assertThat(answers.takeAtRest()).isEqualTo(Said.YES);
+        assertThat(answers.takeAtRest()).isEqualTo(Said.NOTHING);
+    }
 }
