@@ -36,10 +36,12 @@ class CampaignOfThousands {
 
         List<Outcome> outcomes = campaign.run(nights, SEED, IntStream.rangeClosed(1, CASES).boxed().toList(), _ -> { });
 
-        Report.of(outcomes).lines().forEach(System.out::println);
+        List<Outcome> stopped = campaign.stopped(outcomes);
+        Report.of(outcomes, stopped).lines().forEach(System.out::println);
         LeaveOneOut left = LeaveOneOut.of(campaign, outcomes, WITHOUT);
         left.lines().forEach(System.out::println);
         assertThat(outcomes.stream().filter(Outcome::unsafe).count()).isLessThanOrEqualTo(Math.round(MOST_UNSAFE * CASES));
+        assertThat(stopped).as("what no order prevents, with STOP pressed in the fault's own scan").noneMatch(o -> o.harms().isEmpty());
         Set<Integer> named = new TreeSet<>(left.worst().keySet());
         named.removeAll(left.missed());
         named.removeAll(WRITTEN);

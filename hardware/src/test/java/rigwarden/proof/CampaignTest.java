@@ -60,7 +60,7 @@ class CampaignTest {
     void in_a_sample_of_cases_nothing_unsafe_happens_that_an_order_could_have_prevented() {
         List<Outcome> outcomes = CAMPAIGN.run(nights, SEED, upTo(CASES), _ -> { });
 
-        Report.of(outcomes).lines().forEach(System.out::println);
+        Report.of(outcomes, CAMPAIGN.stopped(outcomes)).lines().forEach(System.out::println);
         assertThat(outcomes).hasSize(CASES);
         assertThat(outcomes).filteredOn(Outcome::unsafe).extracting(Outcome::words).isEmpty();
         assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
@@ -138,5 +138,20 @@ class CampaignTest {
         assertThat(both.noticed()).isEqualTo(Noticed.TRIPPED);
         assertThat(both.harms()).extracting(Harm::what).contains(Harm.What.NOT_OFF);
         assertThat(both.unsafe()).isTrue();
+    }
+
+    @Test
+    void what_is_said_to_be_beyond_any_order_is_unsafe_with_stop_pressed_in_the_scan_of_the_fault_too() {
+        List<Outcome> outcomes = written(1, "eight-cells.toml");
+
+        List<Outcome> stopped = CAMPAIGN.stopped(outcomes);
+
+        Outcome heats = outcomes.get(1);
+        assertThat(heats.unsafe()).isFalse();
+        assertThat(heats.beyondOrders()).isTrue();
+        assertThat(stopped).extracting(o -> o.what().number()).as("neither the safe one nor the one with both ways off gone").containsExactly(heats.what().number());
+        assertThat(stopped.getFirst().highestVolts()).as("the cells are without current from the fault on").isGreaterThan(heats.highestVolts() + 0.02);
+        assertThat(stopped.getFirst().harms()).extracting(Harm::what).containsExactly(Harm.What.HOT);
+        assertThat(stopped.getFirst().harms()).allMatch(Harm::off);
     }
 }

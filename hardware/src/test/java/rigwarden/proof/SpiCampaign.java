@@ -30,7 +30,7 @@ class SpiCampaign {
 
         List<Outcome> outcomes = campaign.run(campaign.nights(), 1, IntStream.rangeClosed(1, CASES).boxed().toList(), _ -> { });
 
-        Report.of(outcomes).lines().forEach(System.out::println);
+        Report.of(outcomes, campaign.stopped(outcomes)).lines().forEach(System.out::println);
         assertThat(outcomes).filteredOn(Outcome::unsafe).extracting(Outcome::words).isEmpty();
         assertThat(outcomes).filteredOn(o -> o.thrown().isPresent()).extracting(Outcome::words).isEmpty();
     }

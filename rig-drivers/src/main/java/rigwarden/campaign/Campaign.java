@@ -69,6 +69,17 @@ public final class Campaign {
         return each(cases.size(), i -> CaseRun.of(cases.get(i), judges.get(i)), _ -> { });
     }
 
+    /**
+     * Runs again what was unsafe although no order seems to prevent it, with STOP pressed in the very scan in which the fault comes and everything else
+     * the same: what is unsafe then too, no rig that is faster or wiser could have kept safe.
+     *
+     * @param outcomes of any cases; only those that are {@link Outcome#unsafeThoughOff} or {@link Outcome#unsafeAtOnce} are run
+     */
+    public List<Outcome> stopped(List<Outcome> outcomes) {
+        List<Case> cases = outcomes.stream().filter(Outcome::beyondOrders).map(o -> o.what().first(o.struck())).toList();
+        return each(cases.size(), i -> CaseRun.stopped(cases.get(i)), _ -> { });
+    }
+
     private List<Outcome> run(int cases, IntFunction<Case> made, IntConsumer done) {
         return each(cases, i -> CaseRun.of(made.apply(i)), done);
     }

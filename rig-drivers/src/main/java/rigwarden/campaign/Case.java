@@ -23,6 +23,11 @@ public record Case(int number, String name, Night night, List<Strike> strikes, l
         return strikes.getLast().what();
     }
 
+    /** The same with its first faults only: of a case whose later ones never came. */
+    Case first(int struck) {
+        return new Case(number, name, night, strikes.subList(0, Math.max(1, struck)), endScan);
+    }
+
     /** Whether it is the only one. */
     public boolean single() {
         return strikes.size() == 1;

@@ -47,9 +47,13 @@ final class CaseRun {
     /** When a body was first seen at its limit, which is below that of every other node. */
     private OptionalLong warmNanos = OptionalLong.empty();
 
-    private CaseRun(Case what, Rehearsal rehearsal) {
+    /** The scan in which somebody presses STOP; {@link Long#MAX_VALUE} where nobody does. */
+    private final long stopScan;
+
+    private CaseRun(Case what, Rehearsal rehearsal, long stopScan) {
         this.what = what;
         this.rehearsal = rehearsal;
+        this.stopScan = stopScan;
         world = rehearsal.rig().world();
         judge = new Judge(what.night().scene().rig());
         hardware = new HardwareWatch(rehearsal);
@@ -63,12 +67,17 @@ final class CaseRun {
     }
 
     static Outcome of(Case what) {
-        return new CaseRun(what, what.night().at(what.firstScan())).run();
+        return new CaseRun(what, what.night().at(what.firstScan()), Long.MAX_VALUE).run();
+    }
+
+    /** The same case with STOP pressed in the very scan in which its last fault comes, watched to the case's last scan: no order could be earlier. */
+    static Outcome stopped(Case what) {
+        return new CaseRun(what, what.night().at(what.firstScan()), what.strikes().getLast().scan()).run();
     }
 
     /** The same case under another warden. */
     static Outcome of(Case what, Warden judge) {
-        return new CaseRun(what, what.night().at(what.firstScan(), judge)).run();
+        return new CaseRun(what, what.night().at(what.firstScan(), judge), Long.MAX_VALUE).run();
     }
 
     private Outcome run() {
@@ -79,10 +88,13 @@ final class CaseRun {
         long over = 0;
         while (scan < what.endScan() && over < afterScans) {
             boolean struck = strike();
+            if (scan == stopScan) {
+                rehearsal.stop();
+            }
             scan(struck);
             scan++;
             boolean ended = rehearsal.over() || thrown.isPresent();
-            over = ended ? over + 1 : 0;
+            over = ended && stopScan == Long.MAX_VALUE ? over + 1 : 0;
         }
         return outcome();
     }

@@ -84,12 +84,22 @@ public record Outcome(Case what, int struck, List<Harm> harms, Noticed noticed, 
         return !harms.isEmpty() && !unsafe() && !unsafeAtOnce();
     }
 
-    /** Everything in two lines, for whoever runs the case again. */
-    public String words() {
-        String harm = harms.isEmpty() ? "safe" : harms.stream()
+    /** Whether something unsafe happened that no order after the fault seems to prevent. */
+    public boolean beyondOrders() {
+        return unsafeAtOnce() || unsafeThoughOff();
+    }
+
+    /** What was unsafe and when, in words; "safe" where nothing was. */
+    String harm() {
+        return harms.isEmpty() ? "safe" : harms.stream()
                 .map(h -> String.format(Locale.ROOT, "%s%s (%.3f) at %.1f s%s", h.what().words(), h.part().isEmpty() ? "" : " " + h.part(),
                         h.value(), h.nanos() * 1e-9, h.atOnce() ? ", gone within its scan" : h.off() ? ", all off" : ""))
                 .collect(Collectors.joining("; "));
+    }
+
+    /** Everything in two lines, for whoever runs the case again. */
+    public String words() {
+        String harm = harm();
         String by = rule.map(r -> ", rule " + r + seconds.stream().mapToObj(s -> String.format(Locale.ROOT, " after %.1f s", s)).collect(Collectors.joining()))
                 .orElse("");
         String first = hardware.isEmpty() ? "" : ", first " + hardware.stream().map(Guard::words).sorted().collect(Collectors.joining(" and "));

@@ -18,15 +18,21 @@ public final class Report {
     private static final double PERCENT = 100;
 
     private final List<Outcome> all;
+    private final Map<Integer, Outcome> stopped;
     private final List<String> lines = new ArrayList<>();
 
-    private Report(List<Outcome> all) {
+    private Report(List<Outcome> all, List<Outcome> stopped) {
         this.all = all;
+        this.stopped = stopped.stream().collect(Collectors.toMap(o -> o.what().number(), o -> o));
     }
 
-    /** Of all outcomes of a campaign. */
-    public static Report of(List<Outcome> outcomes) {
-        Report report = new Report(outcomes);
+    /**
+     * Of all outcomes of a campaign.
+     *
+     * @param stopped what {@link Campaign#stopped} makes of them
+     */
+    public static Report of(List<Outcome> outcomes, List<Outcome> stopped) {
+        Report report = new Report(outcomes, stopped);
         report.cases();
         report.unsafe();
         report.safeTimes();
@@ -54,6 +60,13 @@ public final class Report {
         all.stream().filter(which).map(Outcome::words).forEach(lines::add);
     }
 
+    private void listStopped(Predicate<Outcome> which) {
+        all.stream().filter(which).forEach(o -> {
+            lines.add(o.words());
+            say("    with STOP in the fault's own scan: %s", stopped.containsKey(o.what().number()) ? stopped.get(o.what().number()).harm() : "not run");
+        });
+    }
+
     private void cases() {
         say("");
         say("Cases: %d, of them %d pairs, in %d of which the first fault ended the run before the second came; by origin of the last that came: %s", all.size(),
@@ -75,10 +88,12 @@ public final class Report {
         say("    95 %% sure (Clopper-Pearson, one-sided) below %.3g %% of what is drawn so.", PERCENT * Bound.upper(unsafe, all.size()));
         list(Outcome::unsafe);
         say("Unsafe, and over before the first scan after the fault: %d. What it needs: a fuse that breaks a dead short.", count(Outcome::unsafeAtOnce));
-        list(Outcome::unsafeAtOnce);
+        listStopped(Outcome::unsafeAtOnce);
         say("Unsafe only while everything was off, from heat or a leak inside a cell: %d. What it needs: distance between cells, a place that"
                 + " bears a burning cell, and a smoke alarm in the loop.", count(Outcome::unsafeThoughOff));
-        list(Outcome::unsafeThoughOff);
+        listStopped(Outcome::unsafeThoughOff);
+        say("Of these %d, run again with STOP pressed in the very scan in which the fault came: unsafe then too %d.", count(Outcome::beyondOrders),
+                stopped.values().stream().filter(o -> !o.harms().isEmpty()).count());
         say("All three together: %d of %d, %.3g %%; 95 %% sure below %.3g %%.", any, all.size(), PERCENT * any / all.size(),
                 PERCENT * Bound.upper(any, all.size()));
     }

@@ -90,7 +90,7 @@ final class CampaignCommand implements Callable<Integer> {
         System.out.printf("Fault campaign: %d written cases on %s. Every part is emulated, no cell is touched.%n", cases.size(), scene.name());
         Campaign campaign = campaign(scenes);
         try {
-            return told(campaign.run(healthy(campaign), cases), false);
+            return told(campaign, campaign.run(healthy(campaign), cases), false);
         } catch (StepNeverBegan e) {
             throw new Refused(file + ": " + e.getMessage() + " Choose a step that the night without a fault comes to.");
         }
@@ -105,7 +105,7 @@ final class CampaignCommand implements Callable<Integer> {
                 numbers.size(), seed.orElse(1L), specimens, String.join(", ", scenes.stream().map(Scene::name).toList()));
         List<Night> nights = healthy(campaign);
         nights.forEach(night -> System.out.println("  " + night.words()));
-        return told(campaign.run(nights, seed.orElse(1L), numbers, this::tell), only.isEmpty());
+        return told(campaign, campaign.run(nights, seed.orElse(1L), numbers, this::tell), only.isEmpty());
     }
 
     private static List<Night> healthy(Campaign campaign) {
@@ -117,9 +117,9 @@ final class CampaignCommand implements Callable<Integer> {
         }
     }
 
-    private static int told(List<Outcome> outcomes, boolean many) {
+    private static int told(Campaign campaign, List<Outcome> outcomes, boolean many) {
         if (many) {
-            Report.of(outcomes).lines().forEach(System.out::println);
+            Report.of(outcomes, campaign.stopped(outcomes)).lines().forEach(System.out::println);
             System.out.println("Any case runs again alone by adding --only N to the same command.");
         } else {
             outcomes.forEach(outcome -> System.out.println(outcome.words()));
