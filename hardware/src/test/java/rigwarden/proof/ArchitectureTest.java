@@ -14,6 +14,11 @@ import rigwarden.warden.planted.PlantedThread;
 
 /** The arrows of the house, and a planted violation that shows that this test can fail. */
 class ArchitectureTest {
+    /** Everything but tests, read once: it takes as long as all rules together. */
+    private static final JavaClasses PRODUCT = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("rigwarden");
+
     private static final ArchRule PURE = noClasses()
             .that()
             .resideInAnyPackage("rigwarden.warden..", "rigwarden.run..", "rigwarden.prove..")
@@ -126,16 +131,10 @@ class ArchitectureTest {
             .dependOnClassesThat()
             .haveNameMatching("rigwarden\\.warden\\.(?!Orders).*|rigwarden\\.rig\\.Envelope|rigwarden\\.run\\..*");
 
-    private static JavaClasses product() {
-        return new ClassFileImporter()
-                .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-                .importPackages("rigwarden");
-    }
 
     @Test
     void the_core_points_one_way() {
-        JavaClasses classes = product();
-        assertThat(classes.size()).as("classes seen at all").isGreaterThan(150);
+        assertThat(PRODUCT.size()).as("classes seen at all").isGreaterThan(150);
 
         layeredArchitecture()
                 .consideringOnlyDependenciesInLayers()
@@ -162,42 +161,38 @@ class ArchitectureTest {
                 .whereLayer("rig").mayOnlyAccessLayers("quantity")
                 .whereLayer("program").mayOnlyAccessLayers("quantity", "rig")
                 .whereLayer("findings").mayOnlyAccessLayers("quantity", "rig", "program", "warden", "run")
-                .check(classes);
+                .check(PRODUCT);
     }
 
     @Test
     void warden_run_and_prove_use_no_thread_no_clock_no_database() {
-        PURE.check(product());
+        PURE.check(PRODUCT);
     }
 
     @Test
     void drivers_do_not_know_that_there_is_a_world_and_emulators_do_not_know_the_drivers() {
-        JavaClasses classes = product();
-        NO_WORLD_IN_DRIVERS.check(classes);
-        NO_DRIVER_IN_EMULATORS.check(classes);
-        PACK_KNOWS_NOTHING.check(classes);
+        NO_WORLD_IN_DRIVERS.check(PRODUCT);
+        NO_DRIVER_IN_EMULATORS.check(PRODUCT);
+        PACK_KNOWS_NOTHING.check(PRODUCT);
     }
 
     @Test
     void the_page_never_talks_to_a_chip_and_nothing_below_it_knows_that_there_is_a_page() {
-        JavaClasses classes = product();
-        NO_CHIP_BEHIND_THE_PAGE.check(classes);
-        NO_PAGE_BELOW_THE_PAGE.check(classes);
+        NO_CHIP_BEHIND_THE_PAGE.check(PRODUCT);
+        NO_PAGE_BELOW_THE_PAGE.check(PRODUCT);
     }
 
     @Test
     void notices_only_look_and_nothing_on_the_control_thread_knows_of_them() {
-        JavaClasses classes = product();
-        NOTICES_ONLY_LOOK.check(classes);
-        NOBODY_WAITS_FOR_NOTICES.check(classes);
+        NOTICES_ONLY_LOOK.check(PRODUCT);
+        NOBODY_WAITS_FOR_NOTICES.check(PRODUCT);
     }
 
     @Test
     void the_campaign_stands_on_rehearsals_and_its_judge_knows_no_rule() {
-        JavaClasses classes = product();
-        CAMPAIGN_STANDS_ON_REHEARSALS.check(classes);
-        ONLY_COMMANDS_KNOW_THE_CAMPAIGN.check(classes);
-        THE_JUDGE_KNOWS_NO_RULE.check(classes);
+        CAMPAIGN_STANDS_ON_REHEARSALS.check(PRODUCT);
+        ONLY_COMMANDS_KNOW_THE_CAMPAIGN.check(PRODUCT);
+        THE_JUDGE_KNOWS_NO_RULE.check(PRODUCT);
     }
 
     @Test
