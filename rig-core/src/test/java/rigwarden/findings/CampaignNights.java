@@ -109,18 +109,20 @@ final class CampaignNights {
     /** A hand meter as many have: 0.5 % and two counts of 10 µV. */
     private static final MeterStatement METER = new MeterStatement("hand meter", 0.005, 2, 1e-5, 0, 0.06, LocalDate.of(2026, 1, 1), 365);
 
-    /** A bad joint walked along with its likes by one meter, whose errors are drawn from its statement: itself, and what it has more than the middle of its likes. */
+    /**
+     * A bad joint walked along with its likes by one meter: itself, and what it has more than the middle of its likes. The meter is wrong by one share, anywhere between -1 and 1, of what it
+     * states in all, as {@link JointOhms} reads the statement (JCGM 100, 4.3.7): it says nothing of its parts.
+     */
     private static void walked(long seed, Coverage coverage) {
         int lower = lower(seed);
         ModelNights.Night night = ModelNights.pack(seed, 22, 0.99, ModelNights.loose(lower, BAD_OHMS), _ -> { });
         Truth.Walk walk = night.truths().get(1).walk().orElseThrow();
         Chance chance = Chance.of(seed, "campaign", "hand meter");
-        double scale = DrawnCalibrations.limits(chance, METER.relative());
-        double zero = DrawnCalibrations.limits(chance, METER.zeroLimits());
+        double share = DrawnCalibrations.limits(chance, 1);
         JointOhms.Current current = new JointOhms.Current(walk.readAmps(), night.rig().channel(Role.CURRENT).uncertainty(walk.readAmps()), 0);
         List<JointOhms> read = new ArrayList<>();
         for (int bar = 1; bar <= walk.volts().length; bar++) {
-            double shown = walk.volts()[bar - 1] * (1 + scale) + zero + DrawnCalibrations.limits(chance, METER.digit());
+            double shown = walk.volts()[bar - 1] + share * METER.limits(walk.volts()[bar - 1]) + DrawnCalibrations.limits(chance, METER.digit());
             read.add(JointOhms.of("bar " + bar, "bars", shown, METER, current));
         }
         JointOhms bad = read.remove(lower - 1);
