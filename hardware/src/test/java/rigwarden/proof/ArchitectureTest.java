@@ -35,6 +35,17 @@ class ArchitectureTest {
             .orShould()
             .callMethod(System.class, "currentTimeMillis");
 
+    /** The clock on the wall may be set by an hour in the middle of a run. */
+    private static final ArchRule NOTHING_GOES_BY_THE_WALL = noClasses()
+            .that()
+            .resideInAnyPackage("rigwarden.loop..", "rigwarden.bench..", "rigwarden.bus..", "rigwarden.chip..", "rigwarden.serial..", "rigwarden.panel..",
+                    "rigwarden.pack..", "rigwarden.emulated..", "rigwarden.program..", "rigwarden.findings..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("java.time..")
+            .orShould()
+            .callMethod(System.class, "currentTimeMillis");
+
     private static final ArchRule NO_WORLD_IN_DRIVERS = noClasses()
             .that()
             .resideInAnyPackage("rigwarden.bus..", "rigwarden.chip..", "rigwarden.serial..", "rigwarden.panel..",
@@ -167,6 +178,11 @@ class ArchitectureTest {
     @Test
     void warden_run_and_prove_use_no_thread_no_clock_no_database() {
         PURE.check(PRODUCT);
+    }
+
+    @Test
+    void the_clock_on_the_wall_is_a_label_that_neither_the_loop_nor_a_driver_looks_at() {
+        NOTHING_GOES_BY_THE_WALL.check(PRODUCT);
     }
 
     @Test

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.random.RandomGenerator;
 import rigwarden.bus.BusFailure;
 import rigwarden.emulated.BoardFault;
+import rigwarden.emulated.EmulatedRig;
 import rigwarden.emulated.Mishap;
 import rigwarden.emulated.Rehearsal;
 import rigwarden.pack.Chance;
@@ -22,7 +23,9 @@ import rigwarden.run.Event;
 /**
  * Nights on which nothing is broken, and everything happens that happens on a bench: wires that pick something up, a card that
  * stalls, contacts that spike, a room that drifts by eight kelvin, a thermostat, a charger that floats, an inverter that
- * quits and would start again, a hand probe that is carried about, drops, and whose plug comes out. Drawn from a seed.
+ * quits and would start again, a hand probe that is carried about, drops, and whose plug comes out; every third night chips so quiet
+ * that at rest they give one code for hours. Drawn from a seed. The clock on the wall, which somebody may set by an hour, is read by nothing
+ * here ({@link ArchitectureTest}); what a real run does about it is {@code WallStepsTest}.
  */
 final class HealthyNights {
     private static final double WIRE_SHARE = 1e-5;
@@ -38,23 +41,40 @@ final class HealthyNights {
      * @param name of the rig
      * @param hours of it
      * @param ended whether the programme came to its end
+     * @param frozenHours for which one voltage's code stood still at most
      * @param trip what tripped; empty on a night as it should be
      */
-    record Night(String name, long seed, double hours, boolean ended, Optional<Event.Tripped> trip) {}
+    record Night(String name, long seed, double hours, boolean ended, double frozenHours, Optional<Event.Tripped> trip) {}
+
+    /** Whether the chips of this night have no noise. */
+    static boolean quiet(long seed) {
+        return seed % 3 == 0;
+    }
 
     /** A night of one reference rig, cut off after so many hours. */
     static Night night(String bench, long seed, double mostHours) throws IOException, BusFailure {
         Read.Sound<Rig> rig = rig(bench, seed);
-        Program program = ((Read.Sound<Program>) ProgramFile.read(Bench.RIGS.resolve(bench + "-night.toml"), rig)).value();
-        Rehearsal rehearsal = new Rehearsal(rig.value(), program, seed, upsets(rig.value(), seed), Bench.NOWHERE);
+        Program program = program(bench, seed, rig);
+        Stillness still = new Stillness(rig.value());
+        EmulatedRig emulated = quiet(seed) ? EmulatedRig.quiet(rig.value(), seed) : new EmulatedRig(rig.value(), seed);
+        Rehearsal rehearsal = new Rehearsal(rig.value(), program, emulated, upsets(rig.value(), seed), still);
         while (!rehearsal.over() && rehearsal.rig().clock().nanos() < mostHours * HOUR) {
             for (Event event : rehearsal.scan()) {
                 if (event instanceof Event.Tripped tripped) {
-                    return new Night(bench, seed, hours(rehearsal), false, Optional.of(tripped));
+                    return new Night(bench, seed, hours(rehearsal), false, still.hours(), Optional.of(tripped));
                 }
             }
         }
-        return new Night(bench, seed, hours(rehearsal), rehearsal.over(), Optional.empty());
+        return new Night(bench, seed, hours(rehearsal), rehearsal.over(), still.hours(), Optional.empty());
+    }
+
+    /** On a quiet night the last rest is long: before its third hour the cells still move by more than a code. */
+    private static Program program(String bench, long seed, Read.Sound<Rig> rig) throws IOException {
+        String name = bench + "-night.toml";
+        String text = Files.readString(Bench.RIGS.resolve(name));
+        int last = text.lastIndexOf("at_least_min = 120");
+        String rested = text.substring(0, last) + text.substring(last).replace("at_least_min = 120", "at_least_min = 540").replace("at_most_min = 180", "at_most_min = 600");
+        return ((Read.Sound<Program>) ProgramFile.read(name, quiet(seed) ? rested : text, rig)).value();
     }
 
     private static double hours(Rehearsal rehearsal) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -28,8 +29,8 @@ public final class RunWriter implements Recorder, AutoCloseable {
     /** Nobody confirms more between two commits. */
     private static final int MOST_NOTES = 16;
 
-    /** Something that a person did beside the run. */
-    private record Note(String kind, String words, Optional<Scan> scan) {}
+    /** Something that happened beside the run. */
+    private record Note(String kind, String words, OptionalDouble value, Optional<Scan> scan) {}
 
     private final RunFile file;
     private final RunRows rows;
@@ -110,12 +111,17 @@ public final class RunWriter implements Recorder, AutoCloseable {
      * @return false when too much is waiting, and nothing was taken down
      */
     public boolean note(String kind, String words) {
-        return note(new Note(kind, words, Optional.empty()));
+        return note(new Note(kind, words, OptionalDouble.empty(), Optional.empty()));
+    }
+
+    /** The same, with a number. */
+    public boolean note(String kind, String words, double value) {
+        return note(new Note(kind, words, OptionalDouble.of(value), Optional.empty()));
     }
 
     /** The same, of this scan, which may have been written already. */
     public boolean note(String kind, String words, Scan scan) {
-        return note(new Note(kind, words, Optional.of(scan)));
+        return note(new Note(kind, words, OptionalDouble.empty(), Optional.of(scan)));
     }
 
     private boolean note(Note note) {
@@ -210,7 +216,7 @@ public final class RunWriter implements Recorder, AutoCloseable {
             List<Note> all = List.copyOf(notes);
             for (Note note : all.subList(notesWritten, all.size())) {
                 rows.put(StoredEvent.beside(note.scan().map(Scan::number).orElse(lastScan),
-                        note.scan().map(Scan::nanos).orElse(lastNanos), note.kind(), note.words()));
+                        note.scan().map(Scan::nanos).orElse(lastNanos), note.kind(), note.words(), note.value()));
                 notesWritten++;
             }
             commit();

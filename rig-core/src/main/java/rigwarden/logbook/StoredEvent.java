@@ -26,7 +26,7 @@ import rigwarden.warden.Trip;
  * @param settled whether the cells were, for a step that ended
  * @param account sums of a step that ended
  * @param cause for trips and warnings
- * @param value seconds of a heartbeat proof or of an outage, volts without load, degrees Celsius of a wait, reading of a trip or warning
+ * @param value seconds of a heartbeat proof, of an outage or of a clock that was set, volts without load, degrees Celsius of a wait, reading of a trip or warning
  */
 public record StoredEvent(
         long scan,
@@ -50,10 +50,18 @@ public record StoredEvent(
      */
     public record Cause(int rule, int channel, OptionalDouble limit, long sinceNanos) {}
 
-    /** Something that a person did beside the run, for example {@code confirmed} or {@code spot}; it belongs to the scan that was the newest. */
+    /** What {@link #kind} says where the clock on the wall was set; its value is by how much, s, forward positive. */
+    public static final String CLOCK_SET = "clock_set";
+
+    /** Something that happened beside the run, for example {@code confirmed} or {@code spot}; it belongs to the scan that was the newest. */
     static StoredEvent beside(long scan, long nanos, String kind, String words) {
+        return beside(scan, nanos, kind, words, OptionalDouble.empty());
+    }
+
+    /** The same, with a number. */
+    static StoredEvent beside(long scan, long nanos, String kind, String words, OptionalDouble value) {
         return new StoredEvent(scan, nanos, kind, OptionalInt.empty(), words, Optional.empty(), Optional.empty(),
-                Optional.empty(), Optional.empty(), OptionalDouble.empty());
+                Optional.empty(), Optional.empty(), value);
     }
 
     /** The rows of one event. */

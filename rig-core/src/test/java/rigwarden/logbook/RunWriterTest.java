@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
@@ -48,13 +49,17 @@ class RunWriterTest {
                 Thread.onSpinWait();
             }
             assertThat(writer.note("confirmed", "an operator read the card")).isTrue();
+            assertThat(writer.note(StoredEvent.CLOCK_SET, "by an hour", 3600)).isTrue();
         }
 
         try (RunReader reader = RunReader.open(file)) {
             assertThat(reader.events()).filteredOn(e -> e.kind().equals("confirmed")).singleElement().satisfies(e -> {
                 assertThat(e.scan()).isEqualTo(2);
                 assertThat(e.words()).isEqualTo("an operator read the card");
+                assertThat(e.value()).isEmpty();
             });
+            assertThat(reader.events()).filteredOn(e -> e.kind().equals(StoredEvent.CLOCK_SET)).singleElement().extracting(StoredEvent::value)
+                    .isEqualTo(OptionalDouble.of(3600));
         }
     }
 

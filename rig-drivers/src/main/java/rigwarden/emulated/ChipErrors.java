@@ -57,13 +57,13 @@ final class ChipErrors {
     Ina228Emulator.Errors ina228() {
         return new Ina228Emulator.Errors(shuntGain(Channels.INA228_GAIN), shuntOffsetVolts(Channels.INA228_OFFSET_VOLTS),
                 busGain(Channels.INA228_BUS_GAIN), specimen.within("shunt", "oscillator", OSCILLATOR),
-                SHUNT_NOISE_VOLTS);
+                specimen.noise(SHUNT_NOISE_VOLTS));
     }
 
     Ina226Emulator.Errors ina226() {
         ShuntChip chip = rig.shunt().chip();
         return new Ina226Emulator.Errors(shuntGain(chip.gain()), shuntOffsetVolts(chip.offsetVolts()), busGain(chip.busGain()), specimen.within("shunt", "oscillator", INA226_OSCILLATOR),
-                PLAIN_SHUNT_NOISE_VOLTS);
+                specimen.noise(PLAIN_SHUNT_NOISE_VOLTS));
     }
 
     /** Offset of the INA226's bus input, V. */
@@ -82,7 +82,7 @@ final class ChipErrors {
                 ? 0
                 : specimen.within(part, "offset", Channels.ADS1115_OFFSET_CODES * Channels.ADS1115_VOLTS));
         return new Ads1115Emulator.Errors(gains, offsets, specimen.within(part, "rate", 0.1), input.supplyVolts(),
-                TAP_NOISE_VOLTS);
+                specimen.noise(TAP_NOISE_VOLTS));
     }
 
     private boolean calibrated(Converter converter) {
@@ -95,7 +95,7 @@ final class ChipErrors {
         boolean calibrated = calibrated(chip);
         return new Ads1220Emulator.Errors(calibrated ? 0 : specimen.within(part(chip), "gain", Converter.Ads1220.GAIN),
                 calibrated ? 0 : specimen.within(part(chip), "offset", chip.offsetVolts()), chip.external() ? 0 : reference(chip),
-                specimen.within(part(chip), "rate", ADS1220_OSCILLATOR), input.supplyVolts(), PRECISE_NOISE_VOLTS, SETTLE_SECONDS);
+                specimen.within(part(chip), "rate", ADS1220_OSCILLATOR), input.supplyVolts(), specimen.noise(PRECISE_NOISE_VOLTS), SETTLE_SECONDS);
     }
 
     /** What a converter's reference has too much, relative; nothing where a calibration has taken it in. */
@@ -108,16 +108,16 @@ final class ChipErrors {
     }
 
     Mcp9601Emulator.Errors mcp9601(Probe probe) {
-        return new Mcp9601Emulator.Errors(probeKelvin(probe), PROBE_NOISE_K);
+        return new Mcp9601Emulator.Errors(probeKelvin(probe), specimen.noise(PROBE_NOISE_K));
     }
 
     Max31856Emulator.Errors max31856(Probe probe) {
-        return new Max31856Emulator.Errors(probeKelvin(probe), 0, PROBE_NOISE_K,
+        return new Max31856Emulator.Errors(probeKelvin(probe), 0, specimen.noise(PROBE_NOISE_K),
                 specimen.within(probe.name(), "conversion", MAX31856_SLOWNESS));
     }
 
     Max31855Emulator.Errors max31855(Probe probe) {
-        return new Max31855Emulator.Errors(probeKelvin(probe), 0, PROBE_NOISE_K,
+        return new Max31855Emulator.Errors(probeKelvin(probe), 0, specimen.noise(PROBE_NOISE_K),
                 MAX31855_SLOWNESS * specimen.chance(probe.name(), "conversion").nextDouble());
     }
 

@@ -89,6 +89,15 @@ public final class EmulatedRig {
         return new EmulatedRig(rig, Specimen.atTheEdges(rig, seed), new VirtualClock(0), Optional.empty());
     }
 
+    /**
+     * One whose chips have no noise of their own: at rest their codes stand still for hours.
+     *
+     * @throws BusFailure when a chip does not answer as it must at the start
+     */
+    public static EmulatedRig quiet(Rig rig, long seed) throws BusFailure {
+        return new EmulatedRig(rig, Specimen.quiet(rig, seed), new VirtualClock(0), Optional.empty());
+    }
+
     private EmulatedRig(EmulatedRig other) throws BusFailure {
         rig = other.rig;
         specimen = other.specimen;

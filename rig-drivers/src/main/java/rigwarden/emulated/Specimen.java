@@ -42,20 +42,32 @@ final class Specimen {
     private final long seed;
 
     private final boolean edges;
+    private final boolean quiet;
 
     Specimen(Rig rig, long seed) {
-        this(rig, seed, false);
+        this(rig, seed, false, false);
     }
 
-    private Specimen(Rig rig, long seed, boolean edges) {
+    private Specimen(Rig rig, long seed, boolean edges, boolean quiet) {
         this.rig = rig;
         this.seed = seed;
         this.edges = edges;
+        this.quiet = quiet;
     }
 
     /** One whose errors all stand at their limits, or at two standard deviations where they have none; the sides are drawn. */
     static Specimen atTheEdges(Rig rig, long seed) {
-        return new Specimen(rig, seed, true);
+        return new Specimen(rig, seed, true, false);
+    }
+
+    /** One whose chips have no noise of their own: what stands still before them gives one code for hours. */
+    static Specimen quiet(Rig rig, long seed) {
+        return new Specimen(rig, seed, false, true);
+    }
+
+    /** Root mean square of a chip's noise, where this is what it usually has. */
+    double noise(double usual) {
+        return quiet ? 0 : usual;
     }
 
     Chance chance(String part, String purpose) {

@@ -23,6 +23,7 @@ import rigwarden.logbook.LedgerRun;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
+import rigwarden.logbook.StoredEvent;
 import rigwarden.loop.RealClock;
 import rigwarden.paper.StoredRun;
 import rigwarden.rigfile.Refusal;
@@ -134,7 +135,7 @@ final class ContinueCommand implements Callable<Integer> {
         RunAbout offered = new RunAbout(inputs.rigText(), inputs.programText(), Version.all(), "", 0, about.rehearsal(), "", 0)
                 .calibrated(inputs.calibrations());
         Answer answer = Continuing.answer(left, new Continuing.Offered(offered.rigHash(), offered.programmeHash(),
-                offered.versions(), outage(about, left)));
+                offered.versions(), outage(about, left, book.file(number))));
         return switch (answer) {
             case Answer.Allowed(PickUp from) -> from;
             case Answer.Unmet unmet -> throw new Refused("Run " + number + " cannot go on. " + unmet.words()
@@ -143,12 +144,19 @@ final class ContinueCommand implements Callable<Integer> {
         };
     }
 
-    private Outage outage(RunAbout about, LeftOff left) throws IOException {
+    private Outage outage(RunAbout about, LeftOff left, Path file) throws IOException {
         long broken = left.place().map(PickUp::brokenNanos).orElse(0L);
         return about.rehearsal()
                 ? new Outage.Known(broken, broken + afterMinutes * MINUTE_NANOS)
-                : WallOutage.of(about, broken, Files.readString(RigRun.BOOT).strip(), new RealClock().nanos(),
+                : WallOutage.of(about, setSeconds(file), broken, Files.readString(RigRun.BOOT).strip(), new RealClock().nanos(),
                         LocalDateTime.now(ZoneId.systemDefault()), ZoneId.systemDefault());
+    }
+
+    /** By how much the clock on the wall was set in the run. */
+    private static double setSeconds(Path file) {
+        try (RunReader reader = RunReader.open(file)) {
+            return reader.events().stream().filter(event -> event.kind().equals(StoredEvent.CLOCK_SET)).mapToDouble(event -> event.value().orElseThrow()).sum();
+        }
     }
 
     private int rehearsed(Logbook book, RunAbout about, Inputs inputs, PickUp from) {

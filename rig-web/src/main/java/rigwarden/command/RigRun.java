@@ -21,12 +21,14 @@ import rigwarden.live.Desk;
 import rigwarden.live.GoodNight;
 import rigwarden.live.Laying;
 import rigwarden.live.Live;
+import rigwarden.live.WallWatch;
 import rigwarden.live.Watched;
 import rigwarden.logbook.LedgerRun;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunSettings;
 import rigwarden.logbook.RunWriter;
+import rigwarden.logbook.StoredEvent;
 import rigwarden.loop.Pacer;
 import rigwarden.loop.RealClock;
 import rigwarden.notice.NoticePlan;
@@ -144,6 +146,8 @@ final class RigRun {
                     writer.note("instrument", words);
                     complaints.take(words, nanos);
                 });
+                WallWatch _ = WallWatch.start(clock, () -> LocalDateTime.now(ZoneId.systemDefault()),
+                        step -> writer.note(StoredEvent.CLOCK_SET, step.words(), step.seconds()));
                 Live live = new Live(rig, inputs.program(), writer).start()) {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));
             Watched watched = new Watched(begun.number(), rig, inputs.program(), live, desk, false, 1,

@@ -24,16 +24,17 @@ final class WallOutage {
      * The outage until now.
      *
      * @param about of the run
+     * @param setSeconds by how much the clock on the wall was set while the run went on, s, forward positive: its beginning was told by the clock before
      * @param brokenNanos its last scan, on the clock of its own boot
      * @param boot identity of this boot
      * @param nowNanos the monotonic clock
      * @param now the clock on the wall
      */
-    static Outage of(RunAbout about, long brokenNanos, String boot, long nowNanos, LocalDateTime now, ZoneId zone) {
-        return of(about, brokenNanos, boot, nowNanos, now, zone, Files.exists(SET));
+    static Outage of(RunAbout about, double setSeconds, long brokenNanos, String boot, long nowNanos, LocalDateTime now, ZoneId zone) {
+        return of(about, setSeconds, brokenNanos, boot, nowNanos, now, zone, Files.exists(SET));
     }
 
-    static Outage of(RunAbout about, long brokenNanos, String boot, long nowNanos, LocalDateTime now, ZoneId zone, boolean set) {
+    static Outage of(RunAbout about, double setSeconds, long brokenNanos, String boot, long nowNanos, LocalDateTime now, ZoneId zone, boolean set) {
         if (about.boot().equals(boot)) {
             return new Outage.Known(brokenNanos, nowNanos);
         }
@@ -46,7 +47,7 @@ final class WallOutage {
         } catch (DateTimeException _) {
             return new Outage.Unknown("the run's file does not say when it began");
         }
-        LocalDateTime broken = started.plusNanos(brokenNanos - about.originNanos());
+        LocalDateTime broken = started.plusNanos(brokenNanos - about.originNanos() + Math.round(setSeconds * 1e9));
         List<ZoneOffset> then = zone.getRules().getValidOffsets(broken);
         boolean same = then.equals(zone.getRules().getValidOffsets(now)) && then.equals(zone.getRules().getValidOffsets(started));
         if (then.size() != 1 || !same) {

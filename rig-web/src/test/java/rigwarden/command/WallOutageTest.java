@@ -17,8 +17,12 @@ class WallOutageTest {
     private static final ZoneId ZONE = ZoneId.of("Europe/Berlin");
 
     private static Outage outage(String started, long ranNanos, String now, String boot, boolean set) {
+        return outage(started, 0, ranNanos, now, boot, set);
+    }
+
+    private static Outage outage(String started, double setSeconds, long ranNanos, String now, String boot, boolean set) {
         RunAbout about = new RunAbout("", "", Map.of(), "boot 1", 0, false, started, 7 * HOUR);
-        return WallOutage.of(about, 7 * HOUR + ranNanos, boot, 5 * MINUTE, LocalDateTime.parse(now), ZONE, set);
+        return WallOutage.of(about, setSeconds, 7 * HOUR + ranNanos, boot, 5 * MINUTE, LocalDateTime.parse(now), ZONE, set);
     }
 
     @Test
@@ -30,6 +34,13 @@ class WallOutageTest {
     @Test
     void after_another_boot_a_clock_that_was_set_tells_it() {
         assertThat(outage("2026-11-02T23:00:00", 2 * HOUR, "2026-11-03T01:20:00", "boot 2", true))
+                .isEqualTo(new Outage.Known(-15 * MINUTE, 5 * MINUTE));
+    }
+
+    /** The board knew nothing of the time when the run began; a time service set its clock by three hours in the middle of it. */
+    @Test
+    void a_clock_that_was_set_while_the_run_went_on_had_told_its_beginning_by_the_clock_before() {
+        assertThat(outage("2026-11-02T20:00:00", 3 * 3600, 2 * HOUR, "2026-11-03T01:20:00", "boot 2", true))
                 .isEqualTo(new Outage.Known(-15 * MINUTE, 5 * MINUTE));
     }
 
