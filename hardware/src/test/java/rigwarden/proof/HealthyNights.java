@@ -23,8 +23,8 @@ import rigwarden.run.Event;
 /**
  * Nights on which nothing is broken, and everything happens that happens on a bench: wires that pick something up, a card that
  * stalls, contacts that spike, a room that drifts by eight kelvin, a thermostat, a charger that floats, an inverter that
- * quits and would start again, a hand probe that is carried about, drops, and whose plug comes out; every third night chips so quiet
- * that at rest they give one code for hours. Drawn from a seed. The clock on the wall, which somebody may set by an hour, is read by nothing
+ * quits and would start again, a hand probe that is carried about, drops, and whose plug comes out; every third night chips without noise,
+ * and a rest in which their inputs stand still, so that they give one code for hours. Drawn from a seed. The clock on the wall, which somebody may set by an hour, is read by nothing
  * here ({@link ArchitectureTest}); what a real run does about it is {@code WallStepsTest}.
  */
 final class HealthyNights {
@@ -41,7 +41,7 @@ final class HealthyNights {
      * @param name of the rig
      * @param hours of it
      * @param ended whether the programme came to its end
-     * @param frozenHours for which one voltage's code stood still at most
+     * @param frozenHours for which the codes of all its voltages stood still at most
      * @param trip what tripped; empty on a night as it should be
      */
     record Night(String name, long seed, double hours, boolean ended, double frozenHours, Optional<Event.Tripped> trip) {}
@@ -59,6 +59,9 @@ final class HealthyNights {
         EmulatedRig emulated = quiet(seed) ? EmulatedRig.quiet(rig.value(), seed) : new EmulatedRig(rig.value(), seed);
         Rehearsal rehearsal = new Rehearsal(rig.value(), program, emulated, upsets(rig.value(), seed), still);
         while (!rehearsal.over() && rehearsal.rig().clock().nanos() < mostHours * HOUR) {
+            if (quiet(seed)) {
+                still.rested(rehearsal.rig());
+            }
             for (Event event : rehearsal.scan()) {
                 if (event instanceof Event.Tripped tripped) {
                     return new Night(bench, seed, hours(rehearsal), false, still.hours(), Optional.of(tripped));
@@ -68,7 +71,7 @@ final class HealthyNights {
         return new Night(bench, seed, hours(rehearsal), rehearsal.over(), still.hours(), Optional.empty());
     }
 
-    /** On a quiet night the last rest is long: before its third hour the cells still move by more than a code. */
+    /** On a quiet night the last rest is long, so that its inputs can stand still for hours. */
     private static Program program(String bench, long seed, Read.Sound<Rig> rig) throws IOException {
         String name = bench + "-night.toml";
         String text = Files.readString(Bench.RIGS.resolve(name));

@@ -25,10 +25,10 @@ class HealthyNightsTest {
 
             double hours = nights.stream().mapToDouble(Night::hours).sum();
             long trips = nights.stream().filter(n -> n.trip().isPresent()).count();
-            System.out.printf("%s: %d nights, %.1f h, %d trips; 95 %% sure below one in %.0f h; a code stood still for %.1f h at most%n", bench, nights.size(), hours,
+            System.out.printf("%s: %d nights, %.1f h, %d trips; 95 %% sure below one in %.0f h; all voltages' codes stood still for %.1f h%n", bench, nights.size(), hours,
                     trips, hours / 3, nights.stream().mapToDouble(Night::frozenHours).max().orElseThrow());
             assertThat(nights).filteredOn(n -> n.trip().isPresent()).isEmpty();
-            assertThat(nights).as("codes that stand still for hours").filteredOn(n -> HOURS > LONGEST_NIGHT && HealthyNights.quiet(n.seed()) && n.frozenHours() < 1).isEmpty();
+            assertThat(nights).as("codes that stand still for hours").filteredOn(n -> HOURS > LONGEST_NIGHT && HealthyNights.quiet(n.seed()) && n.frozenHours() < 2).isEmpty();
             assertThat(nights).as("come to their end").filteredOn(n -> HOURS > LONGEST_NIGHT && !n.ended()).isEmpty();
         }
     }
