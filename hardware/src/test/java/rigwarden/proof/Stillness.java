@@ -1,8 +1,10 @@
 package rigwarden.proof;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import rigwarden.emulated.EmulatedRig;
 import rigwarden.loop.Recorder;
+import rigwarden.rig.Calibratable;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -23,16 +25,17 @@ final class Stillness implements Recorder {
     private static final double FROM = 3 * HOUR;
     private static final double TO = 7 * HOUR;
 
+    private final Rig wired;
     private final List<Channel> volts;
     private double restSince = Double.NaN;
     private boolean held;
-    private Scan newest;
     private final long[] codes;
     private final long[] since;
     private final int[] odd;
     private long longest;
 
     Stillness(Rig rig) {
+        wired = rig;
         List<String> inputs = rig.inputs().stream().map(VoltageInput::name).toList();
         volts = rig.channels().stream().filter(c -> inputs.contains(c.name()) && c.role() != Role.BUS_VOLTS).toList();
         codes = new long[volts.size()];
@@ -40,22 +43,32 @@ final class Stillness implements Recorder {
         odd = new int[volts.size()];
     }
 
-    /** Holds the inputs of a rig that rests at what they were last read, and lets go of them again. */
+    /** Holds all that the cells give a rig that rests, and lets go of it again. */
     void rested(EmulatedRig rig) {
         double rested = rig.clock().nanos() - restSince;
         boolean hold = rested > FROM && rested < TO;
         if (hold && !held) {
-            volts.forEach(c -> rig.hold(c.name(), ((Reading.Valid) newest.readings().get(c.index())).value()));
+            wired.inputs().stream().filter(input -> input.role() != Role.BUS_VOLTS).forEach(input -> rig.hold(input.name(), sum(rig, ground(input), input.cell())));
+            rig.hold(Calibratable.PACK, sum(rig, 0, wired.cells().series()));
         }
         if (!hold && held) {
             volts.forEach(c -> rig.release(c.name()));
+            rig.release(Calibratable.PACK);
         }
         held = hold;
     }
 
+    /** The tap that an island's converter measures from. */
+    private int ground(VoltageInput input) {
+        return wired.inputs().stream().filter(other -> other.converter().equals(input.converter()) && other.role() != Role.BUS_VOLTS).mapToInt(VoltageInput::cell).min().orElse(1) - 1;
+    }
+
+    private static double sum(EmulatedRig rig, int from, int to) {
+        return IntStream.range(from, to).mapToDouble(rig.world()::cellVolts).sum();
+    }
+
     @Override
     public void offer(Scan scan, Inbox inbox, Orders orders, List<Event> events) {
-        newest = scan;
         for (Event event : events) {
             if (event instanceof Event.StepBegun begun) {
                 restSince = begun.kind().equals("rest") ? scan.nanos() : Double.NaN;
