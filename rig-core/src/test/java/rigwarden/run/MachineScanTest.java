@@ -112,7 +112,7 @@ class MachineScanTest {
     void a_state_says_the_number_of_its_step() {
         Progress third = step(2, cell());
         assertThat(List.of(new RunState.Waiting(third, 0, 0, false), new RunState.Showing(third, 0, 0, false),
-                new RunState.Closes(third, Closing.CONTACT, 0), new RunState.Stepping(third), new RunState.Resting(third),
+                new RunState.Closes(third, Closing.CONTACT, 0), new RunState.Stepping(third), new RunState.Parting(third, 0, 0, 0), new RunState.Resting(third),
                 new RunState.Opening(third, Optional.empty(), false, 0), new RunState.Interrupted(3, 0)))
                 .allMatch(state -> RunState.step(state) == 3);
         assertThat(List.of(RunState.IDLE, new RunState.Proving(1), new RunState.Finished(Ended.TIME, 0)))
@@ -182,6 +182,10 @@ class MachineScanTest {
         assertThat(((RunState.Showing) soon.state()).steadyNanos()).isEqualTo(NOW - 2 * SECOND + 1);
         assertThat(wished(soon)).isEqualTo(Closing.NO_LOAD);
         assertThat(showing(28.139, NOW - 2 * SECOND, false, stands).events()).as("half a percent").hasSize(1);
+
+        Seen eighth = new Seen(PACK).set(Role.PACK_VOLTS, 25).set(Role.BUS_VOLTS, 25);
+        assertThat(showing(25 - 0.125, NOW - 2 * SECOND, false, eighth).events()).as("half a percent to the bit").hasSize(1);
+        assertThat(showing(Math.nextDown(25 - 0.125), NOW - 2 * SECOND, false, eighth).events()).isEmpty();
 
         Next moved = showing(28.2, NOW - 2 * SECOND, false, stands);
         assertThat(moved.events()).isEmpty();

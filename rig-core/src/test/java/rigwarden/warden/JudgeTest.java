@@ -162,6 +162,19 @@ class JudgeTest {
     }
 
     @Test
+    void a_third_cause_hangs_on_the_first_beside_the_second() {
+        Channel shunt = CELL.channel(Role.SHUNT_BODY);
+        with(warm(1, 0, Severity.TRIPS), rule(2, BODY, 0, Severity.TRIPS), rule(3, shunt, 0, Severity.TRIPS));
+        room(31);
+        scan(new Moment(CELL).set(Role.BODY, 31), Inbox.EMPTY);
+        for (int i = 0; i < 2; i++) {
+            Verdict.Unhealthy all = (Verdict.Unhealthy) scan(new Moment(CELL).set(Role.BODY, 31).set(shunt, 31).set(Role.ROOM, 31), Inbox.EMPTY);
+            assertThat(first(all)).isEqualTo(1);
+            assertThat(all.also()).extracting(t -> t.rule().number()).containsExactly(2, 3);
+        }
+    }
+
+    @Test
     void a_judgement_leaves_what_it_was_handed_as_it_was() {
         with(warm(1, 1, Severity.TRIPS), warm(2, 0.1, Severity.WARNS));
         for (double celsius : new double[] {20, 31, 31, 31, 20, 31}) {

@@ -64,6 +64,9 @@ class PastTest {
         assertThat(count(first, flows(10, 20.4, 3.3), SECOND).mark()).isPresent();
         assertThat(count(first, flows(10, -0.4, 3.3), SECOND).mark()).isPresent();
         assertThat(count(first, flows(10, -0.6, 3.3), SECOND).mark()).isEmpty();
+        Counted rests = count(Counted.NOTHING, flows(0, 0, 3.3), 0);
+        assertThat(count(rests, flows(0, 0.5, 3.3), SECOND).mark()).as("half an ampere-second to the bit").isPresent();
+        assertThat(count(rests, flows(0, Math.nextUp(0.5), 3.3), SECOND).mark()).isEmpty();
         Counted marked = count(first, flows(10, 10, 3.3), SECOND);
         assertThat(marked.mark().orElseThrow()).isEqualTo(new Counted.Mark(SECOND, 10, 10, 10, 10));
         Counted sooner = count(marked, flows(10, 12_000, 3.3), 1201 * SECOND - 1);
@@ -129,6 +132,8 @@ class PastTest {
         double fifth = 0.2 * 105 * 3600;
         assertThat(putIn(300_000, 1.05 * 300_000, 20).found()).isFalse();
         assertThat(putIn(300_000, Math.nextUp(1.05 * 300_000), 20).found()).isTrue();
+        assertThat(putIn(300_000, 400_000, 20)).as("the sum is named")
+                .isEqualTo(new Breach(CELL.channel(Role.ACCUMULATED).index(), 400_000, 1.05 * 300_000));
         assertThat(putIn(fifth, 400_000, 20).found()).isTrue();
         assertThat(putIn(fifth - 1, 400_000, 20).found()).isFalse();
         assertThat(putIn(300_000, 400_000, 10).found()).isTrue();
@@ -191,6 +196,8 @@ class PastTest {
         }
         Moment closes = new Moment(PACK).at(Closing.CONTACT, SINK, SECOND, SECOND);
         assertThat(known.then(closes.scan(), readings(closes), closes.places, closes.inForce)).isEqualTo(new Learnt(0.1, 0, 0));
+        Learnt rested = new Learnt(0.1, 0, 0);
+        assertThat(rested.then(closes.scan(), readings(closes), closes.places, closes.inForce)).as("nothing to be forgotten").isSameAs(rested);
     }
 
     @Test
@@ -222,6 +229,32 @@ class PastTest {
         assertThat(minute.minute().nanos()).isEqualTo(60 * SECOND);
         assertThat(minute.older().nanos()).isEqualTo(30 * SECOND);
         assertThat(then(past, new Moment(CELL), 30 * SECOND - 1).slow().nanos()).isZero();
+    }
+
+    @Test
+    void before_the_first_scan_no_channel_moved_and_nothing_was_found() {
+        Memory blank = Memory.blank(3, CELL, SECOND, Swing.NONE);
+
+        assertThat(CELL.channels()).allSatisfy(channel -> {
+            assertThat(blank.past().earlier(channel, 5)).isEqualTo(5);
+            assertThat(blank.past().moved(channel, 5)).isZero();
+        });
+        assertThat(blank.since()).containsExactly(Memory.NEVER, Memory.NEVER, Memory.NEVER);
+        assertThat(blank.found()).containsExactly(Breach.NONE, Breach.NONE, Breach.NONE);
+    }
+
+    @Test
+    void warmth_is_marked_every_ten_seconds_and_what_rests_every_five_minutes() {
+        Moment rest = new Moment(CELL);
+        Trail trail = Trail.EMPTY.with(at(rest, 7 * SECOND), rest.places.temperatures);
+        RestTrail one = RestTrail.EMPTY.then(at(rest, 7 * SECOND), readings(rest), rest.places);
+
+        assertThat(Trail.EMPTY.due(0)).isTrue();
+        assertThat(trail.due(17 * SECOND - 1)).isFalse();
+        assertThat(trail.due(17 * SECOND)).isTrue();
+        assertThat(one.takenNanos()).containsExactly(7 * SECOND);
+        assertThat(one.then(at(rest, 307 * SECOND - 1), readings(rest), rest.places)).isSameAs(one);
+        assertThat(one.then(at(rest, 307 * SECOND), readings(rest), rest.places).takenNanos()).containsExactly(7 * SECOND, 307 * SECOND);
     }
 
     @Test
@@ -283,11 +316,15 @@ class PastTest {
         assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 3.2499, Way.CHARGE)).isFalse();
         assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 2.7499, Way.DISCHARGE)).isTrue();
         assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 2.7501, Way.DISCHARGE)).isFalse();
+        assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 3.25, Way.CHARGE)).as("to the bit").isTrue();
+        assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 2.75, Way.DISCHARGE)).as("to the bit").isTrue();
         Rig real = TestRigs.oneCell();
         double u = real.channel(Role.CELL_VOLTS).uncertainty(3.25);
         assertThat(Tied.meets(protection, real.channel(Role.CELL_VOLTS), 3.25 - 0.9 * u, Way.CHARGE)).isTrue();
         assertThat(Tied.tied(CELL.channel(Role.PACK_VOLTS), 20, CELL.channel(Role.BUS_VOLTS), 20.0999)).isTrue();
         assertThat(Tied.tied(CELL.channel(Role.PACK_VOLTS), 20, CELL.channel(Role.BUS_VOLTS), 20.11)).isFalse();
+        assertThat(Tied.tied(CELL.channel(Role.PACK_VOLTS), 25, CELL.channel(Role.BUS_VOLTS), 25 - 0.125)).as("to the bit").isTrue();
+        assertThat(Tied.tied(CELL.channel(Role.PACK_VOLTS), 25, CELL.channel(Role.BUS_VOLTS), Math.nextDown(25 - 0.125))).isFalse();
     }
 
     private static Orders on(Closing stage, double amps, double ceiling) {
