@@ -281,6 +281,24 @@ class JudgeTest {
         assertThat(charge(new Moment(CELL).set(Role.CELL_VOLTS, 2.2))).isEqualTo(5.25);
     }
 
+    /** A probe that is uncertain by 1.8 K: a cell may be that much colder, or warmer, than it says. */
+    @Test
+    void what_may_be_charged_holds_for_the_warmth_that_a_cell_may_truly_have() {
+        Rig real = TestRigs.oneCell();
+
+        assertThat(charge(real, 15 + 1.9)).isEqualTo(52.5);
+        assertThat(charge(real, 15 + 1.7)).isEqualTo(21);
+        assertThat(charge(real, 40 - 1.9)).isEqualTo(52.5);
+        assertThat(charge(real, 40 - 1.7)).isZero();
+    }
+
+    private static double charge(Rig rig, double celsius) {
+        Warden all = new Warden(rig, List.of());
+        Scan scan = new Moment(rig).set(Role.BODY, celsius).scan();
+        Verdict verdict = all.judge(all.fresh(0), scan, Orders.OFF, Inbox.EMPTY).verdict();
+        return ((Verdict.Healthy) verdict).lease().ceilingAmps(Way.CHARGE);
+    }
+
     @Test
     void in_a_path_that_no_body_is_seen_of_any_more_its_own_ceiling_goes_on() {
         with();
