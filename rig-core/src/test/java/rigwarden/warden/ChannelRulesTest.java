@@ -3,6 +3,7 @@ package rigwarden.warden;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
@@ -223,7 +224,8 @@ class ChannelRulesTest {
         assertThat(first).isEqualTo(Rules.of(CELL).getFirst()).isNotEqualTo(Rules.of(PACK).get(1)).isNotEqualTo("1");
         assertThat(first).hasToString("1 cell high").hasSameHashCodeAs(Rules.of(CELL).getFirst());
         assertThat(Rules.of(PACK)).extracting(Rule::hashCode).as("spread in a table").doesNotHaveDuplicates();
-        assertThat(Rules.of(PACK).stream().filter(r -> r.number() == 7).findFirst().orElseThrow().holdNanos()).isEqualTo(60 * SECOND);
+        assertThat(Rules.of(PACK)).filteredOn(rule -> List.of(7, 19, 21).contains(rule.number())).extracting(Rule::holdNanos)
+                .as("a notice's, a weld's, a warmth's").containsExactly(60 * SECOND, 300_000_000L, SECOND);
         assertThat(Clearing.PROOF.words()).isEqualTo("a passed contactor proof");
     }
 }
