@@ -62,6 +62,7 @@ class PickUpTest {
 
         assertThat(place.topNanos()).isZero();
         assertThat(Progress.pickedUp(place, 500 * SECOND, point).ceilingNanos()).isEqualTo(500 * SECOND);
+        assertThat(Progress.pickedUp(place, 500 * SECOND, point).step()).as("from nothing").isEqualTo(2);
         assertThat(Progress.pickedUp(place, 500 * SECOND, point).sinceNanos()).isEqualTo(440 * SECOND);
         PickUp earlier = of(new RunState.Stepping(PROGRESS.ordering(21, 160 * SECOND, 150 * SECOND))).orElseThrow();
         assertThat(Progress.pickedUp(earlier, 500 * SECOND, point).ceilingNanos()).as("ten seconds before").isEqualTo(490 * SECOND);
