@@ -17,6 +17,8 @@ import rigwarden.run.Answer.Condition;
 import rigwarden.warden.Inbox;
 import rigwarden.warden.Orders;
 import rigwarden.warden.Request;
+import rigwarden.warden.Swing;
+import rigwarden.warden.Verdict;
 
 /** A run that was broken off goes on in the middle of its step, and only where everything speaks for it. */
 class ContinuedMachineTest {
@@ -193,6 +195,19 @@ class ContinuedMachineTest {
         assertThat(second.events).filteredOn(Event.Continued.class::isInstance).hasSize(1);
     }
 
+    /** A trip while the rig is looked at: nothing was picked up yet, and the same place may be asked for again. */
+    @Test
+    void a_trip_before_anything_was_picked_up_leaves_the_place_to_be_picked_up() {
+        Bracket any = new Bracket(3.2, 3.4);
+        PickUp place = new PickUp(7, 3, MINUTE, Account.EMPTY, -1, 0, List.of(0.0), 0, 21, List.of(any), Swing.NONE);
+        RunMachine machine = new RunMachine(CELL, NIGHT, Optional.of(place));
+        Verdict cleared = new Verdict.Stopped(List.of());
+
+        assertThat(machine.next(new RunState.Interrupted(0, 1), cleared, new Seen(CELL).scan(), Inbox.EMPTY).state()).isEqualTo(RunState.IDLE);
+        assertThat(machine.next(new RunState.Interrupted(1, 1), cleared, new Seen(CELL).scan(), Inbox.EMPTY).state())
+                .isEqualTo(new RunState.Finished(Ended.TRIPPED, 0));
+    }
+
     @Test
     void a_run_that_goes_on_replays_to_the_same_orders_and_can_be_broken_off_again() {
         ObedientRig first = brokenOff(3, 1);
@@ -217,6 +232,9 @@ class ContinuedMachineTest {
         assertThat(read.step()).contains(DISCHARGE);
         assertThat(read.recovers()).isFalse();
         assertThat(read.tripStands() || read.cleared()).isFalse();
+        Swing swing = read.place().orElseThrow().swing();
+        assertThat(swing.filled().orElseThrow() - swing.ampSeconds()).as("what the warden counted since the cell was full, A·s")
+                .isCloseTo(0.1 * 21 * 3600, within(150.0));
 
         rig.twist = scans -> scans.set(Role.LOOP, 0);
         rig.until(rig::tripped);

@@ -75,10 +75,32 @@ class ContinuingTest {
 
     @Test
     void of_a_long_hash_the_beginning_is_shown_and_a_short_one_whole() {
-        LeftOff other = new LeftOff(7, Optional.empty(), Ending.BROKEN_OFF, Optional.empty(), "0123456789abcdef0123456789abcdef", "bb", VERSIONS, false,
-                false, CUT.step(), false, CUT.place());
+        assertThat(otherRig("0123456789abcdef0123456789abcdef")).contains("SHA-256 aa").contains("0123").contains("…")
+                .doesNotContain("0123456789abcdef0123456789abcdef");
+        assertThat(otherRig("0123456789ab")).as("twelve are shown").contains("0123456789ab,").doesNotContain("…");
+        assertThat(otherRig("0123456789abc")).contains("0123456789ab…");
+    }
 
-        assertThat(Continuing.answer(other, offered(1)).toString()).contains("SHA-256 aa").contains("0123").contains("…").doesNotContain("0123456789abcdef0123456789abcdef");
+    private static String otherRig(String hash) {
+        LeftOff other = new LeftOff(7, Optional.empty(), Ending.BROKEN_OFF, Optional.empty(), hash, "bb", VERSIONS, false, false, CUT.step(), false,
+                CUT.place());
+        return words(other);
+    }
+
+    private static String words(LeftOff left) {
+        return ((Answer.Unmet) Continuing.answer(left, offered(1))).words();
+    }
+
+    @Test
+    void a_refusal_says_how_the_run_ended_and_what_of_its_step_does_not_go_on() {
+        Optional<Step> parks = Optional.of(new Step.Park(0, 21, 0.4, 3.6));
+        Optional<Step> proves = Optional.of(new Step.ProveProtection(0, 5, 3.69));
+
+        assertThat(words(left(Ending.OVER, CUT.step()))).contains("found it is over;");
+        assertThat(words(left(Ending.RUNNING, CUT.step()))).contains("found it is still running;");
+        assertThat(words(left(Ending.BROKEN_OFF, parks))).contains("found park;");
+        assertThat(words(left(Ending.BROKEN_OFF, proves))).contains("found prove protection;");
+        assertThat(words(with(Optional.empty(), Optional.empty(), true))).contains("found discharge, with a recovery of low cells to come;");
     }
 
     @TestFactory

@@ -112,7 +112,7 @@ class MachineScanTest {
     void a_state_says_the_number_of_its_step() {
         Progress third = step(2, cell());
         assertThat(List.of(new RunState.Waiting(third, 0, 0, false), new RunState.Showing(third, 0, 0, false),
-                new RunState.Closes(third, Closing.CONTACT, 0), new RunState.Stepping(third), new RunState.Resting(third),
+                new RunState.Closes(third, Closing.CONTACT, 0), new RunState.Stepping(third), new RunState.Parting(third, 0, 0, 0), new RunState.Resting(third),
                 new RunState.Opening(third, Optional.empty(), false, 0), new RunState.Interrupted(3, 0)))
                 .allMatch(state -> RunState.step(state) == 3);
         assertThat(List.of(RunState.IDLE, new RunState.Proving(1), new RunState.Finished(Ended.TIME, 0)))
@@ -148,7 +148,7 @@ class MachineScanTest {
 
     @Test
     void a_wait_is_told_once_when_it_is_the_cells_and_given_up_after_eight_hours() {
-        assertThat(next(waiting(NOW, NOW, false), cell().set(Role.BODY, 9)).events()).hasSize(1);
+        assertThat(next(waiting(NOW, NOW, false), cell().set(Role.BODY, 9)).events()).containsExactly(new Event.Waited(1, 9));
         assertThat(next(waiting(NOW, NOW, true), cell().set(Role.BODY, 9)).events()).isEmpty();
         Next bus = next(waiting(NOW, NOW, false), cell().set(Role.BUS_VOLTS, 3.3));
         assertThat(bus.events()).as("only the bus").isEmpty();
@@ -162,6 +162,27 @@ class MachineScanTest {
     }
 
     private static final Step PLAIN = new Step.Charge(0, 21, 3.60, 3);
+
+    /** Only a switched source shows its voltage, once in a run. */
+    @Test
+    void a_plain_charger_shows_its_voltage_before_its_first_path_and_nothing_else_does() {
+        Seen pack = new Seen(PACK);
+        Progress fresh = step(0, pack);
+        Progress shown = fresh.with(fresh.carried().showed(0));
+
+        assertThat(wished(next(new RunState.Waiting(fresh, NOW, NOW, false), pack, PLAIN))).isEqualTo(Closing.NO_LOAD);
+        assertThat(wished(next(new RunState.Waiting(shown, NOW, NOW, false), pack, PLAIN))).isEqualTo(Closing.PRECHARGE);
+        for (Step out : List.of(new Step.Discharge(1, 10.5, 2.5), new Step.HeatRun(2, 75, 2.5, HOUR))) {
+            assertThat(wished(next(new RunState.Waiting(fresh, NOW, NOW, false), pack, out))).isEqualTo(Closing.PRECHARGE);
+        }
+        assertThat(wished(next(waiting(NOW, NOW, false), cell()))).as("a source that is told its voltage").isEqualTo(Closing.PRECHARGE);
+    }
+
+    @Test
+    void low_cells_need_a_start_of_their_own() {
+        assertThat(RunMachine.start(new Program("test", false, List.of(REST, new Step.Recover(0, 2.1, 2.8))))).isEqualTo(Request.RECOVER);
+        assertThat(RunMachine.start(new Program("test", false, List.of(CHARGE, REST)))).isEqualTo(Request.START);
+    }
 
     private static Next showing(double before, long steady, boolean off, Seen seen) {
         return next(new RunState.Showing(step(0, seen), before, steady, off), seen, PLAIN);
@@ -182,6 +203,10 @@ class MachineScanTest {
         assertThat(((RunState.Showing) soon.state()).steadyNanos()).isEqualTo(NOW - 2 * SECOND + 1);
         assertThat(wished(soon)).isEqualTo(Closing.NO_LOAD);
         assertThat(showing(28.139, NOW - 2 * SECOND, false, stands).events()).as("half a percent").hasSize(1);
+
+        Seen eighth = new Seen(PACK).set(Role.PACK_VOLTS, 25).set(Role.BUS_VOLTS, 25);
+        assertThat(showing(25 - 0.125, NOW - 2 * SECOND, false, eighth).events()).as("half a percent to the bit").hasSize(1);
+        assertThat(showing(Math.nextDown(25 - 0.125), NOW - 2 * SECOND, false, eighth).events()).isEmpty();
 
         Next moved = showing(28.2, NOW - 2 * SECOND, false, stands);
         assertThat(moved.events()).isEmpty();
@@ -291,6 +316,7 @@ class MachineScanTest {
         Next over = next(opening(true, SECOND, taper), cell());
         assertThat(over.state()).isInstanceOf(RunState.Resting.class);
         assertThat(over.events()).hasSize(2).last().isEqualTo(new Event.StepBegun(2, "rest"));
+        assertThat(over.events().getFirst()).isInstanceOfSatisfying(Event.StepEnded.class, e -> assertThat(e.step()).isEqualTo(1));
     }
 
     @Test
@@ -316,9 +342,29 @@ class MachineScanTest {
         assertThat(((RunState.Waiting) pause.state()).notBeforeNanos()).isEqualTo(NOW + 300 * SECOND);
         Next idle = next(new RunState.Opening(step(0, cell()), Optional.empty(), true, NOW), cell());
         assertThat(((RunState.Waiting) idle.state()).progress().idle()).isEqualTo(1);
+        assertThat(idleAfter(0.104)).as("less than a thousandth of 105 Ah").isEqualTo(1);
+        assertThat(idleAfter(0.106)).isZero();
         Progress once = ((RunState.Waiting) idle.state()).progress();
         assertThat(next(new RunState.Opening(once, Optional.empty(), true, NOW), cell()).state())
                 .isEqualTo(new RunState.Finished(Ended.NEVER_FIT, 0));
+    }
+
+    private static int idleAfter(double ampHours) {
+        Seen seen = cell();
+        seen.ampHours = ampHours;
+        Next pause = next(new RunState.Opening(step(0, seen), Optional.empty(), true, NOW), seen);
+        return ((RunState.Waiting) pause.state()).progress().idle();
+    }
+
+    @Test
+    void a_rest_is_marked_once_a_minute() {
+        Next first = next(new RunState.Resting(step(1, cell())), cell());
+        Still marks = ((RunState.Resting) first.state()).progress().still();
+        Next again = next(new RunState.Resting(step(1, cell()).with(marks)), cell());
+
+        assertThat(marks.due(NOW)).isFalse();
+        assertThat(marks.due(NOW + 60 * SECOND)).isTrue();
+        assertThat(((RunState.Resting) again.state()).progress().still()).isSameAs(marks);
     }
 
     private static Next resting(long forNanos, boolean still, Seen seen) {

@@ -162,6 +162,28 @@ class PartingTest {
         });
     }
 
+    /** Open, off and without current: what follows is the programme's next step, or nothing. */
+    @Test
+    void a_stop_that_was_not_proved_ends_the_programme_and_one_that_was_is_followed_by_the_next() {
+        Next unproved = opened(Ended.CEILING);
+        Next proved = opened(Ended.PROVED);
+
+        assertThat(unproved.state()).isEqualTo(new RunState.Finished(Ended.CEILING, 0));
+        assertThat(unproved.wish()).isEqualTo(Wish.NOTHING);
+        assertThat(unproved.events()).satisfiesExactly(
+                e -> assertThat(((Event.StepEnded) e).by()).isEqualTo(Ended.CEILING),
+                e -> assertThat(e).isEqualTo(new Event.Finished(Ended.CEILING)));
+        assertThat(proved.state()).isInstanceOf(RunState.Waiting.class);
+        assertThat(proved.events()).hasSize(2).last().isEqualTo(new Event.StepBegun(2, CONTACTOR.kind()));
+    }
+
+    private static Next opened(Ended by) {
+        Seen seen = new Seen(CELL);
+        Verdict healthy = new Verdict.Healthy(OrdersForTests.lease(50, 50, true), List.of());
+        return new RunMachine(CELL, new Program("stops", false, List.of(RELAY, CONTACTOR)))
+                .next(new RunState.Opening(seen.progress(), Optional.of(by), true, NOW), healthy, seen.scan(), Inbox.EMPTY);
+    }
+
     @Test
     void after_two_seconds_or_above_the_ceiling_everything_is_opened_unproved() {
         assertThat(parting(flowing(-5), 2 * SECOND, 0, 0, 50, RELAY).state()).isInstanceOf(RunState.Parting.class);

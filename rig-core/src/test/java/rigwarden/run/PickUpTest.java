@@ -28,6 +28,8 @@ class PickUpTest {
     @Test
     void a_run_that_is_in_no_step_is_picked_up_nowhere() {
         assertThat(of(RunState.IDLE)).isEmpty();
+        assertThat(of(new RunState.Proving(3))).isEmpty();
+        assertThat(of(new RunState.Interrupted(3, 1))).as("tripped: the place is that of the scan before").isEmpty();
         assertThat(of(new RunState.Finished(Ended.CUT_OFF, 0))).isEmpty();
         assertThat(of(new RunState.Opening(PROGRESS, Optional.of(Ended.CUT_OFF), false, 150 * SECOND))).as("its step is over").isEmpty();
     }
@@ -52,6 +54,22 @@ class PickUpTest {
     }
 
     @Test
+    void a_ceiling_that_was_met_in_the_very_last_scan_was_met() {
+        RunState met = new RunState.Stepping(PROGRESS.ordering(21, 160 * SECOND, 160 * SECOND));
+        Progress.Point point = new Progress.Point(500 * SECOND, 0, 0, 0);
+
+        PickUp place = of(met).orElseThrow();
+
+        assertThat(place.topNanos()).isZero();
+        assertThat(Progress.pickedUp(place, 500 * SECOND, point).ceilingNanos()).isEqualTo(500 * SECOND);
+        assertThat(Progress.pickedUp(place, 500 * SECOND, point).step()).as("from nothing").isEqualTo(2);
+        assertThat(Progress.pickedUp(place, 500 * SECOND, point).sinceNanos()).isEqualTo(440 * SECOND);
+        PickUp earlier = of(new RunState.Stepping(PROGRESS.ordering(21, 160 * SECOND, 150 * SECOND))).orElseThrow();
+        assertThat(Progress.pickedUp(earlier, 500 * SECOND, point).ceilingNanos()).as("ten seconds before").isEqualTo(490 * SECOND);
+        assertThat(Progress.pickedUp(place(), 500 * SECOND, point).ceilingNanos()).as("never").isEqualTo(Long.MAX_VALUE);
+    }
+
+    @Test
     void half_an_hour_is_not_too_long_and_a_clock_that_went_back_is() {
         PickUp broken = place().brokenAt(1000 * SECOND);
 
@@ -60,6 +78,14 @@ class PickUpTest {
         assertThat(broken.late(2800 * SECOND + 1).orElseThrow().condition()).isEqualTo(Condition.OUTAGE);
         assertThat(broken.late(1000 * SECOND - 1)).isPresent();
         assertThat(broken.late(4000 * SECOND).orElseThrow().toString()).contains("50.0 min").contains("0 to 30 min");
+    }
+
+    @Test
+    void a_cell_at_either_end_of_its_bracket_agrees() {
+        assertThat(place().disagrees(new double[] {3.2})).isEmpty();
+        assertThat(place().disagrees(new double[] {Math.nextDown(3.2)})).isPresent();
+        assertThat(place().disagrees(new double[] {3.4})).isEmpty();
+        assertThat(place().disagrees(new double[] {Math.nextUp(3.4)})).isPresent();
     }
 
     @Test

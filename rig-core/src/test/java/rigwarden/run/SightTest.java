@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.function.BiPredicate;
 import org.junit.jupiter.api.Test;
+import rigwarden.rig.Protection;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.TestRigs;
 import rigwarden.warden.Scan;
+import rigwarden.warden.Way;
 
 /** What the machine sees in a scan, and what it does not take for seen. */
 class SightTest {
@@ -95,6 +97,19 @@ class SightTest {
         assertThat(sees(Sight::sidesMatch, new Seen(PACK).set(Role.BUS_VOLTS, 25))).isFalse();
     }
 
+    /** A charge is stopped by the highest cell and a discharge by the lowest; 3.65 and 2.45 V, 25 mV and 50 mV of movement. */
+    @Test
+    void one_cell_of_many_meets_the_protection_s_edge_of_its_own_way() {
+        Protection protection = PACK.protection().orElseThrow();
+        Seen high = new Seen(PACK).set("cell_04_v", 3.6);
+        Seen low = new Seen(PACK).set("cell_04_v", 2.5);
+
+        assertThat(sees((s, scan) -> s.meets(protection, scan, 3.3, Way.CHARGE), high)).isTrue();
+        assertThat(sees((s, scan) -> s.meets(protection, scan, 3.3, Way.DISCHARGE), high)).isFalse();
+        assertThat(sees((s, scan) -> s.meets(protection, scan, 3.3, Way.DISCHARGE), low)).isTrue();
+        assertThat(sees((s, scan) -> s.meets(protection, scan, 3.3, Way.CHARGE), low)).isFalse();
+    }
+
     @Test
     void every_body_is_within_its_limits_or_the_step_waits() {
         assertThat(sees((s, scan) -> s.bodiesWithin(scan, 10, 38), new Seen(PACK).set("cell_02_c", 10).set("cell_03_c", 38))).isTrue();
@@ -112,6 +127,9 @@ class SightTest {
         assertThat(zero(room().set(Role.BODY, 20))).isEqualTo(-2);
         assertThat(zero(room().set(Role.BODY, 25))).as("really warmer").isZero();
         assertThat(zero(room().set(Role.BODY, 22 + Math.hypot(1.8, 1.8)))).isPositive();
+        double both = Math.hypot(1.8, 1.8);
+        assertThat(zero(room().set(Role.ROOM, 0).set(Role.BODY, both))).as("all that they explain").isEqualTo(both);
+        assertThat(zero(room().set(Role.ROOM, 0).set(Role.BODY, Math.nextUp(both)))).isZero();
         assertThat(zero(room().set(Role.BODY, 24).failed(Role.ROOM))).isZero();
         assertThat(zero(room().failed(Role.BODY))).isZero();
     }

@@ -267,5 +267,6 @@ class StepEndsTest {
         assertThat(Steps.measures(new Step.Balance(SOURCE, 10, 3.6, 0.5, HOUR))).isFalse();
         assertThat(Steps.measures(new Step.ProveProtection(SINK, 5, 2.6))).isFalse();
         assertThat(Steps.measures(new Step.Recover(SOURCE, 5, 3.0))).isFalse();
+        assertThat(Steps.measures(new Step.ProveStop(SINK, 5, Step.Element.RELAY))).isFalse();
     }
 }

@@ -3,6 +3,7 @@ package rigwarden.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import rigwarden.program.Step;
 import rigwarden.rig.Rig;
@@ -89,6 +90,18 @@ class StepOrdersTest {
     }
 
     @Test
+    void a_heat_run_an_approach_a_recovery_and_a_proof_order_their_current_and_nothing_else() {
+        for (Step.Flowing step : List.of(new Step.HeatRun(SINK, 10.5, 2.5, SECOND), new Step.ProveProtection(SINK, 10.5, 2.6),
+                new Step.Recover(SOURCE, 10.5, 3.0), new Step.ProveStop(SINK, 10.5, Step.Element.RELAY))) {
+            Progress ordered = controlled(step, 50, at(3.61, 0, 5));
+            assertThat(ordered.amps()).as(step.kind()).isEqualTo(10.5);
+            assertThat(ordered.controlNanos()).isEqualTo(Seen.NOW - 5);
+            assertThat(ordered.ceilingNanos()).isEqualTo(Long.MAX_VALUE);
+            assertThat(controlled(step, 4, at(3.61, 0, 5)).amps()).as("what the scan allows").isEqualTo(4);
+        }
+    }
+
+    @Test
     void a_pulse_orders_its_base_for_its_time_and_then_its_pulse_within_what_the_scan_allows() {
         Step.Pulse pulse = new Step.Pulse(SINK, 5, 20 * SECOND, 50, 10 * SECOND);
         assertThat(controlled(pulse, 60, at(3.3, 0, 20 * SECOND - 1)).amps()).isEqualTo(5);
@@ -123,6 +136,9 @@ class StepOrdersTest {
         Step.Charge plain = new Step.Charge(CHARGER, 21, 3.60, 3);
         assertThat(pack.fits(plain, 21)).isTrue();
         assertThat(pack.fits(plain, 20.9)).isFalse();
+        double rounded = 21 * (1 + 1e-9);
+        assertThat(pack.fits(new Step.Charge(CHARGER, rounded, 3.60, 3), 21)).as("as far as a sum may round").isTrue();
+        assertThat(pack.fits(new Step.Charge(CHARGER, Math.nextUp(rounded), 3.60, 3), 21)).isFalse();
         assertThat(pack.fits(new Step.Discharge(SINK, 10, 2.5), 0.1)).isTrue();
         assertThat(pack.fits(new Step.Discharge(SINK, 10, 2.5), 0)).isFalse();
     }

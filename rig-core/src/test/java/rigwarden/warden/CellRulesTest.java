@@ -151,6 +151,13 @@ class CellRulesTest {
         assertThat(steady(SOURCE, 20, 3.32, 3.4).look(10).found()).as("with the current").isFalse();
     }
 
+    /** Near nothing, where a difference can be ten millivolts to the bit. */
+    @Test
+    void ten_millivolts_to_the_bit_are_not_more_than_ten() {
+        assertThat(steady(SOURCE, 20, 0.010, 0).look(10).found()).isFalse();
+        assertThat(steady(SOURCE, 20, Math.nextUp(0.010), 0).look(10).found()).isTrue();
+    }
+
     private static Moment steady(int through, double amps, double before, double now) {
         return new Moment(CELL).flowing(through, amps, LONG).before(m -> m.set(Role.CELL_VOLTS, before)).set(Role.CELL_VOLTS, now);
     }

@@ -3,6 +3,7 @@ package rigwarden.warden;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
@@ -29,6 +30,44 @@ class ChannelRulesTest {
         assertThat(stale.value()).isCloseTo(0.7, within(1e-12));
         assertThat(stale.limit()).isCloseTo(0.5, within(1e-12));
         assertThat(stale.channel()).isEqualTo(body.index());
+    }
+
+    @Test
+    void a_reading_at_its_very_age_is_not_stale_and_hides_no_older_one() {
+        Moment moment = new Moment(CELL);
+        Channel room = CELL.channel(Role.ROOM);
+        moment.old(moment.column("cell_01_c"), 500_000_000L).old(room, 600_000_000L);
+
+        assertThat(moment.look(32).channel()).isEqualTo(room.index());
+    }
+
+    /** 2.5 polls of 0.5 s. */
+    @Test
+    void nonsense_lasts_for_two_polls_of_the_instruments_however_slow_another_channel_is() {
+        Rig slow = CELL.with(CELL.channels().stream().map(c -> c.role() == Role.ROOM ? every(c, 10 * SECOND) : c).toList());
+
+        assertThat(Rules.of(slow)).filteredOn(rule -> rule.number() == 56).extracting(Rule::holdNanos).containsExactly(1_250_000_000L);
+    }
+
+    private static Channel every(Channel c, long periodNanos) {
+        return new Channel(c.index(), c.name(), c.role(), c.cell(), periodNanos, c.scale(), c.shift(), c.gainU(), c.offsetU(), c.lowest(),
+                c.highest(), c.lagSeconds());
+    }
+
+    @Test
+    void a_clock_that_stands_is_told_and_one_that_went_a_nanosecond_is_not() {
+        Moment moment = new Moment(CELL);
+        moment.last = new Scan(6, Moment.NOW, moment.scan().readings());
+        assertThat(moment.look(55).channel()).isEqualTo(CELL.channel(Role.LATENESS).index());
+        moment.last = new Scan(6, Moment.NOW - 1, moment.scan().readings());
+        assertThat(moment.look(55)).isEqualTo(Breach.NONE);
+    }
+
+    /** With less than 2 A ordered a tenth cannot be told from none. */
+    @Test
+    void current_that_is_missing_is_told_from_two_ordered_amperes_on() {
+        assertThat(new Moment(CELL).flowing(0, 2, 100 * SECOND).set(Role.CURRENT, 0).look(13).found()).isTrue();
+        assertThat(new Moment(CELL).flowing(0, Math.nextDown(2.0), 100 * SECOND).set(Role.CURRENT, 0).look(13).found()).isFalse();
     }
 
     @Test
@@ -125,6 +164,10 @@ class ChannelRulesTest {
         assertThat(breach.value()).isCloseTo(-1.4, within(0.01));
         assertThat(breach.limit()).isCloseTo(0.1 + 2 * 0.003 * 20 + unsure, within(0.001));
         assertThat(losing.set(Role.CURRENT, -1.01).look(57).found()).isTrue();
+        assertThat(losing.set(Role.CURRENT, -1).look(57).found()).as("an ampere").isTrue();
+        Moment quarter = new Moment(PACK).flowing(SINK, 25, 100 * SECOND).set(Role.PACK_VOLTS, 26).set(Role.CURRENT, -25);
+        assertThat(quarter.set(Role.BUS_VOLTS, 25.75).look(57).found()).as("0.1 V and 6 mohm x 25 A to the bit").isFalse();
+        assertThat(quarter.set(Role.BUS_VOLTS, Math.nextDown(25.75)).look(57).found()).isTrue();
         assertThat(losing.set(Role.CURRENT, -0.99).look(57).found()).as("no current: what the bus does then is rule 16's").isFalse();
     }
 
@@ -156,13 +199,33 @@ class ChannelRulesTest {
     }
 
     @Test
+    void a_shunt_and_a_device_may_differ_by_their_share_to_the_bit_and_by_the_uncertainty_of_each() {
+        Moment exact = new Moment(CELL).flowing(0, 10, 100 * SECOND).set(Role.SOURCE_AMPS, 10);
+        assertThat(exact.set(Role.CURRENT, 9).look(38).found()).as("5 % of 10 A and 0.5 A").isFalse();
+        assertThat(exact.set(Role.CURRENT, Math.nextDown(9.0)).look(38).found()).isTrue();
+
+        Rig doubted = CELL.with(CELL.channels().stream().map(c -> c.role() == Role.CURRENT ? unsure(c, 0.25)
+                : c.role() == Role.SOURCE_AMPS ? unsure(c, 0.5) : c).toList());
+        Moment apart = new Moment(doubted).flowing(0, 10, 100 * SECOND).set(Role.SOURCE_AMPS, 10);
+        assertThat(apart.set(Role.CURRENT, 8.25).look(38).found()).as("and 0.25 A and 0.5 A").isFalse();
+        assertThat(apart.set(Role.CURRENT, Math.nextDown(8.25)).look(38).found()).isTrue();
+    }
+
+    private static Channel unsure(Channel c, double offsetU) {
+        return new Channel(c.index(), c.name(), c.role(), c.cell(), c.periodNanos(), c.scale(), c.shift(), 0, offsetU, c.lowest(),
+                c.highest(), c.lagSeconds());
+    }
+
+    @Test
     void rules_are_known_by_their_number_and_listed_by_it() {
         assertThat(Rules.of(PACK)).extracting(Rule::number).isSorted().doesNotHaveDuplicates();
         assertThat(Rules.ofWishes()).extracting(Rule::number).containsExactly(61, 62, 63);
         Rule first = Rules.of(PACK).getFirst();
         assertThat(first).isEqualTo(Rules.of(CELL).getFirst()).isNotEqualTo(Rules.of(PACK).get(1)).isNotEqualTo("1");
         assertThat(first).hasToString("1 cell high").hasSameHashCodeAs(Rules.of(CELL).getFirst());
-        assertThat(Rules.of(PACK).stream().filter(r -> r.number() == 7).findFirst().orElseThrow().holdNanos()).isEqualTo(60 * SECOND);
+        assertThat(Rules.of(PACK)).extracting(Rule::hashCode).as("spread in a table").doesNotHaveDuplicates();
+        assertThat(Rules.of(PACK)).filteredOn(rule -> List.of(7, 19, 21).contains(rule.number())).extracting(Rule::holdNanos)
+                .as("a notice's, a weld's, a warmth's").containsExactly(60 * SECOND, 300_000_000L, SECOND);
         assertThat(Clearing.PROOF.words()).isEqualTo("a passed contactor proof");
     }
 }

@@ -162,6 +162,19 @@ class JudgeTest {
     }
 
     @Test
+    void a_third_cause_hangs_on_the_first_beside_the_second() {
+        Channel shunt = CELL.channel(Role.SHUNT_BODY);
+        with(warm(1, 0, Severity.TRIPS), rule(2, BODY, 0, Severity.TRIPS), rule(3, shunt, 0, Severity.TRIPS));
+        room(31);
+        scan(new Moment(CELL).set(Role.BODY, 31), Inbox.EMPTY);
+        for (int i = 0; i < 2; i++) {
+            Verdict.Unhealthy all = (Verdict.Unhealthy) scan(new Moment(CELL).set(Role.BODY, 31).set(shunt, 31).set(Role.ROOM, 31), Inbox.EMPTY);
+            assertThat(first(all)).isEqualTo(1);
+            assertThat(all.also()).extracting(t -> t.rule().number()).containsExactly(2, 3);
+        }
+    }
+
+    @Test
     void a_judgement_leaves_what_it_was_handed_as_it_was() {
         with(warm(1, 1, Severity.TRIPS), warm(2, 0.1, Severity.WARNS));
         for (double celsius : new double[] {20, 31, 31, 31, 20, 31}) {
@@ -266,6 +279,24 @@ class JudgeTest {
         assertThat(charge(new Moment(CELL).set(Role.CELL_VOLTS, Math.nextDown(2.45)))).isZero();
         scan(new Moment(CELL), Inbox.of(Request.RECOVER));
         assertThat(charge(new Moment(CELL).set(Role.CELL_VOLTS, 2.2))).isEqualTo(5.25);
+    }
+
+    /** A probe that is uncertain by 1.8 K: a cell may be that much colder, or warmer, than it says. */
+    @Test
+    void what_may_be_charged_holds_for_the_warmth_that_a_cell_may_truly_have() {
+        Rig real = TestRigs.oneCell();
+
+        assertThat(charge(real, 15 + 1.9)).isEqualTo(52.5);
+        assertThat(charge(real, 15 + 1.7)).isEqualTo(21);
+        assertThat(charge(real, 40 - 1.9)).isEqualTo(52.5);
+        assertThat(charge(real, 40 - 1.7)).isZero();
+    }
+
+    private static double charge(Rig rig, double celsius) {
+        Warden all = new Warden(rig, List.of());
+        Scan scan = new Moment(rig).set(Role.BODY, celsius).scan();
+        Verdict verdict = all.judge(all.fresh(0), scan, Orders.OFF, Inbox.EMPTY).verdict();
+        return ((Verdict.Healthy) verdict).lease().ceilingAmps(Way.CHARGE);
     }
 
     @Test

@@ -84,6 +84,8 @@ class LooseProbeTest {
         assertThat(new Moment(rig).failed(loose, 10 * SECOND).look(58).channel()).isEqualTo(loose.index());
         assertThat(new Moment(rig).old(loose, 10 * SECOND + loose.periodNanos() - 1).look(58)).isEqualTo(Breach.NONE);
         assertThat(new Moment(rig).old(loose, 10 * SECOND + loose.periodNanos()).look(58).found()).isTrue();
+        assertThat(new Moment(rig).failed(loose, 12 * SECOND).look(58)).as("in seconds").isEqualTo(new Breach(loose.index(), 12e9 * 1e-9, 1e10 * 1e-9));
+        assertThat(new Moment(rig).old(loose, 12 * SECOND).look(58)).as("in seconds").isEqualTo(new Breach(loose.index(), 12e9 * 1e-9, 1e10 * 1e-9));
         assertThat(new Moment(rig).set(loose, 125.5).look(58).limit()).isEqualTo(125);
         assertThat(new Moment(rig).set(loose, -41).look(58).limit()).isEqualTo(-40);
         assertThat(new Moment(rig).set(loose, 124).look(58)).isEqualTo(Breach.NONE);

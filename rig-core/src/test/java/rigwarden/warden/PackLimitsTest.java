@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import rigwarden.rig.Cells;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
@@ -44,6 +45,26 @@ class PackLimitsTest {
         Edge edge = Edge.between(0, 0.1, off -> new Moment(REAL).set("cell_03_v", 3.3 - off).set("cell_04_v", 3.3 + off).look(5));
 
         assertThat(edge.outside()).isCloseTo(0.020 + u, within(1e-6));
+    }
+
+    /** 31.25 mV: 20 mV and what two cells are uncertain by here; a number that voltages can differ by to the bit. */
+    @Test
+    void at_its_limit_to_the_bit_no_tap_is_off() {
+        double flat = 3.3125;
+        double limit = 0.03125;
+        double beyond = limit + 1.0 / 1024;
+
+        assertThat(unsure(0.005625, flat - limit, flat + beyond).found()).as("the lower").isFalse();
+        assertThat(unsure(0.005625, flat - beyond, flat + limit).found()).as("the upper").isFalse();
+        assertThat(unsure(0.005625, flat - beyond, flat + beyond).found()).isTrue();
+        assertThat(unsure(0.005625, Math.nextDown(flat - limit), flat + beyond).limit()).isEqualTo(limit);
+    }
+
+    private static Breach unsure(double volts, double three, double four) {
+        Rig rig = PACK.with(PACK.channels().stream().map(c -> c.role() == Role.CELL_VOLTS
+                ? new Channel(c.index(), c.name(), c.role(), c.cell(), c.periodNanos(), c.scale(), c.shift(), 0, volts, c.lowest(), c.highest(),
+                        c.lagSeconds()) : c).toList());
+        return new Moment(rig).set(Role.CELL_VOLTS, 3.3125).set(cell(3), three).set(cell(4), four).look(5);
     }
 
     @Test
@@ -91,6 +112,20 @@ class PackLimitsTest {
         assertThat(down.breach().limit()).isCloseTo(0.010, within(1e-12));
         assertThat(down.breach().value()).isCloseTo(-0.010, within(1e-9));
         assertThat(down.breach().channel()).isEqualTo(cell(5).index());
+    }
+
+    /** At 106.25 A the limit is 15.625 mV, which a voltage can move by to the bit. */
+    @Test
+    void a_step_of_its_very_limit_is_none_and_hides_no_other() {
+        double limit = 0.015625;
+        double little = 1.0 / 1024;
+        Moment all = steady(106.25, 3.3125);
+        all.set(Role.CELL_VOLTS, 3.3125 + little).set(cell(5), 3.3125 - limit);
+        assertThat(all.look(6).found()).as("itself it moved by no more").isFalse();
+        assertThat(all.set(cell(5), Math.nextDown(3.3125 - limit)).look(6).limit()).isEqualTo(limit);
+
+        Moment two = steady(106.25, 3.3125).set(cell(2), 3.3125 - limit).set(cell(5), 3.3125 - limit - little);
+        assertThat(two.look(6).channel()).as("beside its likes").isEqualTo(cell(5).index());
     }
 
     private static Moment steady(double amps, double volts) {
@@ -149,6 +184,15 @@ class PackLimitsTest {
         assertThat(drifting(4.9).set(Role.PACK_VOLTS, 27).look(7).found()).as("less").isFalse();
     }
 
+    /** 30 % of 87.5 mV and 5 mV are 31.25 mV. */
+    @Test
+    void a_drift_of_its_very_limit_is_none() {
+        Moment moment = new Moment(PACK).flowing(SINK, 20, LONG).learnt(new Learnt(4.375e-3 * 20, 300, 4.375e-3)).set(Role.CELL_VOLTS, 3.25);
+
+        assertThat(moment.set(Role.PACK_VOLTS, 26.03125).look(7).found()).isFalse();
+        assertThat(moment.set(Role.PACK_VOLTS, Math.nextUp(26.03125)).look(7).limit()).isEqualTo(0.03125);
+    }
+
     private static Moment drifting(double amps) {
         return new Moment(PACK).flowing(SINK, amps, LONG).learnt(new Learnt(0.01, 300, 0.002));
     }
@@ -186,6 +230,22 @@ class PackLimitsTest {
         assertThat(rested(0.1).rest(RestTrail.EMPTY).look(8).found()).as("half an hour is not there").isFalse();
     }
 
+    @Test
+    void a_fall_at_rest_of_its_very_limit_is_no_notice() {
+        assertThat(alone(0.003).look(8).found()).isFalse();
+        assertThat(alone(Math.nextUp(0.003)).look(8).channel()).isEqualTo(cell(2).index());
+    }
+
+    /** Cell 2 fell to nothing from so much, the others not at all. */
+    private static Moment alone(double volts) {
+        double[] first = {3.3, volts, 3.3, 3.3, 3.3, 3.3, 3.3, 3.3};
+        double[] last = {3.3, 0, 3.3, 3.3, 3.3, 3.3, 3.3, 3.3};
+        double[] warmth = new double[9];
+        double[][] marks = {first, first, first, first, first, first, last};
+        double[][] celsius = {warmth, warmth, warmth, warmth, warmth, warmth, warmth};
+        return new Moment(PACK).rest(new RestTrail(new long[7], marks, celsius));
+    }
+
     /** Under a discharge cell 3 is so far below the others, which fell by a millivolt in a minute, and it by so much. */
     private static Moment early(double all, double below, double fell) {
         return new Moment(PACK).flowing(SINK, 20, LONG).set(Role.CELL_VOLTS, all).set(cell(3), all - below)
@@ -210,6 +270,13 @@ class PackLimitsTest {
         Moment another = early(3.25, 0.2, 0.02)
                 .before(m -> m.set(Role.CELL_VOLTS, 3.251).set(cell(3), 3.07).set(cell(5), 3.40));
         assertThat(another.look(20).found()).as("one of the others fell further, from higher up").isTrue();
+        assertThat(toNothing(0.005).look(20).found()).as("5 mV to the bit").isFalse();
+        assertThat(toNothing(Math.nextUp(0.005)).look(20).found()).isTrue();
+    }
+
+    /** Cell 3 fell to nothing from so much in a minute, the others not at all. */
+    private static Moment toNothing(double volts) {
+        return new Moment(PACK).flowing(SINK, 20, LONG).set(Role.CELL_VOLTS, 3.25).set(cell(3), 0).before(m -> m.set(cell(3), volts));
     }
 
     @Test
@@ -239,6 +306,14 @@ class PackLimitsTest {
     @Test
     void fewer_than_three_cells_have_no_likes() {
         assertThat(PackRules.of(TestRigs.oneCell())).isEmpty();
+        assertThat(PackRules.of(series(2))).isEmpty();
+        assertThat(PackRules.of(series(3))).hasSize(5);
         assertThat(PackRules.of(PACK)).extracting(Rule::number).containsExactly(5, 6, 7, 20, 8);
+    }
+
+    private static Rig series(int cells) {
+        return new Rig(PACK.name(), PACK.scanNanos(), new Cells(cells, 1, 105, 3.65, 2.5, 0.5, 1.0), PACK.path(), PACK.wires(), PACK.shunt(),
+                PACK.inputs(), PACK.probes(), PACK.panel(), PACK.devices(), PACK.busSide(), PACK.guards(), PACK.protection(), PACK.channels(),
+                PACK.rehearsed());
     }
 }

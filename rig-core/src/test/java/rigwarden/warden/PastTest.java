@@ -64,6 +64,16 @@ class PastTest {
         assertThat(count(first, flows(10, 20.4, 3.3), SECOND).mark()).isPresent();
         assertThat(count(first, flows(10, -0.4, 3.3), SECOND).mark()).isPresent();
         assertThat(count(first, flows(10, -0.6, 3.3), SECOND).mark()).isEmpty();
+        Counted hundred = count(Counted.NOTHING, flows(10, 100, 3.3), 0);
+        for (double explained : new double[] {140.4, 120, 99.6}) {
+            assertThat(count(hundred, flows(10, explained, 3.3), 2 * SECOND).mark()).as("20 A·s and 20.5 either way: %s", explained).isPresent();
+        }
+        for (double beyond : new double[] {140.6, 99.4}) {
+            assertThat(count(hundred, flows(10, beyond, 3.3), 2 * SECOND).mark()).as("%s", beyond).isEmpty();
+        }
+        Counted rests = count(Counted.NOTHING, flows(0, 0, 3.3), 0);
+        assertThat(count(rests, flows(0, 0.5, 3.3), SECOND).mark()).as("half an ampere-second to the bit").isPresent();
+        assertThat(count(rests, flows(0, Math.nextUp(0.5), 3.3), SECOND).mark()).isEmpty();
         Counted marked = count(first, flows(10, 10, 3.3), SECOND);
         assertThat(marked.mark().orElseThrow()).isEqualTo(new Counted.Mark(SECOND, 10, 10, 10, 10));
         Counted sooner = count(marked, flows(10, 12_000, 3.3), 1201 * SECOND - 1);
@@ -129,6 +139,8 @@ class PastTest {
         double fifth = 0.2 * 105 * 3600;
         assertThat(putIn(300_000, 1.05 * 300_000, 20).found()).isFalse();
         assertThat(putIn(300_000, Math.nextUp(1.05 * 300_000), 20).found()).isTrue();
+        assertThat(putIn(300_000, 400_000, 20)).as("the sum is named")
+                .isEqualTo(new Breach(CELL.channel(Role.ACCUMULATED).index(), 400_000, 1.05 * 300_000));
         assertThat(putIn(fifth, 400_000, 20).found()).isTrue();
         assertThat(putIn(fifth - 1, 400_000, 20).found()).isFalse();
         assertThat(putIn(300_000, 400_000, 10).found()).isTrue();
@@ -168,6 +180,8 @@ class PastTest {
         assertThat(known.outside()).isCloseTo(-(18 + 12 + 6), within(1e-6));
         assertThat(known.breach().limit()).isCloseTo(36, within(1e-6));
         assertThat(known.breach().value()).isCloseTo(-36, within(1e-6));
+        assertThat(apart(1, 6138, 6000, 6000, 600 * SECOND, -20).found()).as("to the bit").isFalse();
+        assertThat(apart(1, 6138 + 1e-9, 6000, 6000, 600 * SECOND, -20).found()).isTrue();
         assertThat(apart(1, 9000, 6000, 6000, 600 * SECOND - 1, 10).found()).as("before ten minutes").isFalse();
     }
 
@@ -186,17 +200,24 @@ class PastTest {
         assertThat(learn(Learnt.NOTHING, flows, 90 * SECOND + 1)).isEqualTo(Learnt.NOTHING);
         assertThat(learn(Learnt.NOTHING, flows.set(Role.CURRENT, -4.99), 60 * SECOND)).isEqualTo(Learnt.NOTHING);
         Learnt known = new Learnt(0.1, 50, 0.002);
+        Moment fuller = new Moment(PACK).flowing(SINK, 5, SECOND).set(Role.PACK_VOLTS, 26.4 + 0.1 - 0.015);
+        assertThat(learn(known, fuller, 60 * SECOND).ohms()).as("a fiftieth nearer to 3 mohm").isCloseTo(0.00202, within(1e-9));
         for (Role role : List.of(Role.CURRENT, Role.PACK_VOLTS, Role.CELL_VOLTS)) {
             assertThat(learn(known, new Moment(PACK).flowing(SINK, 20, SECOND).failed(role), 60 * SECOND)).as("%s unseen", role).isSameAs(known);
         }
         Moment closes = new Moment(PACK).at(Closing.CONTACT, SINK, SECOND, SECOND);
         assertThat(known.then(closes.scan(), readings(closes), closes.places, closes.inForce)).isEqualTo(new Learnt(0.1, 0, 0));
+        Learnt rested = new Learnt(0.1, 0, 0);
+        assertThat(rested.then(closes.scan(), readings(closes), closes.places, closes.inForce)).as("nothing to be forgotten").isSameAs(rested);
     }
 
     @Test
     void at_rest_the_difference_of_both_sides_is_learnt_and_one_false_scan_moves_it_hardly() {
         Moment rest = new Moment(PACK).set(Role.PACK_VOLTS, 26.42);
         assertThat(Learnt.NOTHING.then(rest.scan(), readings(rest), rest.places, rest.inForce).restVolts()).isCloseTo(0.0004, within(1e-9));
+        Moment more = new Moment(PACK).set(Role.PACK_VOLTS, 26.52);
+        assertThat(new Learnt(0.1, 0, 0).then(more.scan(), readings(more), more.places, more.inForce).restVolts()).as("a fiftieth nearer")
+                .isCloseTo(0.1004, within(1e-9));
         Moment wild = new Moment(PACK).set(Role.PACK_VOLTS, 40);
         assertThat(Learnt.NOTHING.then(wild.scan(), readings(wild), wild.places, wild.inForce).restVolts()).isCloseTo(0.001, within(1e-9));
     }
@@ -222,6 +243,52 @@ class PastTest {
         assertThat(minute.minute().nanos()).isEqualTo(60 * SECOND);
         assertThat(minute.older().nanos()).isEqualTo(30 * SECOND);
         assertThat(then(past, new Moment(CELL), 30 * SECOND - 1).slow().nanos()).isZero();
+        Past slow = then(past, new Moment(CELL), 30 * SECOND);
+        assertThat(then(slow, new Moment(CELL), 60 * SECOND - 1).slow()).isSameAs(slow.slow());
+    }
+
+    @Test
+    void before_the_first_scan_no_channel_moved_and_nothing_was_found() {
+        Memory blank = Memory.blank(3, CELL, SECOND, Swing.NONE);
+
+        assertThat(CELL.channels()).allSatisfy(channel -> {
+            assertThat(blank.past().earlier(channel, 5)).isEqualTo(5);
+            assertThat(blank.past().moved(channel, 5)).isZero();
+        });
+        assertThat(blank.since()).containsExactly(Memory.NEVER, Memory.NEVER, Memory.NEVER);
+        assertThat(blank.found()).containsExactly(Breach.NONE, Breach.NONE, Breach.NONE);
+    }
+
+    @Test
+    void warmth_is_marked_every_ten_seconds_and_what_rests_every_five_minutes() {
+        Moment rest = new Moment(CELL);
+        Trail trail = Trail.EMPTY.with(at(rest, 7 * SECOND), rest.places.temperatures);
+        RestTrail one = RestTrail.EMPTY.then(at(rest, 7 * SECOND), readings(rest), rest.places);
+
+        assertThat(Trail.EMPTY.due(0)).isTrue();
+        assertThat(trail.due(17 * SECOND - 1)).isFalse();
+        assertThat(trail.due(17 * SECOND)).isTrue();
+        assertThat(one.takenNanos()).containsExactly(7 * SECOND);
+        assertThat(one.then(at(rest, 307 * SECOND - 1), readings(rest), rest.places)).isSameAs(one);
+        assertThat(one.then(at(rest, 307 * SECOND), readings(rest), rest.places).takenNanos()).containsExactly(7 * SECOND, 307 * SECOND);
+    }
+
+    /** One kelvin each ten seconds. */
+    @Test
+    void over_a_hole_in_the_marks_nothing_warms_nor_cools() {
+        assertThat(rise(-1)).as("without one").isCloseTo(6, within(1e-9));
+        assertThat(rise(0)).as("at the first mark").isZero();
+        assertThat(rise(3)).as("at the last").isZero();
+    }
+
+    private static double rise(int hole) {
+        Trail trail = Trail.EMPTY;
+        for (int mark = 0; mark < 4; mark++) {
+            Moment moment = new Moment(CELL).set(Role.BODY, 22 + mark);
+            Moment seen = mark == hole ? moment.failed(Role.BODY) : moment;
+            trail = trail.with(at(seen, mark * 10 * SECOND), seen.places.temperatures);
+        }
+        return trail.risePerMinute(CELL.channel(Role.BODY).index(), 3);
     }
 
     @Test
@@ -283,11 +350,15 @@ class PastTest {
         assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 3.2499, Way.CHARGE)).isFalse();
         assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 2.7499, Way.DISCHARGE)).isTrue();
         assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 2.7501, Way.DISCHARGE)).isFalse();
+        assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 3.25, Way.CHARGE)).as("to the bit").isTrue();
+        assertThat(Tied.meets(protection, CELL.channel(Role.CELL_VOLTS), 2.75, Way.DISCHARGE)).as("to the bit").isTrue();
         Rig real = TestRigs.oneCell();
         double u = real.channel(Role.CELL_VOLTS).uncertainty(3.25);
         assertThat(Tied.meets(protection, real.channel(Role.CELL_VOLTS), 3.25 - 0.9 * u, Way.CHARGE)).isTrue();
         assertThat(Tied.tied(CELL.channel(Role.PACK_VOLTS), 20, CELL.channel(Role.BUS_VOLTS), 20.0999)).isTrue();
         assertThat(Tied.tied(CELL.channel(Role.PACK_VOLTS), 20, CELL.channel(Role.BUS_VOLTS), 20.11)).isFalse();
+        assertThat(Tied.tied(CELL.channel(Role.PACK_VOLTS), 25, CELL.channel(Role.BUS_VOLTS), 25 - 0.125)).as("to the bit").isTrue();
+        assertThat(Tied.tied(CELL.channel(Role.PACK_VOLTS), 25, CELL.channel(Role.BUS_VOLTS), Math.nextDown(25 - 0.125))).isFalse();
     }
 
     private static Orders on(Closing stage, double amps, double ceiling) {
