@@ -98,6 +98,11 @@ final class Charge {
     private static List<String> notes(StepNotes step) {
         Continuity seen = step.continuity();
         List<String> notes = new ArrayList<>();
+        if (!step.sums().breaks().isEmpty()) {
+            double half = step.sums().breaks().stream().mapToDouble(Break::halfUnseenAmpHours).sum();
+            notes.add(Words.say("it was interrupted and went on: up to %.2f Ah may have flowed unseen until the contactor was open; half of it is counted,"
+                    + " and as much either way is in the budget", 2 * half));
+        }
         step.zero().ifPresent(zero -> notes.add(Words.say("the shunt showed %+.1f ± %.1f mA with the contactor open, before and after:"
                 + " taken off", 1000 * zero.amps(), 2000 * zero.standardAmps())));
         if (seen.summed()) {

@@ -2,6 +2,7 @@ package rigwarden.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import rigwarden.program.Ended;
 
 /** The conditions of a step in words: a number is worth nothing without them. */
 final class Conditions {
@@ -20,7 +21,16 @@ final class Conditions {
         if (!Double.isNaN(step.meanRoomCelsius())) {
             words.add(Words.say("room %.1f °C mean", step.meanRoomCelsius()));
         }
-        words.add("ended by " + sums.by().word().replace('_', ' '));
+        for (Break broken : sums.breaks()) {
+            words.add(Words.say("INTERRUPTED for %.1f min at %.2f A, with %.2f h of it still to come", broken.outageSeconds() / 60, broken.amps(),
+                    broken.afterSeconds() / 3600));
+        }
+        words.add(ended(sums.by()));
         return words;
+    }
+
+    /** What ended a step, for example "ended by cut off". */
+    static String ended(Ended by) {
+        return by == Ended.CUT ? "broken off, by a crash or a power cut" : "ended by " + by.word().replace('_', ' ');
     }
 }

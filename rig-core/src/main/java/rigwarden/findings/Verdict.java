@@ -34,7 +34,7 @@ public final class Verdict {
         String against = rating.promise() + " " + rating.at().words();
         Answer.Value bound = new Answer.Value(value + least, rating.unit(), own);
         double boundMet = own.below(bound.value() - rating.amount());
-        if (boundMet >= SURE && warmthKnown && lessThanRated(capacity, rating)) {
+        if (!capacity.interrupted() && boundMet >= SURE && warmthKnown && lessThanRated(capacity, rating)) {
             return new Answer.Decided(true, Math.max(met, boundMet), against, met >= boundMet ? rated : bound);
         }
         String outside = outside(capacity, rating, value);

@@ -12,12 +12,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rigwarden.joint.JointOhms;
+import rigwarden.logbook.LedgerRun;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.LogbookException;
 import rigwarden.paper.FindingsJson;
@@ -40,8 +42,8 @@ final class FindingsCommand implements Callable<Integer> {
     @Option(names = "--json", description = "For a program: every number unrounded, with its budget.")
     private boolean json;
 
-    @Option(names = "--beside", paramLabel = "RUN", description = {"An earlier run of the same rig: whether its joints' rises, scaled by the",
-        "square of the current, are those of this run."})
+    @Option(names = "--beside", paramLabel = "RUN", description = "An earlier run of the same rig: whether its joints' rises, scaled by the square of"
+            + " the current, are those of this run.")
     private int beside;
 
     @Option(
@@ -58,7 +60,8 @@ final class FindingsCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         Path file = StoredRuns.file(logbook, run);
-        RunFindings found = RunFindings.read(file, walked(), beside > 0 ? Optional.of(StoredRuns.file(logbook, beside)) : Optional.empty())
+        Kept kept = kept();
+        RunFindings found = RunFindings.read(file, kept.walked(), beside > 0 ? Optional.of(StoredRuns.file(logbook, beside)) : Optional.empty())
                 .orElseThrow(() -> new Refused("The rig of run " + run
                 + " is refused by this version of Rigwarden, so that nothing is found from it; `rigwarden export` still gives its readings."));
         List<Recomputed.Found> recomputed = new ArrayList<>();
@@ -68,21 +71,38 @@ final class FindingsCommand implements Callable<Integer> {
         if (json) {
             System.out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(json(found, recomputed)));
         } else if (recomputed.isEmpty()) {
-            FindingsText.of(run, found).forEach(System.out::println);
+            FindingsText.of(run, found, kept.later()).forEach(System.out::println);
         } else {
             RecomputedText.of(run, found, recomputed).forEach(System.out::println);
         }
         return Exits.DONE;
     }
 
-    /** What a hand meter found is in the ledger, which only one process may open: beside a run it is left alone, and that is said. */
-    private List<JointOhms> walked() {
+    /**
+     * What the ledger adds to a run's file.
+     *
+     * @param walked what a hand meter found on the joints, in this run and in those that it went on with
+     * @param later number of the run that went on with it, if one did
+     */
+    private record Kept(List<JointOhms> walked, OptionalInt later) {}
+
+    /** Only one process may open the ledger: beside a run it is left alone, and that is said. */
+    private Kept kept() {
         try (Logbook book = Logbook.open(logbook.folder(), LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString())) {
-            return book.joints(run);
+            List<LedgerRun> runs = book.runs();
+            List<JointOhms> walked = new ArrayList<>();
+            for (OptionalInt each = OptionalInt.of(run); each.isPresent(); each = before(runs, each.getAsInt())) {
+                walked.addAll(0, book.joints(each.getAsInt()));
+            }
+            return new Kept(walked, runs.stream().filter(r -> r.continues().equals(OptionalInt.of(run))).mapToInt(LedgerRun::number).findFirst());
         } catch (LogbookException e) {
-            System.err.println("Without what a hand meter found on the joints: " + e.getMessage());
-            return List.of();
+            System.err.println("Without what a hand meter found on the joints, and whether another run went on with it: " + e.getMessage());
+            return new Kept(List.of(), OptionalInt.empty());
         }
+    }
+
+    private static OptionalInt before(List<LedgerRun> runs, int number) {
+        return runs.stream().filter(r -> r.number() == number).map(LedgerRun::continues).findFirst().orElse(OptionalInt.empty());
     }
 
     /** In the order in which they were named; each has one of a channel. */

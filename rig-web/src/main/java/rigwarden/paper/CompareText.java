@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rigwarden.findings.Budget;
 import rigwarden.findings.Change;
 import rigwarden.findings.Comparison;
@@ -25,6 +26,8 @@ public final class CompareText {
         if (earliest.rehearsal()) {
             lines.add("Rehearsals: every part was emulated, and nothing of this is about your cells.");
         }
+        Stream.concat(Stream.of(earliest), later.stream()).forEach(run ->
+                run.lost().ifPresent(why -> lines.add("Of " + run.words() + ": " + why)));
         lines.add("Runs on one rig file are taken for one pack, and one shunt and tap board; nobody but you knows whether they are.");
         later.forEach(run -> {
             lines.add("");

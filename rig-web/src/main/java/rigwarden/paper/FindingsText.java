@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import java.util.stream.Collectors;
 import rigwarden.findings.Answer;
 import rigwarden.findings.Budget;
@@ -17,17 +18,21 @@ public final class FindingsText {
 
     private FindingsText() {}
 
-    /** The whole page, line by line. */
-    public static List<String> of(int number, RunFindings run) {
+    /**
+     * The whole page, line by line.
+     *
+     * @param number of the run
+     * @param later number of the run that went on with it, if one did
+     */
+    public static List<String> of(int number, RunFindings run, OptionalInt later) {
         List<String> lines = new ArrayList<>();
         lines.add(Spots.say("Run %04d on %s: what it found.", number, run.rig().name()));
         run.imported().ifPresent(from -> lines.add("A log from elsewhere: " + from + ". Each ± is as good as what the map states of its instruments."));
         if (run.rehearsal()) {
             lines.add("A rehearsal: every part was emulated, and nothing of this is about your cells.");
         }
-        if (run.part()) {
-            lines.add("It went on with a run that was broken off: all below is of this part alone; `rigwarden runs` gives the whole.");
-        }
+        lines.addAll(parts(run));
+        later.ifPresent(on -> lines.add(Spots.say("Run %04d went on with it: `rigwarden findings %d` answers for both.", on, on)));
         List<Finding> said = run.findings().stream().filter(f -> !refused(f)).sorted(Comparator.comparingInt(FindingsText::rank)).toList();
         lines.add("");
         lines.add("THE ANSWERS");
@@ -37,7 +42,7 @@ public final class FindingsText {
         lines.add("");
         lines.add("HOW SURE, AND WHY (± at 95.45 %)");
         Likes likes = new Likes(said);
-        said.stream().filter(likes::shown).forEach(f -> lines.addAll(whole(f)));
+        said.stream().filter(likes::shown).forEach(f -> lines.addAll(whole(run, f)));
         lines.addAll(likes.rest());
         lines.add("");
         lines.add("WHAT THIS RUN CANNOT SAY");
@@ -48,6 +53,30 @@ public final class FindingsText {
         lines.add("");
         lines.add(Spots.say("%d rows, %d missing. Each ± is of this measurement; it is no certificate.", run.rows(), run.missingRows()));
         return lines;
+    }
+
+    /** Of which runs all this is. */
+    static List<String> parts(RunFindings run) {
+        List<String> lines = new ArrayList<>();
+        for (int i = 1; i < run.parts().size(); i++) {
+            lines.add(Spots.say("It went on with run %04d, which was broken off in step %d: all here is of both, and that step is one.",
+                    run.parts().get(i - 1).run(), run.parts().get(i).goesOnAtStep().orElse(0)));
+        }
+        run.lost().ifPresent(lines::add);
+        return lines;
+    }
+
+    private static String scans(RunFindings run, Finding finding) {
+        RunFindings.Part first = run.partOf(finding.firstScan());
+        RunFindings.Part last = run.partOf(finding.lastScan());
+        long from = finding.firstScan() - first.scansBefore();
+        long to = finding.lastScan() - last.scansBefore();
+        String one = from == to && first.equals(last) ? Spots.say("scan %d", from) : Spots.say("scans %d to %d", from, to);
+        if (run.parts().size() == 1) {
+            return one;
+        }
+        return first.equals(last) ? Spots.say("%s of run %d", one, last.run())
+                : Spots.say("scan %d of run %d to scan %d of run %d", from, first.run(), to, last.run());
     }
 
     private static boolean refused(Finding finding) {
@@ -65,7 +94,7 @@ public final class FindingsText {
         return place < 0 ? FIRST.size() + List.of(Kind.values()).indexOf(finding.kind()) : place;
     }
 
-    private static List<String> whole(Finding finding) {
+    private static List<String> whole(RunFindings run, Finding finding) {
         List<String> lines = new ArrayList<>();
         lines.add("  " + answer(finding));
         if (!finding.conditions().isEmpty()) {
@@ -73,7 +102,7 @@ public final class FindingsText {
         }
         budget(finding.answer(), lines);
         finding.notes().forEach(note -> lines.add("    " + note));
-        lines.add(Spots.say("    by: %s; scans %d to %d", finding.kind().method(), finding.firstScan(), finding.lastScan()));
+        lines.add(Spots.say("    by: %s; %s", finding.kind().method(), scans(run, finding)));
         return lines;
     }
 

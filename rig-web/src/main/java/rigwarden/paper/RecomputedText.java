@@ -21,6 +21,7 @@ public final class RecomputedText {
         if (recorded.rehearsal()) {
             lines.add("A rehearsal: every part was emulated, and nothing of this is about your cells.");
         }
+        lines.addAll(FindingsText.parts(recorded));
         lines.add("");
         lines.add("as recorded: " + (recorded.rig().calibrations().isEmpty() ? "no calibration lay beside the rig file"
                 : String.join("; ", recorded.rig().calibrations().stream().map(RecomputedText::words).toList())));

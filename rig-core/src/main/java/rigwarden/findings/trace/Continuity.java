@@ -20,4 +20,21 @@ package rigwarden.findings.trace;
  */
 public record Continuity(long firstScan, long lastScan, long missingRows, double longestGapSeconds, boolean clockWentBack,
         double blindSeconds, double blindAmps, double countedCoulombs, double guessedCoulombs, double rawCoulombs, int cellsMissing,
-        double rippleShare, boolean summed) {}
+        double rippleShare, boolean summed) {
+    /** The same with so many scans counted before it. */
+    public Continuity counted(long scansBefore) {
+        return new Continuity(firstScan + scansBefore, lastScan + scansBefore, missingRows, longestGapSeconds, clockWentBack, blindSeconds,
+                blindAmps, countedCoulombs, guessedCoulombs, rawCoulombs, cellsMissing, rippleShare, summed);
+    }
+
+    /** Of a step that was broken off and went on so: what lies between the two is not in it. */
+    public Continuity then(Continuity after) {
+        double all = countedCoulombs + guessedCoulombs;
+        double later = after.countedCoulombs + after.guessedCoulombs;
+        return new Continuity(firstScan, after.lastScan, missingRows + after.missingRows, Math.max(longestGapSeconds, after.longestGapSeconds),
+                clockWentBack || after.clockWentBack, blindSeconds + after.blindSeconds, Math.max(blindAmps, after.blindAmps),
+                countedCoulombs + after.countedCoulombs, guessedCoulombs + after.guessedCoulombs, rawCoulombs + after.rawCoulombs,
+                Math.max(cellsMissing, after.cellsMissing), all + later == 0 ? 0 : (all * rippleShare + later * after.rippleShare) / (all + later),
+                summed);
+    }
+}
