@@ -70,7 +70,11 @@ final class Charge {
                 : new Answer.Refused(refused));
     }
 
-    /** What the charge was worth at the bus, behind joints, shunt and contactor. */
+    /**
+     * What the charge was worth at the bus, behind joints, shunt and contactor.
+     *
+     * @param busGainU what the bus's voltage may be wrong by, relative; NaN where it is not read
+     */
     static Finding delivered(StepNotes step, double busGainU) {
         String refused = refusal(step);
         StepFinding sums = step.sums();
@@ -78,11 +82,14 @@ final class Charge {
         if (refused.isEmpty() && (Double.isNaN(step.busWattHours()) || raw == 0 || step.continuity().blindSeconds() > 0)) {
             refused = "the bus or the accumulator was not read throughout";
         }
+        if (Double.isNaN(busGainU)) {
+            refused = "nobody reads the bus";
+        }
         double charge = sums.chargeAmpHours().value();
         double energy = refused.isEmpty() ? step.busWattHours() * charge * 3600 / raw : 0;
         double volts = charge == 0 ? 0 : Math.abs(energy / charge);
         Budget budget = new Budget(List.of(Budget.standard("charge", volts * sums.chargeBudget().expanded() / 2),
-                Budget.standard("voltage of the bus", busGainU / 2 * Math.abs(energy))));
+                Budget.standard("voltage of the bus", refused.isEmpty() ? busGainU / 2 * Math.abs(energy) : 0)));
         Finding found = finding(Kind.ENERGY, step, refused.isEmpty()
                 ? new Answer.Value(energy, "Wh", budget)
                 : new Answer.Refused(refused));
@@ -115,11 +122,11 @@ final class Charge {
             return notes;
         }
         if (seen.missingRows() > 0) {
-            notes.add(Words.say("%d rows are missing, the longest gap is %.1f s: the chip counted on, and what it counted fits the"
+            notes.add(Words.say("%d rows are missing, the longest gap is %.1f s: the count went on, and what it counted fits the"
                     + " currents before and after", seen.missingRows(), seen.longestGapSeconds()));
         }
         if (seen.blindSeconds() > 0 && !seen.summed()) {
-            notes.add(Words.say("over %.1f s the chip's count does not fit the current, or is not there: %.2f Ah were put in its"
+            notes.add(Words.say("over %.1f s the count does not fit the current, or is not there: %.2f Ah were put in its"
                     + " place, and the most that can be wrong with them is in the budget", seen.blindSeconds(),
                     seen.guessedCoulombs() / 3600));
         }

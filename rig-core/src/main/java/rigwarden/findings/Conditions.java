@@ -13,8 +13,8 @@ final class Conditions {
         List<String> words = new ArrayList<>();
         double hours = sums.seconds() / 3600;
         if (hours > 0 && Math.abs(sums.chargeAmpHours().value()) > 0.01) {
-            words.add(Words.say("current %.2f A mean, %.2f A after a minute, %.2f A at the end",
-                    sums.chargeAmpHours().value() / hours, sums.startAmps(), step.knees().endAmps()));
+            words.add(Words.say("current %s mean, %s after a minute, %s at the end", Words.amps(sums.chargeAmpHours().value() / hours),
+                    Words.amps(sums.startAmps()), Words.amps(step.knees().endAmps())));
         }
         words.add(Double.isNaN(sums.meanBodyCelsius()) ? "nobody knows how warm the cells were"
                 : Words.say("cells %.1f °C mean", sums.meanBodyCelsius()));

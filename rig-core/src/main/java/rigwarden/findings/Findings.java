@@ -33,7 +33,7 @@ public final class Findings {
         if (capacities.isEmpty()) {
             found.add(whole(run, Kind.CAPACITY, new Answer.Refused("there was no discharge that ended")));
         }
-        double busGainU = rig.channels(Role.BUS_VOLTS).stream().mapToDouble(Channel::gainU).findFirst().orElse(0);
+        double busGainU = rig.channels(Role.BUS_VOLTS).stream().mapToDouble(Channel::gainU).findFirst().orElse(Double.NaN);
         for (StepNotes step : run.steps()) {
             step(rig, run, step, busGainU, found);
         }
@@ -60,10 +60,10 @@ public final class Findings {
         notes.addAll(CrossChecks.of(run, step));
         List<String> conditions = new ArrayList<>(Conditions.of(step));
         conditions.addFirst(Words.say("%.3f C mean", capacity.rateC()));
-        conditions.add("started " + switch (capacity.start()) {
-            case FULL -> "full";
-            case NOT_FULL -> "not quite full";
-            case UNKNOWN -> "nobody knows how full";
+        conditions.add(switch (capacity.start()) {
+            case FULL -> "started full";
+            case NOT_FULL -> "started not quite full";
+            case UNKNOWN -> "how full it started nobody knows";
         });
         Answer answer = !refused.isEmpty() ? new Answer.Refused(refused)
                 : capacity.lowerBound() ? new Answer.AtLeast(value, "Ah", capacity.budget(), "it started from an unknown state, or something"
@@ -221,7 +221,9 @@ public final class Findings {
         if (capacities.size() >= 2) {
             Capacity slow = capacities.getFirst().rateC() < capacities.getLast().rateC() ? capacities.getFirst() : capacities.getLast();
             Capacity fast = slow.equals(capacities.getFirst()) ? capacities.getLast() : capacities.getFirst();
-            found.add(whole(run, Kind.RATE, RateEffect.exponent(slow, fast)));
+            Finding bare = whole(run, Kind.RATE, RateEffect.exponent(slow, fast));
+            found.add(new Finding(bare.kind(), bare.about(), bare.answer(), List.of(Words.say("step %d at %.3f C and %.1f °C, step %d at %.3f C and %.1f °C",
+                    slow.step(), slow.rateC(), slow.bodyCelsius(), fast.step(), fast.rateC(), fast.bodyCelsius())), List.of(), bare.firstScan(), bare.lastScan()));
         } else {
             found.add(whole(run, Kind.RATE, new Answer.Refused("it needs two discharges at two rates")));
         }

@@ -43,7 +43,7 @@ public final class FindingsJson {
         answer(finding.answer(), map);
         map.put("conditions", finding.conditions());
         map.put("notes", finding.notes());
-        map.put("method", finding.kind().method());
+        map.put("method", finding.kind().method(run.rig()));
         map.put("scans", List.of(own(run, finding.firstScan()), own(run, finding.lastScan())));
         if (run.parts().size() > 1) {
             map.put("scans_are_of_runs", List.of(run.partOf(finding.firstScan()).run(), run.partOf(finding.lastScan()).run()));
@@ -92,7 +92,7 @@ public final class FindingsJson {
             }
             case Answer.NotDecided n -> {
                 map.put("answer", "not_decided");
-                map.put("probability_met", n.probability());
+                n.probability().ifPresent(met -> map.put("probability_met", met));
                 map.put("because", n.because());
                 map.put("against", n.against());
                 measured(n.at().value(), n.at().unit(), n.at().budget(), map);

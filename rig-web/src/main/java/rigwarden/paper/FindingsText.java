@@ -37,6 +37,9 @@ public final class FindingsText {
         lines.add("");
         lines.add("THE ANSWERS");
         run.headlines().forEach(headline -> lines.add("  " + Sentence.of(headline)));
+        if (run.headlines().isEmpty()) {
+            lines.add("  " + without(run));
+        }
         run.headlines().stream().findFirst().ifPresent(headline -> lines.add("    the rating holds " + headline.rating().at().words()));
         said.stream().filter(f -> rank(f) < FIRST.size()).filter(f -> !inSentence(f)).forEach(f -> lines.add("  " + answer(f)));
         lines.add("");
@@ -51,7 +54,7 @@ public final class FindingsText {
         refused.stream().filter(unsaid::shown).map(f -> "  " + answer(f)).distinct().forEach(lines::add);
         lines.addAll(unsaid.rest());
         lines.add("");
-        lines.add(Spots.say("%d rows, %d missing. Each ± is of this measurement; it is no certificate.", run.rows(), run.missingRows()));
+        lines.add(Spots.say("%s, %d missing. Each ± is of this measurement; it is no certificate.", run.rows() == 1 ? "1 row" : run.rows() + " rows", run.missingRows()));
         return lines;
     }
 
@@ -79,6 +82,20 @@ public final class FindingsText {
                 : Spots.say("scan %d of run %d to scan %d of run %d", from, first.run(), to, last.run());
     }
 
+    /** The answer of a run that gave no capacity. */
+    private static String without(RunFindings run) {
+        String why = run.findings().stream().filter(f -> f.kind() == Kind.CAPACITY).map(Finding::answer).filter(Answer.Refused.class::isInstance)
+                .map(answer -> ((Answer.Refused) answer).because()).findFirst().orElse("no step ended");
+        List<Answer.Value> charges = run.findings().stream().filter(f -> f.kind() == Kind.CHARGE).map(Finding::answer)
+                .filter(Answer.Value.class::isInstance).map(Answer.Value.class::cast).toList();
+        return "No capacity: " + why + (charges.isEmpty() ? ", and no charge can be told." : Spots.say(". In all steps %s Ah went in and %s Ah came out.",
+                summed(charges, 1), summed(charges, -1)));
+    }
+
+    private static String summed(List<Answer.Value> charges, int sign) {
+        return Spots.number(3, charges.stream().mapToDouble(c -> Math.max(0, sign * c.value())).sum());
+    }
+
     private static boolean refused(Finding finding) {
         return finding.answer() instanceof Answer.Refused;
     }
@@ -102,7 +119,7 @@ public final class FindingsText {
         }
         budget(finding.answer(), lines);
         finding.notes().forEach(note -> lines.add("    " + note));
-        lines.add(Spots.say("    by: %s; %s", finding.kind().method(), scans(run, finding)));
+        lines.add(Spots.say("    by: %s; %s", finding.kind().method(run.rig()), scans(run, finding)));
         return lines;
     }
 
@@ -110,23 +127,23 @@ public final class FindingsText {
         switch (answer) {
             case Answer.Value v -> lines.addAll(terms(v.value(), v.budget(), v.unit()));
             case Answer.AtLeast a -> lines.addAll(terms(a.value(), a.budget(), a.unit()));
-            case Answer.Decided d -> held(d.at(), lines);
-            case Answer.NotDecided n -> held(n.at(), lines);
+            case Answer.Decided d -> held("at the rating's temperature", d.at(), lines);
+            case Answer.NotDecided n -> held(n.probability().isEmpty() ? "as it was measured" : "at the rating's temperature", n.at(), lines);
             case Answer.Between _, Answer.Named _, Answer.CannotTell _, Answer.Refused _ -> { }
         }
     }
 
-    private static void held(Answer.Value at, List<String> lines) {
-        lines.add("    at the rating's temperature: " + Figures.both(at.value(), at.budget().expanded(), at.unit()));
+    private static void held(String where, Answer.Value at, List<String> lines) {
+        lines.add("    " + where + ": " + Figures.both(at.value(), at.budget().expanded(), at.unit()));
         lines.addAll(terms(at.value(), at.budget(), at.unit()));
     }
 
     private static List<String> terms(double value, Budget budget, String unit) {
-        String list = budget.terms().stream().filter(t -> t.standard() > 0)
+        String list = budget.terms().stream().filter(t -> t.standard() > 0 && !Figures.plain(t.standard()).matches("[0.]+"))
                 .sorted(Comparator.comparingDouble(Budget.Term::standard).reversed())
                 .map(t -> t.name() + " " + Figures.plain(t.standard())).collect(Collectors.joining(", "));
-        return list.isEmpty() ? List.of() : List.of(
-                Spots.say("    budget (u in %s, k = %.2f): %s", unit.isEmpty() ? "1" : unit, budget.factor(), list),
+        return budget.combined() == 0 ? List.of() : List.of(
+                Spots.say("    budget (u in %s, k = %.2f): %s", unit.isEmpty() ? "1" : unit, budget.factor(), list.isEmpty() ? "nothing that six decimals show" : list),
                 "    largest: " + budget.largest().name() + "; " + Shrinking.of(value, budget, unit));
     }
 
@@ -141,7 +158,8 @@ public final class FindingsText {
             case Answer.Named n -> n.who() + " (" + n.because() + ")";
             case Answer.CannotTell c -> c.between() + ", cannot tell (" + c.because() + ")";
             case Answer.Decided d -> Spots.say("%s: %s, %s sure", d.against(), d.met() ? "met" : "not met", Sentence.percent(d.probability()));
-            case Answer.NotDecided n -> Spots.say("%s: %s (as far as it goes, met with %s)", n.against(), n.because(), Sentence.percent(n.probability()));
+            case Answer.NotDecided n -> n.against() + ": " + n.because() + (n.probability().isEmpty() ? ""
+                    : " (as far as it goes, met with " + Sentence.percent(n.probability().getAsDouble()) + ")");
             case Answer.Refused r -> "not said: " + r.because();
         };
     }

@@ -194,8 +194,10 @@ class ImportCommandTest {
         assertThat(imported(Files.writeString(folder.resolve("empty.csv"), "")).err()).contains("empty.csv has no heading");
         assertThat(imported(Files.writeString(folder.resolve("none.csv"), "minutes,load mA,cell\nx,1,2\n")).err())
                 .contains("none.csv has no line that could be kept, of 1");
-        assertThat(imported(half).err()).contains("half.csv.gz cannot be read beyond line ");
-        assertThat(imported(folder.resolve("nowhere.csv")).err()).contains("nowhere.csv cannot be read beyond line 0");
+        assertThat(imported(half).err()).contains("half.csv.gz ends too soon, after line ", "nothing of it was kept");
+        assertThat(imported(folder.resolve("nowhere.csv")).err()).contains("nowhere.csv is not there");
+        Path noText = Files.write(folder.resolve("noise.csv"), new byte[] {7, 27, (byte) 0xff, ',', 1, 10, 3});
+        assertThat(imported(noText).err()).contains("and the heading has it not; it has: signs that are no text, so that it is no CSV.");
     }
 
     @Test
