@@ -52,7 +52,7 @@ public final class Findings {
         double value = capacity.ampHours().value();
         List<String> notes = new ArrayList<>(before(capacity));
         if (capacity.missingAmpHours() > 0) {
-            notes.add(Words.say("it may be up to %.2f Ah more: the charge before ended before its taper", capacity.missingAmpHours()));
+            notes.add(Words.say("it may be up to %.2f Ah more: the charge before it did not come to its taper", capacity.missingAmpHours()));
         }
         if (capacity.interrupted()) {
             notes.add("it was interrupted and went on: wider for it, and never a decision against a rating");
@@ -145,7 +145,12 @@ public final class Findings {
                     step.continuity().lastScan()));
             return;
         }
-        all.forEach(r -> found.add(r.finding()));
+        String warm = Double.isNaN(step.sums().meanBodyCelsius()) ? "nobody knows how warm the cells were"
+                : Words.say("cells %.1f °C mean over it", step.sums().meanBodyCelsius());
+        for (Resistance r : all) {
+            double volts = opening.orElseThrow().before().volts()[r.cell() - 1];
+            found.add(r.finding().at(List.of(Words.say("end of %s, %.3f V before it stopped", Words.step(step.sums()), volts), warm)));
+        }
         opening.ifPresent(edge -> found.addAll(Onset.of(rig, edge)));
     }
 
@@ -208,7 +213,7 @@ public final class Findings {
             Optional<Edge> rise = edges.stream().filter(Edge::rose).findFirst();
             Optional<Edge> drop = edges.stream().filter(Edge::opened).reduce((_, last) -> last);
             if (rise.isPresent() && drop.isPresent() && drop.get().scan() > rise.get().scan()) {
-                Resistance.byTwoCurrents(rig, rise.get(), drop.get()).forEach(r -> found.add(r.finding()));
+                Resistance.byTwoCurrents(rig, rise.get(), drop.get()).forEach(r -> found.add(r.finding().at(List.of(Words.step(step.sums())))));
             } else {
                 found.add(new Finding(Kind.RESISTANCE, Words.step(step.sums()), new Answer.Refused(
                         "the two currents of the pulse were not both seen steady"), List.of(), List.of(),
@@ -222,8 +227,8 @@ public final class Findings {
             Capacity slow = capacities.getFirst().rateC() < capacities.getLast().rateC() ? capacities.getFirst() : capacities.getLast();
             Capacity fast = slow.equals(capacities.getFirst()) ? capacities.getLast() : capacities.getFirst();
             Finding bare = whole(run, Kind.RATE, RateEffect.exponent(slow, fast));
-            found.add(new Finding(bare.kind(), bare.about(), bare.answer(), List.of(Words.say("step %d at %.3f C and %.1f °C, step %d at %.3f C and %.1f °C",
-                    slow.step(), slow.rateC(), slow.bodyCelsius(), fast.step(), fast.rateC(), fast.bodyCelsius())), List.of(), bare.firstScan(), bare.lastScan()));
+            found.add(bare.at(List.of(Words.say("step %d at %.3f C and %.1f °C, step %d at %.3f C and %.1f °C", slow.step(), slow.rateC(),
+                    slow.bodyCelsius(), fast.step(), fast.rateC(), fast.bodyCelsius()))));
         } else {
             found.add(whole(run, Kind.RATE, new Answer.Refused("it needs two discharges at two rates")));
         }

@@ -13,8 +13,7 @@ public enum Kind {
     CAPACITY("IEC 62620:2014, 6.3.1 (from memory): from full to the first cell at its cut-off"),
     VERDICT("JCGM 106:2012, 8.3 (from memory), with the whole expanded uncertainty as guard band on either side: decided where met, or not met, is"
             + " 97.7 % sure or more, by the distribution that the ± comes from"),
-    RESISTANCE("two currents by IEC 61960-3:2017, 7.7.3 (from memory), or the step at opening after 0.1, 1 and 10 s; rows that are"
-            + " far apart are followed back to the instant"),
+    RESISTANCE("two currents by IEC 61960-3:2017, 7.7.3 (from memory), or the step at opening after 0.1, 1 and 10 s"),
     JOINT("voltage per current of each tap beside its likes, and warmth over the cell's own body"),
     SPOT("rise of each spot over its own cell by the loose probe, its settling left out, at one current; beside the likes"),
     HEAT("what the probe read at the end of the step, its rise by the same probe; of a body that cools at rest, one exponential over the room"),
@@ -41,6 +40,7 @@ public enum Kind {
             case Rig _ when this == CHARGE && !counts -> "the host's own samples of the current, since the sensor does not count";
             case ForeignLog _ when this == CHARGE -> counts ? "the count of the instrument that wrote the log, as its map names it; the rows' currents are a check"
                     : "the sum of the log's rows, since its map names no count";
+            case ForeignLog _ when this == RESISTANCE -> method + "; rows that are far apart are followed back to the instant";
             case ForeignLog _ when this == ENERGY -> "charge times voltage, as the log's rows have them";
             case Rig _, ForeignLog _ -> method;
         };

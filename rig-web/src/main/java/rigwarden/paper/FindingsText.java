@@ -6,10 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rigwarden.findings.Answer;
 import rigwarden.findings.Budget;
 import rigwarden.findings.Finding;
 import rigwarden.findings.Kind;
+import rigwarden.rig.Rig;
 
 /** The findings of a run for a person: the answers first, then how sure and why, then what would make them surer. */
 public final class FindingsText {
@@ -41,7 +43,9 @@ public final class FindingsText {
             lines.add("  " + without(run));
         }
         run.headlines().stream().findFirst().ifPresent(headline -> lines.add("    the rating holds " + headline.rating().at().words()));
-        said.stream().filter(f -> rank(f) < FIRST.size()).filter(f -> !inSentence(f)).forEach(f -> lines.add("  " + answer(f)));
+        lines.addAll(LeftInCells.lines(said));
+        said.stream().filter(f -> rank(f) < FIRST.size()).filter(f -> !inSentence(f)).filter(f -> !LeftInCells.tells(f))
+                .forEach(f -> lines.add("  " + answer(run, f)));
         lines.add("");
         lines.add("HOW SURE, AND WHY (± at 95.45 %)");
         Likes likes = new Likes(said);
@@ -51,7 +55,7 @@ public final class FindingsText {
         lines.add("WHAT THIS RUN CANNOT SAY");
         List<Finding> refused = run.findings().stream().filter(FindingsText::refused).toList();
         Likes unsaid = new Likes(refused);
-        refused.stream().filter(unsaid::shown).map(f -> "  " + answer(f)).distinct().forEach(lines::add);
+        refused.stream().filter(unsaid::shown).map(f -> "  " + answer(run, f)).distinct().forEach(lines::add);
         lines.addAll(unsaid.rest());
         lines.add("");
         lines.add(Spots.say("%s, %d missing. Each ± is of this measurement; it is no certificate.", run.rows() == 1 ? "1 row" : run.rows() + " rows", run.missingRows()));
@@ -61,9 +65,13 @@ public final class FindingsText {
     /** Of which runs all this is. */
     static List<String> parts(RunFindings run) {
         List<String> lines = new ArrayList<>();
+        List<String> breaks = new ArrayList<>();
         for (int i = 1; i < run.parts().size(); i++) {
-            lines.add(Spots.say("It went on with run %04d, which was broken off in step %d: all here is of both, and that step is one.",
-                    run.parts().get(i - 1).run(), run.parts().get(i).goesOnAtStep().orElse(0)));
+            breaks.add(Spots.say("run %04d, which was broken off in step %d", run.parts().get(i - 1).run(), run.parts().get(i).goesOnAtStep().orElse(0)));
+        }
+        if (!breaks.isEmpty()) {
+            lines.add("It went on with " + String.join(", and that with ", breaks.reversed()) + ": all here is of "
+                    + (breaks.size() == 1 ? "both" : "all of them") + ", and such a step is one.");
         }
         run.lost().ifPresent(lines::add);
         return lines;
@@ -96,6 +104,15 @@ public final class FindingsText {
         return Spots.number(3, charges.stream().mapToDouble(c -> Math.max(0, sign * c.value())).sum());
     }
 
+    /** A channel is called by the place that it looks at. */
+    static String about(RunFindings run, Finding finding) {
+        if (!(run.rig() instanceof Rig rig)) {
+            return finding.about();
+        }
+        return Stream.of(finding.about().split(", ")).map(word -> rig.column(word).map(channel -> Spots.of(rig, channel)).orElse(word))
+                .collect(Collectors.joining(", "));
+    }
+
     private static boolean refused(Finding finding) {
         return finding.answer() instanceof Answer.Refused;
     }
@@ -113,7 +130,7 @@ public final class FindingsText {
 
     private static List<String> whole(RunFindings run, Finding finding) {
         List<String> lines = new ArrayList<>();
-        lines.add("  " + answer(finding));
+        lines.add("  " + answer(run, finding));
         if (!finding.conditions().isEmpty()) {
             lines.add("    at: " + String.join("; ", finding.conditions()));
         }
@@ -148,8 +165,8 @@ public final class FindingsText {
     }
 
     /** One line: what, of what, and what it comes to. */
-    static String answer(Finding finding) {
-        String what = finding.kind().word().toUpperCase(Locale.ROOT) + ", " + finding.about() + ": ";
+    static String answer(RunFindings run, Finding finding) {
+        String what = finding.kind().word().toUpperCase(Locale.ROOT) + ", " + about(run, finding) + ": ";
         return what + switch (finding.answer()) {
             case Answer.Value v -> Figures.both(v.value(), v.budget().expanded(), v.unit());
             case Answer.AtLeast a -> "at least " + Figures.both(a.value(), a.budget().expanded(), a.unit()) + ": " + a.because();

@@ -24,7 +24,7 @@ final class Sentence {
         int decimals = Figures.decimals(out.expanded());
         return Spots.say("%s %s%s %s ± %s %s at %.2f C, %s, %s%s; %s", who(headline), capacity.lowerBound() ? "at least " : "",
                 Spots.number(decimals, out.value()), unit, Spots.number(decimals, out.expanded()), unit, capacity.rateC(), warmth(capacity),
-                started(capacity), capacity.interrupted() ? ", interrupted" : "", promise(headline));
+                started(capacity) + more(capacity), capacity.interrupted() ? ", interrupted" : "", promise(headline));
     }
 
     private static String who(Headline headline) {
@@ -53,6 +53,11 @@ final class Sentence {
             case NOT_FULL -> "started not quite full";
             case UNKNOWN -> "how full it started is not known";
         };
+    }
+
+    /** What may be missing is not in the ±, which is of what came out. */
+    private static String more(Capacity capacity) {
+        return capacity.missingAmpHours() > 0 ? Spots.say(" (up to %.2f Ah more)", capacity.missingAmpHours()) : "";
     }
 
     private static String promise(Headline headline) {

@@ -61,7 +61,7 @@ class ContinueCommandTest {
     /** The findings are of both parts, and the card tells the same charge; without the first part's file they say so and tell the second alone. */
     private void found() throws IOException {
         Spoken both = Spoken.of("findings", "2", "--logbook", book());
-        assertThat(both.out()).contains("It went on with run 0001, which was broken off in step 1: all here is of both, and that step is one.",
+        assertThat(both.out()).contains("It went on with run 0001, which was broken off in step 1: all here is of both, and such a step is one.",
                 "interrupted; rated 105 Ah: not decided at rated conditions: the test was interrupted", "INTERRUPTED for 10.1 min at 52.63 A",
                 "unseen until it was open", " of run 1 to scan ");
         JsonNode json = new ObjectMapper().readTree(Spoken.of("findings", "2", "--json", "--logbook", book()).out());
