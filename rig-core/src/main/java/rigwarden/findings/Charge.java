@@ -54,11 +54,12 @@ final class Charge {
     static Finding energy(StepNotes step) {
         StepFinding sums = step.sums();
         String refused = refusal(step);
+        if (refused.isEmpty() && step.continuity().cellsMissing() > 0) {
+            refused = step.continuity().cellsMissing() == 1 ? "one cell was never read in it"
+                    : Words.say("%d cells were never read in it", step.continuity().cellsMissing());
+        }
         if (refused.isEmpty() && sums.energyWattHours().value() == 0 && Math.abs(sums.chargeAmpHours().value()) > 0.1) {
             refused = "the step was broken off, and its sums of energy were never written";
-        }
-        if (refused.isEmpty() && step.continuity().cellsMissing() > 0) {
-            refused = Words.say("%d cells were never read in it", step.continuity().cellsMissing());
         }
         Uncertain energy = sums.energyWattHours();
         double volts = sums.chargeAmpHours().value() == 0 ? 0 : Math.abs(energy.value() / sums.chargeAmpHours().value());
@@ -120,6 +121,10 @@ final class Charge {
                     + " flowed instead is in the budget", seen.blindSeconds(), seen.longestGapSeconds(), seen.guessedCoulombs() / 3600));
             notes.addAll(CrossChecks.of(step));
             return notes;
+        }
+        if (seen.unreadSeconds() > 0) {
+            notes.add(Words.say("over %.1f s of it the current was not read: the charge is the count's, which is held against no samples there",
+                    seen.unreadSeconds()));
         }
         if (seen.missingRows() > 0) {
             notes.add(Words.say("%d rows are missing, the longest gap is %.1f s: the count went on, and what it counted fits the"

@@ -32,7 +32,7 @@ class JoinedTest {
     /** The step with nothing else kept of it. */
     private static StepNotes notes(StepFinding sums) {
         Knees none = new Knees(new double[1][0], new double[1][0], new double[] {2.5}, sums.chargeAmpHours().value(), sums.startAmps());
-        return new StepNotes(sums, new Continuity(1, 100, 0, 0.1, false, 0, 0, 3600 * sums.chargeAmpHours().value(), 0, 0, 0, 0, false), none,
+        return new StepNotes(sums, new Continuity(1, 100, 0, 0.1, false, 0, 0, 3600 * sums.chargeAmpHours().value(), 0, 0, 0, 0, 0, false), none,
                 List.of(), new RestTrail(new double[0], new double[1][0]), 0, 22);
     }
 

@@ -129,6 +129,20 @@ class TraceTest {
     }
 
     @Test
+    void where_the_current_was_not_read_the_count_stands_and_no_ripple_is_made_of_what_is_not_there() {
+        List<Row> rows = new ArrayList<>();
+        for (Row row : shortRun()) {
+            long scan = row.scan().number();
+            rows.add(scan > 2200 && scan < 3200 ? WrittenRun.without(List.of(row), CELL.channel(Role.CURRENT)).getFirst() : row);
+        }
+        Finding charge = WrittenRun.findings(CELL, rows).stream().filter(f -> f.kind() == Kind.CHARGE && f.about().startsWith("step 3")).findFirst()
+                .orElseThrow();
+
+        assertThat(((Answer.Value) charge.answer()).value()).isCloseTo(-52.5 * 1200 / 3600, within(0.02));
+        assertThat(charge.notes()).anyMatch(note -> note.startsWith("over 500.0 s of it the current was not read")).noneMatch(note -> note.contains("ripple"));
+    }
+
+    @Test
     void a_long_step_is_kept_in_as_little_as_a_short_one() {
         List<Row> rows = new WrittenRun(CELL, 5)
                 .step(1, "discharge", 400_000, Ended.CUT_OFF, _ -> -5, t -> 22 + t / 1e5, t -> 3.3 - t * 2e-6).rows();
