@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import rigwarden.findings.trace.Edge;
+import rigwarden.program.Ended;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Role;
 import rigwarden.rig.Traced;
@@ -66,8 +67,7 @@ public final class Findings {
             case UNKNOWN -> "how full it started nobody knows";
         });
         Answer answer = !refused.isEmpty() ? new Answer.Refused(refused)
-                : capacity.lowerBound() ? new Answer.AtLeast(value, "Ah", capacity.budget(), "it started from an unknown state, or something"
-                        + " else than a cell's cut-off ended it")
+                : capacity.lowerBound() ? new Answer.AtLeast(value, "Ah", capacity.budget(), bound(capacity, step))
                 : new Answer.Value(value, "Ah", capacity.budget());
         found.add(new Finding(Kind.CAPACITY, Words.step(step.sums()), answer, conditions, notes, step.continuity().firstScan(),
                 step.continuity().lastScan()));
@@ -75,6 +75,18 @@ public final class Findings {
                 ? Verdict.of(capacity, rating)
                 : new Answer.Refused("there is no capacity to hold against the rating"), conditions, List.of(),
                 step.continuity().firstScan(), step.continuity().lastScan()));
+    }
+
+    /** Why it may be any amount more. */
+    private static String bound(Capacity capacity, StepNotes step) {
+        List<String> why = new ArrayList<>();
+        if (capacity.start() == Capacity.Start.UNKNOWN) {
+            why.add("how full it started nobody knows");
+        }
+        if (step.sums().by() != Ended.CUT_OFF) {
+            why.add("no cell had met its cut-off when it ended");
+        }
+        return why.isEmpty() ? "what its charge left missing from full has no bound" : String.join(", and ", why);
     }
 
     private static List<String> before(Capacity capacity) {
@@ -180,7 +192,7 @@ public final class Findings {
                 .map(r -> Words.say("cell %d %.3f ± %.3f mΩ", r.cell(), 1000 * r.ohms(), 2000 * r.budget().combined())).toList()));
         if (!warm.isEmpty()) {
             notes.add("by heat: " + String.join(", ", Joints.rankedByHeat(warm).stream()
-                    .map(w -> Words.say("bar %d–%d %+.1f K", w.lowerCell(), w.lowerCell() + 1, w.kelvin())).toList()));
+                    .map(w -> Words.say("bar %d–%d %+.1f K", w.lowerCell(), w.lowerCell() + 1, w.kelvin()).replace('-', '−')).toList()));
         }
         if (!walked.isEmpty()) {
             notes.add("by hand meter: " + String.join(", ", walked.stream().sorted(Comparator.comparingDouble(Joints.Walked::ohms).reversed())

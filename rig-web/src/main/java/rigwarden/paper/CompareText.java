@@ -48,7 +48,9 @@ public final class CompareText {
             lines.add(held.isEmpty() ? "  Nothing is at like conditions." : "  No difference that these two runs can measure.");
         }
         held.stream().filter(h -> !h.seen()).forEach(h -> lines.add("  " + unseen(h)));
-        lines.add("  how sure, and why:");
+        if (!held.isEmpty()) {
+            lines.add("  how sure, and why:");
+        }
         held.forEach(h -> lines.addAll(why(h)));
         changes.stream().filter(c -> c instanceof Change.NotHeld).map(Change.NotHeld.class::cast).map(n -> Spots.say("  not compared: %s, %s: %s",
                 n.kind().word(), n.what(), n.because())).distinct().forEach(lines::add);

@@ -37,6 +37,13 @@ class SentenceTest {
     }
 
     @Test
+    void what_is_met_by_colder_cells_is_not_said_to_be_at_the_ratings_conditions() {
+        Capacity cold = capacity(14, Capacity.Start.FULL, false);
+
+        assertThat(said(cold, new Answer.Named("cell 1", ""), Rating.usual(95), 1)).contains("rated 95 Ah, though not at its conditions: met, more than 99.9 % sure");
+    }
+
+    @Test
     void what_may_be_missing_from_full_stands_beside_what_came_out() {
         Capacity notFull = new Capacity(3, 0.5, SOUND.ampHours(), SOUND.wattHours(), SOUND.budget(), SOUND.energyBudget(), 25, 0, 2.5, 0.005,
                 Capacity.Start.NOT_FULL, 0, 1.05, false, false);
