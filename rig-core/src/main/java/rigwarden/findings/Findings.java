@@ -7,15 +7,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import rigwarden.findings.trace.Edge;
-import rigwarden.program.Ended;
 import rigwarden.rig.Channel;
 import rigwarden.rig.Role;
 import rigwarden.rig.Traced;
 
 /** All that can be found from one run: pure functions of what the trace kept. */
 public final class Findings {
-    private static final double WORTH_A_NOTE_AMP_HOURS = 0.005;
-
     private Findings() {}
 
     /** Of a run whose rows were fed to a {@link Trace} of the same rig, held against a rating. */
@@ -51,7 +48,7 @@ public final class Findings {
         StepNotes step = run.steps().stream().filter(s -> s.sums().index() == capacity.step()).findFirst().orElseThrow();
         String refused = Charge.refusal(step);
         double value = capacity.ampHours().value();
-        List<String> notes = new ArrayList<>(before(capacity));
+        List<String> notes = new ArrayList<>(CapacityWords.before(capacity));
         if (capacity.missingAmpHours() > 0) {
             notes.add(Words.say("it may be up to %.2f Ah more: the charge before it did not come to its taper", capacity.missingAmpHours()));
         }
@@ -67,7 +64,7 @@ public final class Findings {
             case UNKNOWN -> "how full it started nobody knows";
         });
         Answer answer = !refused.isEmpty() ? new Answer.Refused(refused)
-                : capacity.lowerBound() ? new Answer.AtLeast(value, "Ah", capacity.budget(), bound(capacity, step))
+                : capacity.lowerBound() ? new Answer.AtLeast(value, "Ah", capacity.budget(), CapacityWords.bound(capacity, step.sums().by()))
                 : new Answer.Value(value, "Ah", capacity.budget());
         found.add(new Finding(Kind.CAPACITY, Words.step(step.sums()), answer, conditions, notes, step.continuity().firstScan(),
                 step.continuity().lastScan()));
@@ -75,32 +72,6 @@ public final class Findings {
                 ? Verdict.of(capacity, rating)
                 : new Answer.Refused("there is no capacity to hold against the rating"), conditions, List.of(),
                 step.continuity().firstScan(), step.continuity().lastScan()));
-    }
-
-    /** Why it may be any amount more. */
-    private static String bound(Capacity capacity, StepNotes step) {
-        List<String> why = new ArrayList<>();
-        if (capacity.start() == Capacity.Start.UNKNOWN) {
-            why.add("how full it started nobody knows");
-        }
-        if (step.sums().by() != Ended.CUT_OFF) {
-            why.add("no cell had met its cut-off when it ended");
-        }
-        return why.isEmpty() ? "what its charge left missing from full has no bound" : String.join(", and ", why);
-    }
-
-    private static List<String> before(Capacity capacity) {
-        double before = capacity.beforeAmpHours();
-        if (Math.abs(before) < WORTH_A_NOTE_AMP_HOURS) {
-            return List.of();
-        }
-        if (before < 0) {
-            return List.of(Words.say("%.2f Ah were put in by other steps after the cells were full: how much of it they kept is in the budget",
-                    -before));
-        }
-        return List.of(capacity.start() == Capacity.Start.UNKNOWN
-                ? Words.say("%.2f Ah had been taken out by other steps before", before)
-                : Words.say("%.2f Ah of it were taken out by other steps before, after the cells were full", before));
     }
 
     /** Why the charge of a step cannot be told, by the number of the step; those that can are not among them. */

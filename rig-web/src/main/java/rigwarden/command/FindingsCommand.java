@@ -106,7 +106,8 @@ final class FindingsCommand implements Callable<Integer> {
             }
             return new Kept(walked, runs.stream().filter(r -> r.continues().equals(OptionalInt.of(run))).mapToInt(LedgerRun::number).findFirst(), changed);
         } catch (LogbookException e) {
-            System.err.println("Without what the ledger adds (a hand meter's joints, whether another run went on with it, whether its file was changed): " + e.getMessage());
+            System.err.println("Without what the ledger adds (a hand meter's joints, whether another run went on with it, whether its file was changed): "
+                    + e.getMessage());
             return new Kept(List.of(), OptionalInt.empty(), List.of());
         }
     }

@@ -77,7 +77,7 @@ final class ImportCommand implements Callable<Integer> {
     }
 
     private static String words(Survey survey) {
-        return String.format(Locale.ROOT, survey.steps() == 1 ? "%d of %d lines became rows in %d step, %.2f h" : "%d of %d lines became rows in %d steps, %.2f h", survey.rows(), survey.lines(), survey.steps(),
-                (survey.lastNanos() - survey.firstNanos()) / 3600e9);
+        return String.format(Locale.ROOT, "%d of %d lines became rows in %d %s, %.2f h", survey.rows(), survey.lines(), survey.steps(),
+                survey.steps() == 1 ? "step" : "steps", (survey.lastNanos() - survey.firstNanos()) / 3600e9);
     }
 }

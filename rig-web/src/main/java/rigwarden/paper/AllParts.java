@@ -78,6 +78,9 @@ record AllParts(Gathered gathered, List<RunFindings.Part> parts, Optional<String
     }
 
     private static AllParts joined(Path file, RunAbout about, PickUp from, double outage, Way way, AllParts own) {
+        if (number(file) > 0 && from.run() >= number(file)) {
+            return alone(file, from, outage, own, "which is no earlier one");
+        }
         String called = Spots.say("%04d.db", from.run());
         try (RunReader before = RunReader.open(file.resolveSibling(called))) {
             if (!before.about().rigHash().equals(about.rigHash()) || !before.about().programmeHash().equals(about.programmeHash())

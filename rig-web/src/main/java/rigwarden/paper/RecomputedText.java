@@ -72,7 +72,8 @@ public final class RecomputedText {
             Finding other = after.get(i).get(name);
             String answer = other == null ? "not found" : FindingsText.answer(others.get(i).found(), other);
             differs |= !answer.equals(told);
-            with.add(Spots.say("    with %s: %s; rests on %s", letter(i), bare(answer, FindingsText.about(recorded, own)), RestsOn.words(others.get(i).found().rig(), own.kind())));
+            with.add(Spots.say("    with %s: %s; rests on %s", letter(i), bare(answer, FindingsText.about(recorded, own)),
+                    RestsOn.words(others.get(i).found().rig(), own.kind())));
         }
         if (!differs) {
             return List.of();

@@ -35,7 +35,7 @@ class ContinueCommandTest {
     void a_run_that_was_cut() throws IOException {
         Path programme = Files.writeString(folder.resolve("once.toml"), DISCHARGE);
         Spoken cut = Spoken.of("rehearse", RIG.toString(), programme.toString(), "--logbook", book(), "--cut-at", "0:20");
-        assertThat(cut.out()).contains("The process that ran it died");
+        assertThat(cut.out()).contains("The process that ran it died", "The last step was 1 of 1, discharge, ended by: a crash or a power cut.", "    - at least 1");
     }
 
     @AfterEach
@@ -69,7 +69,8 @@ class ContinueCommandTest {
                 .findFirst().orElseThrow();
         assertThat(capacity.get("scans_are_of_runs")).hasToString("[1,2]");
         assertThat(Spoken.of("runs", "2", "--logbook", book()).out()).contains(String.format(Locale.ROOT, "%.2f Ah ±", capacity.get("value").asDouble()));
-        assertThat(Spoken.of("findings", "1", "--logbook", book()).out()).contains("broken off, by a crash or a power cut",
+        assertThat(Spoken.of("runs", "1", "--logbook", book()).out()).contains("    - at least 1", "never decides against a rating, whatever it gives when it goes on");
+        assertThat(Spoken.of("findings", "1", "--logbook", book()).out()).contains("broken off, by a crash or a power cut", "ENERGY, step 1, discharge: −5",
                 "Run 0002 went on with it: `rigwarden findings 2` answers for both.");
 
         Path first = folder.resolve("book").resolve("runs").resolve("0001.db");

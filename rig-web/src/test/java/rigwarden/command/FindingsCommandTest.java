@@ -37,7 +37,8 @@ class FindingsCommandTest {
         assertThat(text.out()).containsSubsequence("THE ANSWERS", "  The cell gives at least ", " Ah at 0.50 C, ",
                 "how full it started is not known; rated 105 Ah: not decided at rated conditions: the capacity is a lower bound only",
                 "the rating holds at 25 ± 5 °C, 0.05…0.55 C, to 2.50 V, counted in Ah; the usual conditions, none being stated", "HOW SURE, AND WHY",
-                "CAPACITY, step 1, discharge: at least", "how full it started nobody knows", "largest: shunt tolerance; calibrate the shunt: ± ", "VERDICT, step 1, discharge: rated 105 Ah at 25 ± 5 °C",
+                "CAPACITY, step 1, discharge: at least", "how full it started nobody knows", "largest: shunt tolerance; calibrate the shunt: ± ",
+                "VERDICT, step 1, discharge: rated 105 Ah at 25 ± 5 °C",
                 "at: 0.", "as it was measured: ", "budget (u in Ah", "WHAT THIS RUN CANNOT SAY",
                 "INCREMENTAL", "coarser than the 0.1 mV", " rows, 0 missing");
         assertThat(text.out()).contains("A rehearsal: every part was emulated", "RESISTANCE, cell 1: ", "after 10.0 s", "by: ");

@@ -48,7 +48,8 @@ class SentenceTest {
         Capacity notFull = new Capacity(3, 0.5, SOUND.ampHours(), SOUND.wattHours(), SOUND.budget(), SOUND.energyBudget(), 25, 0, 2.5, 0.005,
                 Capacity.Start.NOT_FULL, 0, 1.05, false, false);
 
-        assertThat(said(notFull, new Answer.Named("cell 5", ""), RATING, 8)).contains("103.1 Ah ± 1.4 Ah at 0.50 C, 25.0 °C, started not quite full (up to 1.05 Ah more); ");
+        assertThat(said(notFull, new Answer.Named("cell 5", ""), RATING, 8)).contains(
+                "103.1 Ah ± 1.4 Ah at 0.50 C, 25.0 °C, started not quite full (up to 1.05 Ah more); ");
     }
 
     @Test
