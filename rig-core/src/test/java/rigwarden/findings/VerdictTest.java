@@ -99,7 +99,7 @@ class VerdictTest {
                 assertThat(not.at().value()).isEqualTo(odd.ampHours());
             });
         }
-        assertThat(SOUND.at(15, 0.2).against(RATING)).isInstanceOfSatisfying(Answer.NotDecided.class, not -> assertThat(not.probability()).isPresent());
+        assertThat(SOUND.gave(104, 0.3).at(15, 0.2).against(RATING)).isInstanceOfSatisfying(Answer.NotDecided.class, not -> assertThat(not.probability()).isPresent());
     }
 
     @Test
