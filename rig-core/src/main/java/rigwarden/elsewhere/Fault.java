@@ -9,7 +9,7 @@ public enum Fault {
     TIME_WENT_BACK("a line from which on the time is earlier: the charge of its step is not told"),
     TIME_BEGAN_ANEW("a new step with which the time begins anew: it was counted on"),
     COUNT_BEGAN_ANEW("a line with which the instrument's count begins anew: it was counted on"),
-    GAP("a line later than usual after the one before: what may have flowed is in the uncertainty"),
+    GAP("a line later than usual after the one before: what may have flowed is in the uncertainty, unless a count went on over it"),
     EMPTY("a reading that is not there"),
     OVERFLOW("a reading beyond what the map allows: not taken for one"),
     UNREADABLE("a reading that is no number"),

@@ -57,6 +57,7 @@ final class Shown {
 
     /** In words, for who stated something else. */
     String words() {
-        return String.format(Locale.ROOT, "%.3f to %.3f V and %.4f A in its last row", lowest, highest, amps);
+        return Double.isNaN(highest) ? String.format(Locale.ROOT, "no voltage and %.4f A in its last row", amps)
+                : String.format(Locale.ROOT, "%.3f to %.3f V and %.4f A in its last row", lowest, highest, amps);
     }
 }

@@ -37,10 +37,11 @@ public record Survey(ForeignLog log, long lines, long rows, int steps, Map<Fault
     /** Looks at a log. Throws {@link LogUnreadable} where it cannot be read, or holds nothing that could be kept. */
     public static Survey of(Path file, LogMap map) {
         Looking looking = new Looking();
-        long lines = Pipeline.run(file, map, looking::row, remark -> looking.faults.merge(remark.fault(), 1L, Long::sum));
+        long lines = Pipeline.run(file, map, looking::row, looking::remark);
         long astray = looking.count(Fault.TIME_ASTRAY) + looking.count(Fault.TIME_WENT_BACK);
         if (looking.rows == 0) {
-            throw new LogUnreadable(file.getFileName() + " has no line that could be kept, of " + lines + " after the heading.");
+            throw new LogUnreadable(file.getFileName() + " has no line that could be kept, of " + lines + " after the heading"
+                    + looking.first.map(remark -> "; the first: " + remark.words()).orElse("") + ".");
         }
         if (astray > Math.max(FEW, TWO_CLOCKS * lines)) {
             throw new LogUnreadable(file.getFileName() + " has two clocks: in " + astray + " of " + lines
@@ -67,6 +68,12 @@ public record Survey(ForeignLog log, long lines, long rows, int steps, Map<Fault
         private long firstNanos;
         private long lastNanos;
         private double lastAmps;
+        private Optional<Remark> first = Optional.empty();
+
+        void remark(Remark remark) {
+            faults.merge(remark.fault(), 1L, Long::sum);
+            first = first.or(() -> Optional.of(remark));
+        }
 
         void row(Sections.Marked marked) {
             double seconds = (marked.row().nanos() - lastNanos) * 1e-9;

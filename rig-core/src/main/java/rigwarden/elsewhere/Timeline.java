@@ -1,5 +1,7 @@
 package rigwarden.elsewhere;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
 import java.util.function.Consumer;
 
@@ -74,6 +76,11 @@ final class Timeline {
     }
 
     private void say(LogLine line, Fault fault, String words) {
-        said.accept(new Remark(line.line(), fault, String.format(Locale.ROOT, words, line.seconds(), last.seconds())));
+        said.accept(new Remark(line.line(), fault, String.format(Locale.ROOT, words, plain(line.seconds()), plain(last.seconds()))));
+    }
+
+    /** To a microsecond, without the zeros behind it. */
+    private static String plain(double seconds) {
+        return BigDecimal.valueOf(seconds).setScale(6, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();
     }
 }

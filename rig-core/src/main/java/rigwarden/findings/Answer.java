@@ -1,5 +1,7 @@
 package rigwarden.findings;
 
+import java.util.OptionalDouble;
+
 /** What a finding comes to. What cannot be said is an answer too. */
 public sealed interface Answer {
     /** A value with its budget, in the same unit. */
@@ -29,11 +31,11 @@ public sealed interface Answer {
     /**
      * The measurement does not decide it.
      *
-     * @param probability of being met, as far as it goes
+     * @param probability of being met, as far as it goes; none where it may be any amount more, or nobody knows how warm the cells were
      * @param against the promise with its conditions
-     * @param at what the measurement comes to at those conditions, as far as that can be said
+     * @param at what the measurement comes to at those conditions, as far as that can be said; without a probability as it was measured
      */
-    record NotDecided(String because, double probability, String against, Value at) implements Answer {}
+    record NotDecided(String because, OptionalDouble probability, String against, Value at) implements Answer {}
 
     /** Nothing is said, and why. */
     record Refused(String because) implements Answer {}

@@ -19,8 +19,18 @@ public record Break(double outageSeconds, double amps, double afterSeconds) {
     /** Time constant with which a cell under current forgets that it rested (project's assumption). */
     private static final double FORGETS_SECONDS = 1800;
 
+    /** Half of what may have flowed unseen until the contactor was open, Ah: in the charge of the step itself, whatever is made of it. */
+    double halfUnseenAmpHours() {
+        return amps * UNSEEN_SECONDS / 3600 / 2;
+    }
+
+    /** Anything from nothing to all of it, about that half (JCGM 100:2008, 4.3.7 and 4.3.8). */
+    Budget.Term unseen() {
+        return Budget.limits("unseen until it was open", halfUnseenAmpHours());
+    }
+
     /**
-     * What it adds to the uncertainty of a capacity, Ah.
+     * What else it adds to the uncertainty of a capacity, Ah.
      *
      * @param kind of the step that was broken off; a charge is made good by its own end, a discharge not
      * @param ratedAmpHours of a cell
@@ -30,7 +40,6 @@ public record Break(double outageSeconds, double amps, double afterSeconds) {
         return switch (kind) {
             case "charge" -> List.of();
             case "discharge", "heat_run" -> List.of(
-                    Budget.limits("unseen until it was open", amps * UNSEEN_SECONDS / 3600),
                     drained,
                     Budget.limits("recovered by the rest", RECOVERED * ratedAmpHours * Math.exp(-afterSeconds / FORGETS_SECONDS)));
             case String _ -> List.of(drained);

@@ -160,9 +160,9 @@ public record Capacity(
         return Math.max(0, -step.endVoltsPerSecond());
     }
 
-    /** A cut-off that is read wrong comes so much earlier or later. */
+    /** A cut-off that is read wrong comes so much earlier or later; what ended otherwise hangs on no tap. */
     private static List<Budget.Term> ends(Traced rig, StepFinding step) {
-        if (fall(step) == 0) {
+        if (fall(step) == 0 || step.by() != Ended.CUT_OFF) {
             return List.of();
         }
         double late = tap(rig, step).uncertainty(step.lowest().value()) / fall(step);

@@ -8,7 +8,7 @@ import java.util.Optional;
 /** Figure by figure: like with like, what the conditions explain taken off. */
 final class Changes {
     /** Capacity per kelvin: somewhere between nothing and this, relative; as for a rating (check-values 9.2). */
-    private static final double CAPACITY_PER_K = 0.008;
+    private static final double CAPACITY_PER_K = Rating.PER_KELVIN;
     /** Resistance per kelvin: it falls by somewhere between nothing and this (open data, 15 to 25 °C: 4 to 5 %). */
     private static final double RESISTANCE_PER_K = 0.05;
     /** Exponent of the capacity against the rate: 1 to this (this project's assumption). */

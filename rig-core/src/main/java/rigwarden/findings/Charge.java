@@ -54,11 +54,12 @@ final class Charge {
     static Finding energy(StepNotes step) {
         StepFinding sums = step.sums();
         String refused = refusal(step);
+        if (refused.isEmpty() && step.continuity().cellsMissing() > 0) {
+            refused = step.continuity().cellsMissing() == 1 ? "one cell was never read in it"
+                    : Words.say("%d cells were never read in it", step.continuity().cellsMissing());
+        }
         if (refused.isEmpty() && sums.energyWattHours().value() == 0 && Math.abs(sums.chargeAmpHours().value()) > 0.1) {
             refused = "the step was broken off, and its sums of energy were never written";
-        }
-        if (refused.isEmpty() && step.continuity().cellsMissing() > 0) {
-            refused = Words.say("%d cells were never read in it", step.continuity().cellsMissing());
         }
         Uncertain energy = sums.energyWattHours();
         double volts = sums.chargeAmpHours().value() == 0 ? 0 : Math.abs(energy.value() / sums.chargeAmpHours().value());
@@ -70,7 +71,11 @@ final class Charge {
                 : new Answer.Refused(refused));
     }
 
-    /** What the charge was worth at the bus, behind joints, shunt and contactor. */
+    /**
+     * What the charge was worth at the bus, behind joints, shunt and contactor.
+     *
+     * @param busGainU what the bus's voltage may be wrong by, relative; NaN where it is not read
+     */
     static Finding delivered(StepNotes step, double busGainU) {
         String refused = refusal(step);
         StepFinding sums = step.sums();
@@ -78,11 +83,14 @@ final class Charge {
         if (refused.isEmpty() && (Double.isNaN(step.busWattHours()) || raw == 0 || step.continuity().blindSeconds() > 0)) {
             refused = "the bus or the accumulator was not read throughout";
         }
+        if (Double.isNaN(busGainU)) {
+            refused = "nobody reads the bus";
+        }
         double charge = sums.chargeAmpHours().value();
         double energy = refused.isEmpty() ? step.busWattHours() * charge * 3600 / raw : 0;
         double volts = charge == 0 ? 0 : Math.abs(energy / charge);
         Budget budget = new Budget(List.of(Budget.standard("charge", volts * sums.chargeBudget().expanded() / 2),
-                Budget.standard("voltage of the bus", busGainU / 2 * Math.abs(energy))));
+                Budget.standard("voltage of the bus", refused.isEmpty() ? busGainU / 2 * Math.abs(energy) : 0)));
         Finding found = finding(Kind.ENERGY, step, refused.isEmpty()
                 ? new Answer.Value(energy, "Wh", budget)
                 : new Answer.Refused(refused));
@@ -98,6 +106,11 @@ final class Charge {
     private static List<String> notes(StepNotes step) {
         Continuity seen = step.continuity();
         List<String> notes = new ArrayList<>();
+        if (!step.sums().breaks().isEmpty()) {
+            double half = step.sums().breaks().stream().mapToDouble(Break::halfUnseenAmpHours).sum();
+            notes.add(Words.say("it was interrupted and went on: up to %.2f Ah may have flowed unseen until the contactor was open; half of it is counted,"
+                    + " and as much either way is in the budget", 2 * half));
+        }
         step.zero().ifPresent(zero -> notes.add(Words.say("the shunt showed %+.1f ± %.1f mA with the contactor open, before and after:"
                 + " taken off", 1000 * zero.amps(), 2000 * zero.standardAmps())));
         if (seen.summed()) {
@@ -109,12 +122,16 @@ final class Charge {
             notes.addAll(CrossChecks.of(step));
             return notes;
         }
+        if (seen.unreadSeconds() > 0) {
+            notes.add(Words.say("over %.1f s of it the current was not read: the charge is the count's, which is held against no samples there",
+                    seen.unreadSeconds()));
+        }
         if (seen.missingRows() > 0) {
-            notes.add(Words.say("%d rows are missing, the longest gap is %.1f s: the chip counted on, and what it counted fits the"
+            notes.add(Words.say("%d rows are missing, the longest gap is %.1f s: the count went on, and what it counted fits the"
                     + " currents before and after", seen.missingRows(), seen.longestGapSeconds()));
         }
         if (seen.blindSeconds() > 0 && !seen.summed()) {
-            notes.add(Words.say("over %.1f s the chip's count does not fit the current, or is not there: %.2f Ah were put in its"
+            notes.add(Words.say("over %.1f s the count does not fit the current, or is not there: %.2f Ah were put in its"
                     + " place, and the most that can be wrong with them is in the budget", seen.blindSeconds(),
                     seen.guessedCoulombs() / 3600));
         }

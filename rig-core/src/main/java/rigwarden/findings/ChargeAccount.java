@@ -37,15 +37,15 @@ final class ChargeAccount {
         if (found.isEmpty()) {
             found.add(new Finding(Kind.ACCOUNT, "the run", new Answer.Refused(
                     "the cells were not full twice, so that the sum in has nothing to close against"), List.of(),
-                    List.of(total(steps)), first(steps), last(steps)));
+                    List.of(total(steps, "over all steps")), first(steps), last(steps)));
         }
         return found;
     }
 
-    private static String total(List<StepNotes> steps) {
+    private static String total(List<StepNotes> steps, String over) {
         double in = steps.stream().mapToDouble(s -> Math.max(0, s.sums().chargeAmpHours().value())).sum();
         double out = steps.stream().mapToDouble(s -> Math.max(0, -s.sums().chargeAmpHours().value())).sum();
-        return Words.say("%.2f Ah went in and %.2f Ah came out over all steps", in, out);
+        return Words.say("%.2f Ah went in and %.2f Ah came out %s", in, out, over);
     }
 
     private static long first(List<StepNotes> steps) {
@@ -68,7 +68,7 @@ final class ChargeAccount {
         Budget net = net(sums, taperAmps);
         boolean closes = Math.abs(in - out) <= net.expanded();
         List<Finding> found = new ArrayList<>();
-        found.add(finding(Kind.ACCOUNT, about, between, new Answer.Value(in - out, "Ah", net), List.of(total(between), closes
+        found.add(finding(Kind.ACCOUNT, about, between, new Answer.Value(in - out, "Ah", net), List.of(total(between, "over these steps"), closes
                 ? "it closes within its uncertainty"
                 : "it does not close within its uncertainty: what is over went into side reactions, a balancer or a leak, or"
                         + " one of the two ends was not as full as the other, or the shunt reads otherwise warm than cold")));

@@ -57,8 +57,8 @@ final class CrossChecks {
         double samples = (1 + seen.rippleShare()) * (seen.countedCoulombs() + seen.guessedCoulombs()) / 3600;
         double share = samples / charge - 1;
         return Math.abs(share) <= SUMS_ALIKE ? Optional.empty() : Optional.of(Words.say(
-                "the host's own samples give %+.2f %% of the count: a ripple on the current that folds into one of the two, or a chip clock not yet"
-                        + " learnt or learnt wrongly; the count stands", 100 * share));
+                "the samples of the current sum to %.2f %% %s than the count: a ripple on the current that folds into one of the two, or a clock of the"
+                        + " count that is not yet learnt or was learnt wrongly; the count stands", 100 * Math.abs(share), share < 0 ? "less" : "more"));
     }
 
     private static Optional<String> device(StepNotes step) {

@@ -1,6 +1,7 @@
 package rigwarden.findings;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * A computed result with what makes it trustworthy or not.
@@ -18,5 +19,10 @@ public record Finding(Kind kind, String about, Answer answer, List<String> condi
     public Finding {
         conditions = List.copyOf(conditions);
         notes = List.copyOf(notes);
+    }
+
+    /** The same with these conditions behind its own. */
+    Finding at(List<String> more) {
+        return new Finding(kind, about, answer, Stream.concat(conditions.stream(), more.stream()).toList(), notes, firstScan, lastScan);
     }
 }

@@ -13,8 +13,6 @@ import rigwarden.rig.Traced;
 
 /** All that can be found from one run: pure functions of what the trace kept. */
 public final class Findings {
-    private static final double WORTH_A_NOTE_AMP_HOURS = 0.005;
-
     private Findings() {}
 
     /** Of a run whose rows were fed to a {@link Trace} of the same rig, held against a rating. */
@@ -33,7 +31,7 @@ public final class Findings {
         if (capacities.isEmpty()) {
             found.add(whole(run, Kind.CAPACITY, new Answer.Refused("there was no discharge that ended")));
         }
-        double busGainU = rig.channels(Role.BUS_VOLTS).stream().mapToDouble(Channel::gainU).findFirst().orElse(0);
+        double busGainU = rig.channels(Role.BUS_VOLTS).stream().mapToDouble(Channel::gainU).findFirst().orElse(Double.NaN);
         for (StepNotes step : run.steps()) {
             step(rig, run, step, busGainU, found);
         }
@@ -50,9 +48,9 @@ public final class Findings {
         StepNotes step = run.steps().stream().filter(s -> s.sums().index() == capacity.step()).findFirst().orElseThrow();
         String refused = Charge.refusal(step);
         double value = capacity.ampHours().value();
-        List<String> notes = new ArrayList<>(before(capacity));
+        List<String> notes = new ArrayList<>(CapacityWords.before(capacity));
         if (capacity.missingAmpHours() > 0) {
-            notes.add(Words.say("it may be up to %.2f Ah more: the charge before ended before its taper", capacity.missingAmpHours()));
+            notes.add(Words.say("it may be up to %.2f Ah more: the charge before it did not come to its taper", capacity.missingAmpHours()));
         }
         if (capacity.interrupted()) {
             notes.add("it was interrupted and went on: wider for it, and never a decision against a rating");
@@ -60,14 +58,13 @@ public final class Findings {
         notes.addAll(CrossChecks.of(run, step));
         List<String> conditions = new ArrayList<>(Conditions.of(step));
         conditions.addFirst(Words.say("%.3f C mean", capacity.rateC()));
-        conditions.add("started " + switch (capacity.start()) {
-            case FULL -> "full";
-            case NOT_FULL -> "not quite full";
-            case UNKNOWN -> "nobody knows how full";
+        conditions.add(switch (capacity.start()) {
+            case FULL -> "started full";
+            case NOT_FULL -> "started not quite full";
+            case UNKNOWN -> "how full it started nobody knows";
         });
         Answer answer = !refused.isEmpty() ? new Answer.Refused(refused)
-                : capacity.lowerBound() ? new Answer.AtLeast(value, "Ah", capacity.budget(), "it started from an unknown state, or something"
-                        + " else than a cell's cut-off ended it")
+                : capacity.lowerBound() ? new Answer.AtLeast(value, "Ah", capacity.budget(), CapacityWords.bound(capacity, step.sums().by()))
                 : new Answer.Value(value, "Ah", capacity.budget());
         found.add(new Finding(Kind.CAPACITY, Words.step(step.sums()), answer, conditions, notes, step.continuity().firstScan(),
                 step.continuity().lastScan()));
@@ -75,20 +72,6 @@ public final class Findings {
                 ? Verdict.of(capacity, rating)
                 : new Answer.Refused("there is no capacity to hold against the rating"), conditions, List.of(),
                 step.continuity().firstScan(), step.continuity().lastScan()));
-    }
-
-    private static List<String> before(Capacity capacity) {
-        double before = capacity.beforeAmpHours();
-        if (Math.abs(before) < WORTH_A_NOTE_AMP_HOURS) {
-            return List.of();
-        }
-        if (before < 0) {
-            return List.of(Words.say("%.2f Ah were put in by other steps after the cells were full: how much of it they kept is in the budget",
-                    -before));
-        }
-        return List.of(capacity.start() == Capacity.Start.UNKNOWN
-                ? Words.say("%.2f Ah had been taken out by other steps before", before)
-                : Words.say("%.2f Ah of it were taken out by other steps before, after the cells were full", before));
     }
 
     /** Why the charge of a step cannot be told, by the number of the step; those that can are not among them. */
@@ -145,7 +128,12 @@ public final class Findings {
                     step.continuity().lastScan()));
             return;
         }
-        all.forEach(r -> found.add(r.finding()));
+        String warm = Double.isNaN(step.sums().meanBodyCelsius()) ? "nobody knows how warm the cells were"
+                : Words.say("cells %.1f °C mean over it", step.sums().meanBodyCelsius());
+        for (Resistance r : all) {
+            double volts = opening.orElseThrow().before().volts()[r.cell() - 1];
+            found.add(r.finding().at(List.of(Words.say("end of %s, %.3f V before it stopped", Words.step(step.sums()), volts), warm)));
+        }
         opening.ifPresent(edge -> found.addAll(Onset.of(rig, edge)));
     }
 
@@ -175,7 +163,7 @@ public final class Findings {
                 .map(r -> Words.say("cell %d %.3f ± %.3f mΩ", r.cell(), 1000 * r.ohms(), 2000 * r.budget().combined())).toList()));
         if (!warm.isEmpty()) {
             notes.add("by heat: " + String.join(", ", Joints.rankedByHeat(warm).stream()
-                    .map(w -> Words.say("bar %d–%d %+.1f K", w.lowerCell(), w.lowerCell() + 1, w.kelvin())).toList()));
+                    .map(w -> Words.say("bar %d–%d %+.1f K", w.lowerCell(), w.lowerCell() + 1, w.kelvin()).replace('-', '−')).toList()));
         }
         if (!walked.isEmpty()) {
             notes.add("by hand meter: " + String.join(", ", walked.stream().sorted(Comparator.comparingDouble(Joints.Walked::ohms).reversed())
@@ -208,7 +196,7 @@ public final class Findings {
             Optional<Edge> rise = edges.stream().filter(Edge::rose).findFirst();
             Optional<Edge> drop = edges.stream().filter(Edge::opened).reduce((_, last) -> last);
             if (rise.isPresent() && drop.isPresent() && drop.get().scan() > rise.get().scan()) {
-                Resistance.byTwoCurrents(rig, rise.get(), drop.get()).forEach(r -> found.add(r.finding()));
+                Resistance.byTwoCurrents(rig, rise.get(), drop.get()).forEach(r -> found.add(r.finding().at(List.of(Words.step(step.sums())))));
             } else {
                 found.add(new Finding(Kind.RESISTANCE, Words.step(step.sums()), new Answer.Refused(
                         "the two currents of the pulse were not both seen steady"), List.of(), List.of(),
@@ -221,7 +209,9 @@ public final class Findings {
         if (capacities.size() >= 2) {
             Capacity slow = capacities.getFirst().rateC() < capacities.getLast().rateC() ? capacities.getFirst() : capacities.getLast();
             Capacity fast = slow.equals(capacities.getFirst()) ? capacities.getLast() : capacities.getFirst();
-            found.add(whole(run, Kind.RATE, RateEffect.exponent(slow, fast)));
+            Finding bare = whole(run, Kind.RATE, RateEffect.exponent(slow, fast));
+            found.add(bare.at(List.of(Words.say("step %d at %.3f C and %.1f °C, step %d at %.3f C and %.1f °C", slow.step(), slow.rateC(),
+                    slow.bodyCelsius(), fast.step(), fast.rateC(), fast.bodyCelsius()))));
         } else {
             found.add(whole(run, Kind.RATE, new Answer.Refused("it needs two discharges at two rates")));
         }

@@ -22,6 +22,20 @@ public record Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long 
         visits = List.copyOf(visits);
     }
 
+    /**
+     * Of a run that went on with another: with its scans counted on from that one's, and the loose probe without a zero, since such a run
+     * begins with what the other had warmed.
+     */
+    Gathered goneOn(long scansBefore) {
+        return new Gathered(steps.stream().map(step -> step.counted(scansBefore)).toList(), edges.stream().map(e -> e.counted(scansBefore)).toList(),
+                rows, missingRows, visits.stream().map(visit -> visit.goneOn(scansBefore)).toList(), droppedEdges);
+    }
+
+    /** Scans that were counted in it, those that never came among them. */
+    public long scans() {
+        return rows + missingRows;
+    }
+
     /** Of a run without a loose probe. */
     public Gathered(List<StepNotes> steps, List<Edge> edges, long rows, long missingRows) {
         this(steps, edges, rows, missingRows, List.of(), 0);

@@ -1,6 +1,10 @@
 package rigwarden.findings;
 
 import java.util.Locale;
+import rigwarden.rig.ForeignLog;
+import rigwarden.rig.Rig;
+import rigwarden.rig.Role;
+import rigwarden.rig.Traced;
 
 /** What can be found from a run. */
 public enum Kind {
@@ -12,7 +16,7 @@ public enum Kind {
     RESISTANCE("two currents by IEC 61960-3:2017, 7.7.3 (from memory), or the step at opening after 0.1, 1 and 10 s"),
     JOINT("voltage per current of each tap beside its likes, and warmth over the cell's own body"),
     SPOT("rise of each spot over its own cell by the loose probe, its settling left out, at one current; beside the likes"),
-    HEAT("two clocks: a joint over its cell in minutes, a cell's body in hours, with the range of both"),
+    HEAT("what the probe read at the end of the step, its rise by the same probe; of a body that cools at rest, one exponential over the room"),
     SQUARE("rise of each watched joint over its cell, scaled by the current's square from an earlier run, beside what was measured"),
     RATE("exponent of capacity against current between two tests (Peukert's form)"),
     INCREMENTAL("charge per voltage, with voltage per charge beside it, at 0.1 C or less, resolution 0.1 mV or better"),
@@ -29,9 +33,17 @@ public enum Kind {
         this.method = method;
     }
 
-    /** How it is found, with its source. */
-    public String method() {
-        return method;
+    /** How it is found on this rig, or of this log, with its source. */
+    public String method(Traced of) {
+        boolean counts = of.possible(Role.ACCUMULATED).isPresent();
+        return switch (of) {
+            case Rig _ when this == CHARGE && !counts -> "the host's own samples of the current, since the sensor does not count";
+            case ForeignLog _ when this == CHARGE -> counts ? "the count of the instrument that wrote the log, as its map names it; the rows' currents are a check"
+                    : "the sum of the log's rows, since its map names no count";
+            case ForeignLog _ when this == RESISTANCE -> method + "; rows that are far apart are followed back to the instant";
+            case ForeignLog _ when this == ENERGY -> "charge times voltage, as the log's rows have them";
+            case Rig _, ForeignLog _ -> method;
+        };
     }
 
     /** Word for files, marks and tables. */

@@ -23,8 +23,8 @@ final class Lag {
         List<Channel> cells = rig.channels(Role.CELL_VOLTS);
         Knees knees = step.knees();
         if (step.sums().by() != Ended.CUT_OFF) {
-            return List.of(finding(step, Kind.LIMITING_CELL, "", new Answer.Refused("no cell met its cut-off: the step was ended by "
-                    + step.sums().by().word().replace('_', ' '))));
+            return List.of(finding(step, Kind.LIMITING_CELL, "", new Answer.Refused("no cell met its cut-off: the step was "
+                    + Conditions.ended(step.sums().by()))));
         }
         if (IntStream.range(0, cells.size()).anyMatch(c -> Double.isNaN(knees.endVolts()[c]))) {
             return List.of(finding(step, Kind.LIMITING_CELL, "", new Answer.Refused("not every cell was read at the end")));

@@ -68,7 +68,7 @@ final class Onset {
                     Budget.standard(Nature.TAPS, "tap gain", channel.gainU() / 2 * Math.abs(ohms)),
                     Resistance.current(log, Math.abs(ohms))));
             return new Finding(Kind.RESISTANCE, "cell " + channel.cell() + ", at the instant", new Answer.Value(ohms, "mΩ", budget),
-                    List.of(Words.say("%.2f A to %.2f A, %d rows followed back", edge.before().amps(), edge.trail().getFirst().amps(), rows)),
+                    List.of(Words.say("%s to %s, %d rows followed back", Words.side(edge.before().amps()), Words.side(edge.trail().getFirst().amps()), rows)),
                     List.of("with all that lies between its two taps; what settles faster than the rows is in it"), edge.scan(), edge.scan());
         });
     }

@@ -11,7 +11,8 @@ public final class RateEffect {
     private RateEffect() {}
 
     /**
-     * The exponent.
+     * The exponent at one temperature: what the warmer of the two gave for its warmth is somewhere between nothing and all that a rating's
+     * temperature coefficient allows, and half of that is taken off.
      *
      * @param slow capacity at the lower rate
      * @param fast capacity at the higher rate
@@ -40,7 +41,9 @@ public final class RateEffect {
                 .forEach(t -> terms.add(t.times(1 / currents)));
         terms.add(missing("missing from full, slow test", slow, currents));
         terms.add(missing("missing from full, fast test", fast, currents));
-        return new Answer.Value(Math.log(hours) / currents, "", new Budget(terms));
+        double warmth = Rating.PER_KELVIN * (fast.bodyCelsius() - slow.bodyCelsius()) / 2 / currents;
+        terms.add(Budget.limits("temperature between the two", warmth));
+        return new Answer.Value(Math.log(hours) / currents + warmth, "", new Budget(terms));
     }
 
     private static Budgets.Part part(String word, Capacity capacity) {

@@ -13,7 +13,7 @@ import rigwarden.rig.RatedAt;
  *     taken with its full uncertainty)
  */
 public record Rating(double amount, String unit, RatedAt at, double perKelvin) {
-    private static final double PER_KELVIN = 0.008;
+    static final double PER_KELVIN = 0.008;
     private static final double USUAL_CUT_OFF_VOLTS = 2.5;
 
     /** The rating that a rig file, or a log's map, states of its cells. */

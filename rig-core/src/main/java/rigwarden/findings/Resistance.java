@@ -40,7 +40,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
             for (int cell = 0; cell < edge.before().volts().length; cell++) {
                 double fall = half * edge.fallVoltsPerSecond()[cell];
                 double rise = half * relaxation(edge, i, cell);
-                String how = Words.say("%.2f A to %.2f A, after %.1f s", edge.before().amps(), after.amps(), after.nominalSeconds());
+                String how = Words.say("%s to %s, after %.1f s", Words.side(edge.before().amps()), Words.side(after.amps()), after.nominalSeconds());
                 double volts = edge.before().volts()[cell] + fall - (after.volts()[cell] - rise);
                 one(rig, cell, how, after.seconds(), volts, edge.before().amps(), after.amps(), scatter(rig, edge, cell, 1),
                         Math.abs(fall) + Math.abs(rise), edge.scan()).ifPresent(found::add);
@@ -56,7 +56,7 @@ public record Resistance(int cell, String how, double seconds, double ohms, doub
     static List<Resistance> byTwoCurrents(Traced rig, Edge rise, Edge drop) {
         List<Resistance> found = new ArrayList<>();
         for (int cell = 0; cell < rise.before().volts().length; cell++) {
-            String how = Words.say("two currents, %.2f A and %.2f A", rise.before().amps(), drop.before().amps());
+            String how = Words.say("two currents, %s and %s", Words.side(rise.before().amps()), Words.side(drop.before().amps()));
             double late = (Math.abs(rise.fallVoltsPerSecond()[cell]) + Math.abs(drop.fallVoltsPerSecond()[cell]))
                     * rig.scanNanos() * 1e-9;
             double volts = rise.before().volts()[cell] - drop.before().volts()[cell];

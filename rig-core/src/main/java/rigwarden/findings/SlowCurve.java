@@ -22,6 +22,8 @@ final class SlowCurve {
         double rate = sums.seconds() == 0 ? 0 : Math.abs(sums.chargeAmpHours().value()) / (sums.seconds() / 3600) / rig.cells().ratedAmpHours();
         String refused = ChargePerVolt.refusal(rate, CurveWatch.coarsest(rig));
         refused = refused.isEmpty() ? Charge.refusal(step) : refused;
+        refused = refused.isEmpty() && !sums.breaks().isEmpty()
+                ? "it was interrupted: what the cell recovered meanwhile stands in the curve as charge" : refused;
         if (!refused.isEmpty() || step.curves().isEmpty()) {
             return List.of(finding(step, "", new Answer.Refused(refused.isEmpty() ? "no cell was read in it" : refused), List.of()));
         }

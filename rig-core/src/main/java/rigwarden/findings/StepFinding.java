@@ -54,6 +54,17 @@ public record StepFinding(
                 meanBodyCelsius, startAmps, endVoltsPerSecond, by, settled, List.of());
     }
 
+    /** The same step, broken off and gone on so. */
+    StepFinding broken(List<Break> so) {
+        return new StepFinding(index, kind, seconds, chargeAmpHours, chargeBudget, trapezoidAmpHours, energyWattHours, lowest, highest, hottest,
+                meanBodyCelsius, startAmps, endVoltsPerSecond, by, settled, so);
+    }
+
+    /** How long it was broken off in all, s. */
+    double outageSeconds() {
+        return breaks.stream().mapToDouble(Break::outageSeconds).sum();
+    }
+
     /** A value and the column that had it. */
     public record Extreme(double value, String where) {}
 }

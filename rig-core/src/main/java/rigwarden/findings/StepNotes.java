@@ -34,6 +34,11 @@ public record StepNotes(StepFinding sums, Continuity continuity, Knees knees, Li
         this(sums, continuity, knees, warmth, rest, busWattHours, meanRoomCelsius, Optional.empty(), Optional.empty(), List.of());
     }
 
+    /** The same step with so many scans counted before it. */
+    StepNotes counted(long scansBefore) {
+        return new StepNotes(sums, continuity.counted(scansBefore), knees, warmth, rest, busWattHours, meanRoomCelsius, zero, device, curves);
+    }
+
     /** The same step with sums that know more of the current's zero. */
     StepNotes with(StepFinding better, Optional<Zero> around) {
         return new StepNotes(better, continuity, knees, warmth, rest, busWattHours, meanRoomCelsius, around, device, curves);

@@ -142,10 +142,15 @@ public final class Trace {
         return warmth.end();
     }
 
-    /** No more rows come. A step that runs is taken as broken off with the last row. */
+    /** No more rows come. A step that runs is taken as broken off with the last row; nobody knows its sums. */
     public Gathered end() {
+        return end(Account.EMPTY);
+    }
+
+    /** The same, with the sums of a step that runs. */
+    public Gathered end(Account broken) {
         order.end();
-        end(new StepMark.Over(Ended.CUT, false, Account.EMPTY));
+        end(new StepMark.Over(Ended.CUT, false, broken));
         List<StepFinding> better = tally.steps();
         List<Optional<Zero>> zeros = tally.zeros();
         List<StepNotes> known = IntStream.range(0, steps.size()).mapToObj(i -> steps.get(i).with(better.get(i), zeros.get(i))).toList();

@@ -2,6 +2,7 @@ package rigwarden.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * A capacity held against a rating, by a guarded decision (JCGM 106:2012, 8.3): met or not met only where the whole
@@ -34,19 +35,22 @@ public final class Verdict {
         String against = rating.promise() + " " + rating.at().words();
         Answer.Value bound = new Answer.Value(value + least, rating.unit(), own);
         double boundMet = own.below(bound.value() - rating.amount());
-        if (boundMet >= SURE && warmthKnown && lessThanRated(capacity, rating)) {
+        if (!capacity.interrupted() && boundMet >= SURE && warmthKnown && lessThanRated(capacity, rating)) {
             return new Answer.Decided(true, Math.max(met, boundMet), against, met >= boundMet ? rated : bound);
         }
         String outside = outside(capacity, rating, value);
         if (!outside.isEmpty()) {
-            return new Answer.NotDecided("not decided at rated conditions: " + outside, met, against, rated);
+            String because = "not decided at rated conditions: " + outside;
+            return capacity.lowerBound() || !warmthKnown
+                    ? new Answer.NotDecided(because, OptionalDouble.empty(), against, new Answer.Value(value, rating.unit(), own))
+                    : new Answer.NotDecided(because, OptionalDouble.of(met), against, rated);
         }
         if (met >= SURE || 1 - met >= SURE) {
             return new Answer.Decided(met >= SURE, Math.max(met, 1 - met), against, rated);
         }
         return new Answer.NotDecided(Words.say("not decided by this measurement: %.2f %s and its %.2f %s ± %.2f %s at the rating's temperature lie"
                 + " within each other; the largest term is the %s", rating.amount(), rating.unit(), rated.value(), rating.unit(),
-                rated.budget().expanded(), rating.unit(), rated.budget().largest().name()), met, against, rated);
+                rated.budget().expanded(), rating.unit(), rated.budget().largest().name()), OptionalDouble.of(met), against, rated);
     }
 
     private static Budget.Term temperature(double half, double halfAtRating, boolean away) {

@@ -9,6 +9,6 @@ public final class LogbookException extends RuntimeException {
     }
 
     public LogbookException(String words, Throwable cause) {
-        super(words + ": " + cause.getMessage(), cause);
+        super(words + ": " + Sqlite.plain(cause), cause);
     }
 }

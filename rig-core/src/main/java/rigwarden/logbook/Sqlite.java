@@ -1,5 +1,6 @@
 package rigwarden.logbook;
 
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -79,6 +80,21 @@ final class Sqlite {
     /** Whether the file system is out of space, or the file may not grow. */
     static boolean full(Exception exception) {
         return has(exception, SQLiteErrorCode.SQLITE_FULL);
+    }
+
+    /** What a failure of the database means to a person; where nothing is known of it, its own words. */
+    static String plain(Throwable thrown) {
+        if (thrown instanceof SQLException sql && has(sql, SQLiteErrorCode.SQLITE_NOTADB)) {
+            return "it is no run file, nor a ledger";
+        }
+        if (thrown instanceof SQLException sql && has(sql, SQLiteErrorCode.SQLITE_CORRUPT)) {
+            return "it is damaged, or was cut short";
+        }
+        if (thrown instanceof NoSuchFileException) {
+            return "it is not there, and cannot be made there";
+        }
+        String words = String.valueOf(thrown.getMessage());
+        return words.contains("no such table") || words.contains("no such column") ? "it was not written by Rigwarden, or is empty" : words;
     }
 
     private static boolean has(Exception exception, SQLiteErrorCode code) {

@@ -37,6 +37,16 @@ class CapacityTest {
         return Capacity.of(CELL, List.of(steps)).getLast();
     }
 
+    @Test
+    void a_tap_that_reads_wrong_moves_the_end_of_a_discharge_at_its_cut_off_and_of_no_other() {
+        StepFinding falls = discharge(104);
+        StepFinding slow = new StepFinding(9, "discharge", falls.seconds(), falls.chargeAmpHours(), falls.chargeBudget(), -104, falls.energyWattHours(),
+                falls.lowest(), falls.highest(), falls.hottest(), 25, -20.8, -1e-6, Ended.TIME, true);
+
+        assertThat(of(FULL, REST, slow).budget().terms()).extracting(Budget.Term::name).doesNotContain("tap at the cut-off");
+        assertThat(of(FULL, REST, slow).ampHours().expanded()).isCloseTo(falls.chargeBudget().expanded(), within(1e-9));
+    }
+
     @ParameterizedTest
     @CsvSource({"pulse,TIME", "prove_protection,PROTECTION", "prove_stop,PROVED"})
     @Mark(of = "capacity", standing = Standing.WORKED, source = "1.5 Ah by another step after full, then 104: 105.5 Ah from full, gains of one shunt")

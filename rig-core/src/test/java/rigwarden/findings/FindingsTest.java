@@ -50,7 +50,7 @@ class FindingsTest {
 
         Finding pulse = found.stream().filter(f -> f.kind() == Kind.RESISTANCE).findFirst().orElseThrow();
         Answer.Value value = (Answer.Value) pulse.answer();
-        assertThat(pulse.conditions().getFirst()).contains("-21.00 A and -105.00 A");
+        assertThat(pulse.conditions().getFirst()).contains("−21.00 A and −105.00 A");
         assertThat(value.value()).isCloseTo(0.25, within(value.budget().expanded()));
         assertThat(value.budget().expanded()).isLessThan(0.01);
         assertThat(value.budget().terms()).extracting(Budget.Term::name).contains("noise and rounding of the taps", "shunt and amplifier gain");
@@ -74,6 +74,18 @@ class FindingsTest {
         assertThat(RateEffect.exponent(slow, capacity(0.10, 87, 0.2, 25, Capacity.Start.NOT_FULL, false, false)))
                 .isInstanceOf(Answer.Refused.class);
         assertThatThrownBy(() -> RateEffect.ampHoursAt(0.2, slow, fast, 1.2)).hasMessageContaining("outside the tested rates");
+    }
+
+    @Test
+    @Mark(of = "rate", standing = Standing.WORKED, source = "2 K at 0…0.8 %/K are 0…1.6 % of the faster: ln 2 = 0.693 makes 0.0115 ± 0.0115 of it")
+    void what_the_warmth_of_the_faster_test_may_have_given_is_in_the_exponent_and_in_its_budget() {
+        Answer.Value alike = (Answer.Value) RateEffect.exponent(full(0.05, 100, 0.2, 25), full(0.10, 87.055, 0.2, 25));
+        Answer.Value warmer = (Answer.Value) RateEffect.exponent(full(0.05, 100, 0.2, 25), full(0.10, 87.055, 0.2, 27));
+
+        assertThat(warmer.value() - alike.value()).isCloseTo(0.0115, within(0.0001));
+        assertThat(warmer.budget().terms()).filteredOn(t -> t.name().equals("temperature between the two")).singleElement()
+                .satisfies(t -> assertThat(t.halfWidth()).isCloseTo(0.0115, within(0.0001)));
+        assertThat(alike.budget().terms()).filteredOn(t -> t.name().equals("temperature between the two")).allSatisfy(t -> assertThat(t.standard()).isZero());
     }
 
     @Test

@@ -33,10 +33,24 @@ final class ModelNights {
 
     private final Rig rig;
     private final ModelRig model;
-    private final Trace trace;
+    private Trace trace;
     private final List<Truth> truths = new ArrayList<>();
     private final Chance chance;
     private int step;
+    private List<Cut> cuts = List.of();
+    private Optional<Parted> parted = Optional.empty();
+
+    /**
+     * The supply of the whole rig is cut in a discharge, and the run goes on as another.
+     *
+     * @param ampHours that had come out by then, truly
+     * @param unseenSeconds how long the current still flows after the last scan
+     * @param outageSeconds from the last scan to the first of the run that goes on
+     */
+    record Cut(double ampHours, double unseenSeconds, double outageSeconds) {}
+
+    /** What was kept until the last cut, and the current that was broken off. */
+    private record Parted(Gathered before, Cut cut, double amps) {}
 
     private ModelNights(Rig rig, WorldParameters p, double[] charges, long seed, Consumer<Row> also) {
         this.rig = rig;
@@ -89,8 +103,40 @@ final class ModelNights {
         return night.done();
     }
 
+    /** One cell filled up, and emptied at 0.5 C with cuts. */
+    static Night oneCellCut(long seed, List<Cut> cuts) {
+        Rig rig = DrawnCalibrations.of(TestRigs.oneCell(), seed);
+        WorldParameters p = WorldParameters.oneCell().withWarmth(WarmthParameters.alone()).withRoom(new Room(25, 0));
+        ModelNights night = new ModelNights(rig, p, new double[] {0.97}, seed, _ -> { });
+        night.fill();
+        night.rest(1800);
+        night.cuts = cuts;
+        night.drain("discharge", 0, 52.5, 0);
+        night.rest(600);
+        return night.done();
+    }
+
+    /** The pack emptied by the inverter with cuts. */
+    static Night packCut(long seed, List<Cut> cuts) {
+        ModelNights night = packNight(seed, 22, 0.99, _ -> { });
+        night.cuts = cuts;
+        night.rest(300);
+        night.drain("discharge", 1, 0, 0);
+        night.rest(600);
+        return night.done();
+    }
+
     /** Eight cells, nearly full, emptied in a heat run by the inverter. */
     static Night pack(long seed, double roomCelsius, double highestCharge, Consumer<ModelRig> prepared, Consumer<Row> also) {
+        ModelNights night = packNight(seed, roomCelsius, highestCharge, also);
+        prepared.accept(night.model);
+        night.rest(300);
+        night.drain("heat_run", 1, 0, 0.4);
+        night.rest(600);
+        return night.done();
+    }
+
+    private static ModelNights packNight(long seed, double roomCelsius, double highestCharge, Consumer<Row> also) {
         Rig rig = DrawnCalibrations.of(TestRigs.eightCells(), seed);
         Chance chance = Chance.of(seed, "pack", "cells");
         List<CellParameters> cells = new ArrayList<>();
@@ -104,12 +150,7 @@ final class ModelNights {
         WorldParameters p = pack.withCells(cells).withWarmth(DrawnCells.cooledInPack(seed)).withRoom(new Room(roomCelsius, 0))
                 .withPath(pack.path().withSupplies(Supply.Charger.usual())
                         .withLoads(new Load.Electronic(0.1), new Load.Inverter(1500, 0.9, 19, 24, 5, 20e-3, 0, 900, 60)));
-        ModelNights night = new ModelNights(rig, p, charges, seed, also);
-        prepared.accept(night.model);
-        night.rest(300);
-        night.drain("heat_run", 1, 0, 0.4);
-        night.rest(600);
-        return night.done();
+        return new ModelNights(rig, p, charges, seed, also);
     }
 
     static Consumer<ModelRig> sound() {
@@ -171,6 +212,9 @@ final class ModelNights {
         long rows = 0;
         while (lowest() > 2.50) {
             model.step(lowest() < 2.9 ? SCAN : earlyHours > 0 ? SLOW_SCAN : FILL_SCAN);
+            if (!cuts.isEmpty() && (before - model.world().coulombs()) / 3600 >= cuts.getFirst().ampHours()) {
+                cut(kind, sink, amps);
+            }
             boolean due = earlyHours > 0 && model.world().nanos() - began > earlyHours * 3600e9;
             if (due && early.isEmpty()) {
                 early = trace.warmthNow();
@@ -203,6 +247,36 @@ final class ModelNights {
                 (model.world().nanos() - began) / 3600e9, rows == 0 ? 0 : squares / rows, walk));
     }
 
+    /** The step is broken off, and goes on in another run with a clock and scans of its own. */
+    private void cut(String kind, int sink, double amps) {
+        Cut cut = cuts.getFirst();
+        cuts = cuts.subList(1, cuts.size());
+        double flowing = Math.abs(model.world().amps());
+        model.end(Ended.CUT);
+        parted = Optional.of(new Parted(gathered(), cut, flowing));
+        model.pass(cut.unseenSeconds());
+        model.relay(Line.CONTACTOR, false);
+        model.relay(Line.sink(sink), false);
+        if (amps > 0) {
+            model.world().sink(sink, false, 0);
+        }
+        model.pass(cut.outageSeconds() - cut.unseenSeconds());
+        trace = new Trace(rig);
+        model.anew();
+        model.live(2, SCAN);
+        model.begin(step, kind);
+        model.relay(Line.CONTACTOR, true);
+        model.relay(Line.sink(sink), true);
+        if (amps > 0) {
+            model.world().sink(sink, true, amps);
+        }
+        model.live(20, SCAN);
+    }
+
+    private Gathered gathered() {
+        return parted.map(part -> Joined.of(part.before(), part.cut().outageSeconds(), part.amps(), trace.end())).orElseGet(trace::end);
+    }
+
     private Truth.Walk walk() {
         double[] volts = new double[Math.max(0, rig.cells().series() - 1)];
         Arrays.setAll(volts, k -> model.world().barVolts(k + 1));
@@ -232,6 +306,6 @@ final class ModelNights {
     }
 
     private Night done() {
-        return new Night(rig, trace.end(), truths);
+        return new Night(rig, gathered(), truths);
     }
 }

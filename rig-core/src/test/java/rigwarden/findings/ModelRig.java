@@ -88,6 +88,11 @@ final class ModelRig {
         account = Account.EMPTY;
     }
 
+    /** Its scans are counted from the first again. */
+    void anew() {
+        number = 0;
+    }
+
     void laid(Spot spot) {
         marks.add(new StepMark.Laid(spot));
     }

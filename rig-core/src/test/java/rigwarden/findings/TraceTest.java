@@ -15,6 +15,7 @@ import rigwarden.rig.Rig;
 import rigwarden.rig.Role;
 import rigwarden.rig.TestRigs;
 import rigwarden.warden.Reading;
+import rigwarden.warden.Scan;
 
 /** However the rows come, the findings are the same; and what cannot be said is said. */
 class TraceTest {
@@ -98,6 +99,47 @@ class TraceTest {
 
             assertThat(Findings.of(CELL, after.end(), Rating.usual(105))).as("seed %d", seed).isEqualTo(whole);
         }
+    }
+
+    @Test
+    void a_run_in_two_parts_gives_the_same_however_the_rows_of_each_come() {
+        List<Row> rows = shortRun();
+        int cut = 2 * (600 + 300 + 450);
+        List<Row> before = new ArrayList<>(rows.subList(0, cut));
+        List<Row> after = new ArrayList<>();
+        for (Row row : rows.subList(cut, rows.size())) {
+            List<StepMark> marks = new ArrayList<>(row.marks());
+            if (after.isEmpty()) {
+                marks.addFirst(new StepMark.Begun(3, "discharge"));
+            }
+            after.add(new Row(new Scan(after.size() + 1, row.scan().nanos(), row.scan().readings()), marks));
+        }
+        List<Finding> whole = inParts(before, after);
+        assertThat(answer(whole, Kind.CAPACITY)).isInstanceOf(Answer.Value.class);
+        assertThat(((Answer.Value) answer(whole, Kind.CAPACITY)).value()).isCloseTo(52.5 * 1200 / 3600 + 52.5 * 11 / 3600 / 2, within(0.03));
+
+        for (long seed = 1; seed <= 50; seed++) {
+            Random random = new Random(seed);
+            assertThat(inParts(disturbed(before, random), disturbed(after, random))).as("seed %d", seed).isEqualTo(whole);
+        }
+    }
+
+    private static List<Finding> inParts(List<Row> before, List<Row> after) {
+        return Findings.of(CELL, Joined.of(WrittenRun.gathered(CELL, before), 600, 52.5, WrittenRun.gathered(CELL, after)), Rating.usual(105));
+    }
+
+    @Test
+    void where_the_current_was_not_read_the_count_stands_and_no_ripple_is_made_of_what_is_not_there() {
+        List<Row> rows = new ArrayList<>();
+        for (Row row : shortRun()) {
+            long scan = row.scan().number();
+            rows.add(scan > 2200 && scan < 3200 ? WrittenRun.without(List.of(row), CELL.channel(Role.CURRENT)).getFirst() : row);
+        }
+        Finding charge = WrittenRun.findings(CELL, rows).stream().filter(f -> f.kind() == Kind.CHARGE && f.about().startsWith("step 3")).findFirst()
+                .orElseThrow();
+
+        assertThat(((Answer.Value) charge.answer()).value()).isCloseTo(-52.5 * 1200 / 3600, within(0.02));
+        assertThat(charge.notes()).anyMatch(note -> note.startsWith("over 500.0 s of it the current was not read")).noneMatch(note -> note.contains("ripple"));
     }
 
     @Test

@@ -12,7 +12,7 @@ import rigwarden.pack.Fault;
 final class UntoldEffects {
     /** What in the findings names an effect. */
     enum Names {
-        SUMS("trapezoid against count", Kind.CAPACITY, "the host's own samples give"),
+        SUMS("trapezoid against count", Kind.CAPACITY, "the samples of the current sum to"),
         ZERO("zero at rests", Kind.CAPACITY, "the current's zero was off"),
         DEVICE("shunt against device", Kind.CAPACITY, "own meter"),
         ACCOUNT("charge account does not close", Kind.ACCOUNT, "does not close"),

@@ -85,6 +85,24 @@ class VerdictTest {
     }
 
     @Test
+    void an_interrupted_capacity_decides_neither_way_however_far_it_lies_from_the_rating() {
+        assertThat(SOUND.gave(115, 0.3).bound(false, true).word(RATING)).isEqualTo("not decided");
+        assertThat(SOUND.gave(90, 0.3).bound(false, true).word(RATING)).isEqualTo("not decided");
+        assertThat(SOUND.gave(115, 0.3).bound(true, false).word(RATING)).as("at least so much is one-sided, and enough").isEqualTo("met");
+    }
+
+    @Test
+    void of_a_lower_bound_and_of_cells_of_an_unknown_warmth_no_probability_is_told_and_the_number_is_as_it_was_measured() {
+        for (Test105 odd : List.of(SOUND.gave(50, 0.3).bound(true, false), SOUND.at(Double.NaN, 0), SOUND.gave(50, 0.3).at(20, 1).bound(true, false))) {
+            assertThat(odd.against(RATING)).isInstanceOfSatisfying(Answer.NotDecided.class, not -> {
+                assertThat(not.probability()).isEmpty();
+                assertThat(not.at().value()).isEqualTo(odd.ampHours());
+            });
+        }
+        assertThat(SOUND.gave(104, 0.3).at(15, 0.2).against(RATING)).isInstanceOfSatisfying(Answer.NotDecided.class, not -> assertThat(not.probability()).isPresent());
+    }
+
+    @Test
     @Mark(of = "verdict", standing = Standing.FROM_MEMORY, source = "JCGM 106:2012, 7.4, a Zener diode of −5.47 V, u = 0.05 V, against −5.40 V: Φ(1.4);"
             + " the number is worked")
     void a_probability_of_conformity_is_that_of_the_guides_example() {

@@ -126,7 +126,7 @@ class LogbookTest {
         Files.writeString(file, "no database at all, whatever its name may say");
 
         try (Logbook logbook = Logbook.open(dir, LABEL)) {
-            assertThat(logbook.interrupted().getFirst().fault().get()).contains("not a database");
+            assertThat(logbook.interrupted().getFirst().fault().get()).contains("it is no run file, nor a ledger");
             assertThat(logbook.runs().getFirst().outcome()).isEqualTo(Outcome.INTERRUPTED);
             assertThat(logbook.runs().getFirst().sha256()).isEmpty();
         }

@@ -12,12 +12,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import rigwarden.joint.JointOhms;
+import rigwarden.logbook.LedgerRun;
 import rigwarden.logbook.Logbook;
 import rigwarden.logbook.LogbookException;
 import rigwarden.paper.FindingsJson;
@@ -40,8 +42,8 @@ final class FindingsCommand implements Callable<Integer> {
     @Option(names = "--json", description = "For a program: every number unrounded, with its budget.")
     private boolean json;
 
-    @Option(names = "--beside", paramLabel = "RUN", description = {"An earlier run of the same rig: whether its joints' rises, scaled by the",
-        "square of the current, are those of this run."})
+    @Option(names = "--beside", paramLabel = "RUN", description = "An earlier run of the same rig: whether its joints' rises, scaled by the square of"
+            + " the current, are those of this run.")
     private int beside;
 
     @Option(
@@ -58,31 +60,60 @@ final class FindingsCommand implements Callable<Integer> {
     @Override
     public Integer call() throws IOException {
         Path file = StoredRuns.file(logbook, run);
-        RunFindings found = RunFindings.read(file, walked(), beside > 0 ? Optional.of(StoredRuns.file(logbook, beside)) : Optional.empty())
+        if (beside == run) {
+            throw new Refused("Run " + run + " beside itself says nothing: name an earlier run of the same rig.");
+        }
+        Kept kept = kept();
+        RunFindings found = RunFindings.read(file, kept.walked(), beside > 0 ? Optional.of(StoredRuns.file(logbook, beside)) : Optional.empty())
                 .orElseThrow(() -> new Refused("The rig of run " + run
                 + " is refused by this version of Rigwarden, so that nothing is found from it; `rigwarden export` still gives its readings."));
         List<Recomputed.Found> recomputed = new ArrayList<>();
         for (List<CalibrationFile> set : sets()) {
             recomputed.add(recomputed(file, set));
         }
+        if (!json) {
+            kept.changed().forEach(System.out::println);
+        }
         if (json) {
-            System.out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(json(found, recomputed)));
+            System.out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(json(kept, found, recomputed)));
         } else if (recomputed.isEmpty()) {
-            FindingsText.of(run, found).forEach(System.out::println);
+            FindingsText.of(run, found, kept.later()).forEach(System.out::println);
         } else {
             RecomputedText.of(run, found, recomputed).forEach(System.out::println);
         }
         return Exits.DONE;
     }
 
-    /** What a hand meter found is in the ledger, which only one process may open: beside a run it is left alone, and that is said. */
-    private List<JointOhms> walked() {
+    /**
+     * What the ledger adds to a run's file.
+     *
+     * @param walked what a hand meter found on the joints, in this run and in those that it went on with
+     * @param later number of the run that went on with it, if one did
+     * @param changed a sentence for each of their files that is not the one that was closed
+     */
+    private record Kept(List<JointOhms> walked, OptionalInt later, List<String> changed) {}
+
+    /** Only one process may open the ledger: beside a run it is left alone, and that is said. */
+    private Kept kept() {
         try (Logbook book = Logbook.open(logbook.folder(), LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString())) {
-            return book.joints(run);
+            List<LedgerRun> runs = book.runs();
+            List<JointOhms> walked = new ArrayList<>();
+            List<String> changed = new ArrayList<>();
+            for (OptionalInt each = OptionalInt.of(run); each.isPresent(); each = before(runs, each.getAsInt())) {
+                int number = each.getAsInt();
+                walked.addAll(0, book.joints(number));
+                runs.stream().filter(r -> r.number() == number).findFirst().flatMap(r -> Seal.broken(r, book.file(number))).ifPresent(changed::addFirst);
+            }
+            return new Kept(walked, runs.stream().filter(r -> r.continues().equals(OptionalInt.of(run))).mapToInt(LedgerRun::number).findFirst(), changed);
         } catch (LogbookException e) {
-            System.err.println("Without what a hand meter found on the joints: " + e.getMessage());
-            return List.of();
+            System.err.println("Without what the ledger adds (a hand meter's joints, whether another run went on with it, whether its file was changed): "
+                    + e.getMessage());
+            return new Kept(List.of(), OptionalInt.empty(), List.of());
         }
+    }
+
+    private static OptionalInt before(List<LedgerRun> runs, int number) {
+        return runs.stream().filter(r -> r.number() == number).map(LedgerRun::continues).findFirst().orElse(OptionalInt.empty());
     }
 
     /** In the order in which they were named; each has one of a channel. */
@@ -111,12 +142,13 @@ final class FindingsCommand implements Callable<Integer> {
         } catch (CharacterCodingException _) {
             throw new Refused("The calibration " + file + " is no text: allowed is a file that `rigwarden calibrate` wrote.");
         } catch (IOException e) {
-            throw new Refused("The calibration " + file + " cannot be read: " + e.getMessage());
+            throw new Refused("The calibration " + file + " cannot be read: " + FileTrouble.why(e) + ".");
         }
     }
 
-    private Map<String, Object> json(RunFindings found, List<Recomputed.Found> recomputed) {
+    private Map<String, Object> json(Kept kept, RunFindings found, List<Recomputed.Found> recomputed) {
         Map<String, Object> whole = new LinkedHashMap<>(FindingsJson.of(run, found));
+        whole.put("files_changed", kept.changed());
         if (!recomputed.isEmpty()) {
             whole.put("with_calibrations", recomputed.stream().map(other -> {
                 Map<String, Object> one = new LinkedHashMap<>();

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -76,7 +77,7 @@ final class ImportCommand implements Callable<Integer> {
     }
 
     private static String words(Survey survey) {
-        return String.format("%d of %d lines became rows in %d steps, %.2f h", survey.rows(), survey.lines(), survey.steps(),
-                (survey.lastNanos() - survey.firstNanos()) / 3600e9);
+        return String.format(Locale.ROOT, "%d of %d lines became rows in %d %s, %.2f h", survey.rows(), survey.lines(), survey.steps(),
+                survey.steps() == 1 ? "step" : "steps", (survey.lastNanos() - survey.firstNanos()) / 3600e9);
     }
 }

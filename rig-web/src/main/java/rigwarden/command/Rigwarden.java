@@ -1,5 +1,6 @@
 package rigwarden.command;
 
+import java.nio.file.FileSystemException;
 import java.util.Locale;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -29,6 +30,10 @@ public final class Rigwarden implements Runnable {
         line.setExecutionExceptionHandler((thrown, _, _) -> {
             if (thrown instanceof Refused || thrown instanceof LogbookException) {
                 System.err.println(thrown.getMessage());
+                return Exits.REFUSED;
+            }
+            if (thrown instanceof FileSystemException file) {
+                System.err.println(FileTrouble.words(file));
                 return Exits.REFUSED;
             }
             System.err.println("rigwarden: a defect of ours, please report it: " + thrown);

@@ -62,6 +62,7 @@ final class RunsCommand implements Callable<Integer> {
                 return Exits.DONE;
             }
         }
+        Seal.broken(run, book.file(run.number())).ifPresent(System.out::println);
         Mornings.card(run, book.file(run.number())).ifPresentOrElse(card -> card.lines().forEach(System.out::println), () ->
                 System.out.println("Run " + run.number() + " " + run.outcome().word() + ". Its rig or programme is refused by this version"
                         + " of Rigwarden, so that it makes no card; `rigwarden export` still gives its readings."));

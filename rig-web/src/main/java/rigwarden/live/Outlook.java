@@ -72,6 +72,6 @@ final class Outlook {
     static Left stands(Level level) {
         return level.known()
                 ? Left.at(level.share())
-                : new Left("not known: this run was neither full nor empty", Left.Care.LOOK);
+                : new Left("nobody knows how full: this run has shown them neither full nor empty", Left.Care.LOOK);
     }
 }

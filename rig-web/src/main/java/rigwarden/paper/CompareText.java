@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import rigwarden.findings.Budget;
 import rigwarden.findings.Change;
 import rigwarden.findings.Comparison;
@@ -25,6 +26,8 @@ public final class CompareText {
         if (earliest.rehearsal()) {
             lines.add("Rehearsals: every part was emulated, and nothing of this is about your cells.");
         }
+        Stream.concat(Stream.of(earliest), later.stream()).forEach(run ->
+                run.lost().ifPresent(why -> lines.add("Of " + run.words() + ": " + why)));
         lines.add("Runs on one rig file are taken for one pack, and one shunt and tap board; nobody but you knows whether they are.");
         later.forEach(run -> {
             lines.add("");
@@ -45,7 +48,9 @@ public final class CompareText {
             lines.add(held.isEmpty() ? "  Nothing is at like conditions." : "  No difference that these two runs can measure.");
         }
         held.stream().filter(h -> !h.seen()).forEach(h -> lines.add("  " + unseen(h)));
-        lines.add("  how sure, and why:");
+        if (!held.isEmpty()) {
+            lines.add("  how sure, and why:");
+        }
         held.forEach(h -> lines.addAll(why(h)));
         changes.stream().filter(c -> c instanceof Change.NotHeld).map(Change.NotHeld.class::cast).map(n -> Spots.say("  not compared: %s, %s: %s",
                 n.kind().word(), n.what(), n.because())).distinct().forEach(lines::add);

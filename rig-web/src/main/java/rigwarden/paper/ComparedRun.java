@@ -16,23 +16,26 @@ import rigwarden.logbook.RunReader;
  * @param rehearsal whether every part of it was emulated
  * @param seed of a rehearsal's specimen; 0 of a real run
  * @param mishaps what was to go wrong in a rehearsal
+ * @param lost why nothing is known of a run with which it went on, in a sentence; empty where nothing is lost
  * @param measured what can be held against another
  */
-public record ComparedRun(int number, String started, boolean rehearsal, long seed, List<String> mishaps, Measured measured) {
+public record ComparedRun(int number, String started, boolean rehearsal, long seed, List<String> mishaps, Optional<String> lost,
+        Measured measured) {
     public ComparedRun {
         mishaps = List.copyOf(mishaps);
     }
 
     /**
-     * Reads a run file, one row at a time in memory.
+     * Reads a run with all that it went on with, one row at a time in memory.
      *
      * @return nothing where this version refuses the rig in it
      * @throws LogbookException where the file is missing or cannot be read
      */
     public static Optional<ComparedRun> read(int number, Path file) {
         try (RunReader reader = RunReader.open(file)) {
-            return RunFindings.rig(reader).map(rig -> new ComparedRun(number, reader.about().started(), reader.about().rehearsal(),
-                    reader.about().seed(), reader.about().mishaps(), Measured.of(rig, RunFindings.gather(reader, rig))));
+            return RunFindings.rig(reader).flatMap(rig -> AllParts.read(file, RunFindings::rig).map(all -> new ComparedRun(number,
+                    reader.about().started(), reader.about().rehearsal(), reader.about().seed(), reader.about().mishaps(), all.lost(),
+                    Measured.of(rig, all.gathered()))));
         }
     }
 

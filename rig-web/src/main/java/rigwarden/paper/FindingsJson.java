@@ -18,25 +18,42 @@ public final class FindingsJson {
         whole.put("rig", run.rig().name());
         run.imported().ifPresent(from -> whole.put("imported", from));
         whole.put("rehearsal", run.rehearsal());
-        whole.put("part_of_a_continued_run", run.part());
+        whole.put("parts", run.parts().stream().map(FindingsJson::part).toList());
+        run.lost().ifPresent(why -> whole.put("lost", why));
         whole.put("rows", run.rows());
         whole.put("missing_rows", run.missingRows());
         whole.put("coverage", Budget.COVERAGE);
         whole.put("answers", run.headlines().stream().map(Sentence::of).toList());
-        whole.put("findings", run.findings().stream().map(FindingsJson::one).toList());
+        whole.put("findings", run.findings().stream().map(finding -> one(run, finding)).toList());
         return whole;
     }
 
-    private static Map<String, Object> one(Finding finding) {
+    private static Map<String, Object> part(RunFindings.Part part) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("run", part.run());
+        map.put("scans_before", part.scansBefore());
+        part.goesOnAtStep().ifPresent(step -> map.put("goes_on_at_step", step));
+        return map;
+    }
+
+    private static Map<String, Object> one(RunFindings run, Finding finding) {
         Map<String, Object> map = new LinkedHashMap<>();
         map.put("kind", finding.kind().word());
         map.put("about", finding.about());
         answer(finding.answer(), map);
         map.put("conditions", finding.conditions());
         map.put("notes", finding.notes());
-        map.put("method", finding.kind().method());
-        map.put("scans", List.of(finding.firstScan(), finding.lastScan()));
+        map.put("method", finding.kind().method(run.rig()));
+        map.put("scans", List.of(own(run, finding.firstScan()), own(run, finding.lastScan())));
+        if (run.parts().size() > 1) {
+            map.put("scans_are_of_runs", List.of(run.partOf(finding.firstScan()).run(), run.partOf(finding.lastScan()).run()));
+        }
         return map;
+    }
+
+    /** Number of a scan in the run that it is of. */
+    private static long own(RunFindings run, long scan) {
+        return scan - run.partOf(scan).scansBefore();
     }
 
     private static void answer(Answer answer, Map<String, Object> map) {
@@ -75,7 +92,7 @@ public final class FindingsJson {
             }
             case Answer.NotDecided n -> {
                 map.put("answer", "not_decided");
-                map.put("probability_met", n.probability());
+                n.probability().ifPresent(met -> map.put("probability_met", met));
                 map.put("because", n.because());
                 map.put("against", n.against());
                 measured(n.at().value(), n.at().unit(), n.at().budget(), map);

@@ -7,6 +7,7 @@ import java.util.Optional;
 import rigwarden.findings.Answer;
 import rigwarden.findings.Capacity;
 import rigwarden.findings.Rating;
+import rigwarden.findings.StepFinding;
 import rigwarden.findings.Verdict;
 import rigwarden.logbook.Outcome;
 import rigwarden.program.Ended;
@@ -49,11 +50,7 @@ public final class MorningCard {
     }
 
     private static List<String> ended(Rig rig, Program program, Known run) {
-        String last = run.told().steps().isEmpty()
-                ? "No step was ended."
-                : Spots.say("The last step was %d of %d, %s, ended by: %s.", run.told().steps().getLast().index(),
-                        program.steps().size(), run.told().steps().getLast().kind().replace('_', ' '),
-                        EndWords.of(run.told().steps().getLast().by()));
+        String last = run.told().steps().isEmpty() ? "No step was ended." : last(program, run.told().steps().getLast(), run.outcome());
         return switch (run.outcome()) {
             case FINISHED -> List.of("The programme came to its end. " + last);
             case STOPPED -> List.of("It was stopped before its end. " + last);
@@ -61,6 +58,12 @@ public final class MorningCard {
             case INTERRUPTED -> List.of("The process that ran it died. " + run.words(), last);
             case RUNNING -> List.of("It still runs. " + last);
         };
+    }
+
+    private static String last(Program program, StepFinding step, Outcome outcome) {
+        String which = Spots.say("%d of %d, %s", step.index(), program.steps().size(), step.kind().replace('_', ' '));
+        return outcome == Outcome.RUNNING && step.by() == Ended.CUT ? "It is in step " + which + "."
+                : Spots.say("The last step was %s, ended by: %s.", which, EndWords.of(step.by()));
     }
 
     private static List<String> numbers(List<Capacity> capacities, Map<Integer, String> untold) {
@@ -102,10 +105,11 @@ public final class MorningCard {
             lines.add("Nothing about your cells: every part was emulated.");
         }
         switch (run.outcome()) {
-            case INTERRUPTED -> lines.add("An interrupted run never decides against a rating, whatever it gave.");
+            case INTERRUPTED -> lines.add("A step that was broken off never decides against a rating, whatever it gives when it goes on.");
             case TRIPPED, STOPPED -> lines.add("A step that was cut short says what came out until then, and nothing of what was left.");
             case FINISHED, RUNNING -> { }
         }
+        run.told().lost().ifPresent(lines::add);
         capacities.stream().filter(c -> !run.told().untold().containsKey(c.step())).forEach(c -> capacity(rig, c, lines));
         if (run.told().steps().stream().anyMatch(s -> s.kind().equals("rest") && !s.settled())) {
             lines.add("A rest ended before the cells had settled: what was measured after it began from cells that still moved.");

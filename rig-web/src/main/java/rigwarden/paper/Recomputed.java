@@ -6,22 +6,18 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import rigwarden.findings.Finding;
 import rigwarden.findings.Findings;
-import rigwarden.findings.Gathered;
 import rigwarden.findings.Rating;
-import rigwarden.findings.Trace;
 import rigwarden.findings.trace.Recount;
 import rigwarden.findings.trace.Reread;
 import rigwarden.findings.trace.Row;
-import rigwarden.logbook.Cycle;
-import rigwarden.logbook.Cycles;
 import rigwarden.logbook.LogbookException;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
 import rigwarden.rig.Channel;
 import rigwarden.rig.ChannelCalibration;
 import rigwarden.rig.Rig;
+import rigwarden.rig.Traced;
 import rigwarden.rigfile.CalibrationFile;
 import rigwarden.rigfile.Read;
 import rigwarden.rigfile.Refusal;
@@ -60,7 +56,7 @@ public sealed interface Recomputed {
             return switch (RigFile.with("rig", about.rigText(), files)) {
                 case Read.Refused<Rig> refused -> refused(refused);
                 case Read.Sound<Rig> named -> strange(about, own.value(), named.value().calibrations())
-                        .<Recomputed>map(Refused::new).orElseGet(() -> found(reader, own.value(), named.value().calibrations()));
+                        .<Recomputed>map(Refused::new).orElseGet(() -> found(run, about, own.value(), named.value().calibrations()));
             };
         }
     }
@@ -99,32 +95,32 @@ public sealed interface Recomputed {
         return Optional.empty();
     }
 
-    private static Recomputed found(RunReader reader, Rig own, List<ChannelCalibration> given) {
+    private static Recomputed found(Path run, RunAbout about, Rig own, List<ChannelCalibration> given) {
         List<String> kept = own.calibrations().stream().filter(then -> given.stream().noneMatch(one -> one.channel().equals(then.channel())))
                 .map(ChannelCalibration::text).toList();
         List<String> texts = Stream.concat(kept.stream(), given.stream().map(ChannelCalibration::text)).toList();
-        return switch (RigFile.read("rig", reader.about().rigText(), texts)) {
+        return switch (RigFile.read("rig", about.rigText(), texts)) {
             case Read.Refused<Rig> refused -> refused(refused);
             case Read.Sound<Rig> rig -> {
-                Gathered gathered = gather(reader, rig.value());
-                Rating rating = Rating.of(rig.value().cells());
-                List<Finding> found = Findings.of(rig.value(), gathered, rating);
-                yield new Found(given, new RunFindings(rig.value(), reader.about().imported(), reader.about().rehearsal(), reader.about().from().isPresent(), gathered.rows(),
-                        gathered.missingRows(), Findings.headlines(rig.value(), gathered, rating, found), found));
+                AllParts all = AllParts.read(run, new Anew(rig.value())).orElseThrow();
+                yield new Found(given, RunFindings.of(rig.value(), about, all,
+                        Findings.of(rig.value(), all.gathered(), Rating.of(rig.value().cells()))));
             }
         };
     }
 
-    private static Gathered gather(RunReader reader, Rig rig) {
-        Reread reread = new Reread(rig);
-        Recount recount = new Recount(rig);
-        Trace trace = new Trace(rig);
-        try (Cycles cycles = reader.cycles()) {
-            while (cycles.hasNext()) {
-                Cycle cycle = cycles.next();
-                trace.take(recount.take(new Row(reread.of(cycle.scan()), RunFindings.marks(rig, cycle.events()))));
-            }
+    /** Every part of the run on this rig, its codes read anew and its sums counted anew. */
+    record Anew(Rig with) implements AllParts.Way {
+        @Override
+        public Optional<Rig> rig(RunReader reader) {
+            return Optional.of(with);
         }
-        return trace.end();
+
+        @Override
+        public AllParts.Reading reading(Traced rig) {
+            Reread reread = new Reread(with);
+            Recount recount = new Recount(with);
+            return row -> recount.take(new Row(reread.of(row.scan()), row.marks()));
+        }
     }
 }

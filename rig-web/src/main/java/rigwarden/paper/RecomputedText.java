@@ -21,6 +21,7 @@ public final class RecomputedText {
         if (recorded.rehearsal()) {
             lines.add("A rehearsal: every part was emulated, and nothing of this is about your cells.");
         }
+        lines.addAll(FindingsText.parts(recorded));
         lines.add("");
         lines.add("as recorded: " + (recorded.rig().calibrations().isEmpty() ? "no calibration lay beside the rig file"
                 : String.join("; ", recorded.rig().calibrations().stream().map(RecomputedText::words).toList())));
@@ -64,14 +65,15 @@ public final class RecomputedText {
     /** Nothing where it is the same with each of them. */
     private static List<String> figure(Finding own, RunFindings recorded, String name, List<Recomputed.Found> others,
             List<Map<String, Finding>> after) {
-        String told = FindingsText.answer(own);
+        String told = FindingsText.answer(recorded, own);
         List<String> with = new ArrayList<>();
         boolean differs = false;
         for (int i = 0; i < others.size(); i++) {
             Finding other = after.get(i).get(name);
-            String answer = other == null ? "not found" : FindingsText.answer(other);
+            String answer = other == null ? "not found" : FindingsText.answer(others.get(i).found(), other);
             differs |= !answer.equals(told);
-            with.add(Spots.say("    with %s: %s; rests on %s", letter(i), bare(answer, own), RestsOn.words(others.get(i).found().rig(), own.kind())));
+            with.add(Spots.say("    with %s: %s; rests on %s", letter(i), bare(answer, FindingsText.about(recorded, own)),
+                    RestsOn.words(others.get(i).found().rig(), own.kind())));
         }
         if (!differs) {
             return List.of();
@@ -80,8 +82,8 @@ public final class RecomputedText {
         return with;
     }
 
-    private static String bare(String answer, Finding own) {
-        int at = answer.indexOf(own.about() + ": ");
-        return at < 0 ? answer : answer.substring(at + own.about().length() + 2);
+    private static String bare(String answer, String about) {
+        int at = answer.indexOf(about + ": ");
+        return at < 0 ? answer : answer.substring(at + about.length() + 2);
     }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import rigwarden.elsewhere.LogChannels;
 import rigwarden.elsewhere.LogMap;
 import rigwarden.elsewhere.MapFile;
@@ -14,12 +15,8 @@ import rigwarden.findings.Gathered;
 import rigwarden.findings.Headline;
 import rigwarden.findings.Kind;
 import rigwarden.findings.Rating;
-import rigwarden.findings.Trace;
-import rigwarden.findings.trace.Row;
 import rigwarden.findings.trace.StepMark;
 import rigwarden.joint.JointOhms;
-import rigwarden.logbook.Cycle;
-import rigwarden.logbook.Cycles;
 import rigwarden.logbook.LogbookException;
 import rigwarden.logbook.RunAbout;
 import rigwarden.logbook.RunReader;
@@ -37,14 +34,35 @@ import rigwarden.rigfile.RigFile;
  * @param rig it ran on, or the log from elsewhere that it was
  * @param imported where such a log came from
  * @param rehearsal whether every part of it was emulated
- * @param part whether it went on with another run, of which nothing is found here
- * @param rows that were in it
+ * @param parts the runs that it is made of, in their order: it went on with those before the last
+ * @param lost why nothing is found of a run that it went on with, in a sentence; empty where nothing is lost
+ * @param rows that were in them
  * @param missingRows scans that were not
  * @param headlines what a person asks of each discharge first
  * @param findings in the order in which they are found
  */
-public record RunFindings(Traced rig, Optional<String> imported, boolean rehearsal, boolean part, long rows, long missingRows,
+public record RunFindings(Traced rig, Optional<String> imported, boolean rehearsal, List<Part> parts, Optional<String> lost, long rows, long missingRows,
         List<Headline> headlines, List<Finding> findings) {
+    public RunFindings {
+        parts = List.copyOf(parts);
+        headlines = List.copyOf(headlines);
+        findings = List.copyOf(findings);
+    }
+
+    /**
+     * One run of those.
+     *
+     * @param run its number; 0 of a file that is called otherwise
+     * @param scansBefore scans of the parts before it: the scans of a finding are counted on from part to part
+     * @param goesOnAtStep step in which the run before was broken off and this one went on, if there is one
+     */
+    public record Part(int run, long scansBefore, OptionalInt goesOnAtStep) {}
+
+    /** The run that a finding's scan is in. */
+    public Part partOf(long scan) {
+        return parts.stream().filter(part -> part.scansBefore() < Math.max(1, scan)).reduce((_, last) -> last).orElseThrow();
+    }
+
     /**
      * Reads a run file, one row at a time in memory.
      *
@@ -64,23 +82,32 @@ public record RunFindings(Traced rig, Optional<String> imported, boolean rehears
     public static Optional<RunFindings> read(Path file, List<JointOhms> walked, Optional<Path> earlier) {
         try (RunReader reader = RunReader.open(file)) {
             RunAbout about = reader.about();
-            return (about.imported().isPresent() ? log(reader) : rig(reader).map(Traced.class::cast)).map(traced -> {
-                Gathered gathered = gather(reader, traced);
-                Rating rating = Rating.of(traced.cells());
-                List<Finding> found = new ArrayList<>(Findings.of(traced, gathered, rating,
+            return traced(reader).flatMap(traced -> AllParts.read(file, RunFindings::traced).map(all -> {
+                List<Finding> found = new ArrayList<>(Findings.of(traced, all.gathered(), Rating.of(traced.cells()),
                         traced instanceof Rig rig ? WalkedBars.of(rig, walked) : List.of()));
-                earlier.ifPresent(other -> found.add(beside(traced, gathered, other)));
-                return new RunFindings(traced, about.imported(), about.rehearsal(), about.from().isPresent(), gathered.rows(),
-                        gathered.missingRows(), Findings.headlines(traced, gathered, rating, found), List.copyOf(found));
-            });
+                earlier.ifPresent(other -> found.add(beside(traced, all.gathered(), other)));
+                return of(traced, about, all, found);
+            }));
         }
+    }
+
+    /** What was found of all parts of a run. */
+    static RunFindings of(Traced traced, RunAbout about, AllParts all, List<Finding> found) {
+        Gathered gathered = all.gathered();
+        return new RunFindings(traced, about.imported(), about.rehearsal(), all.parts(), all.lost(), gathered.rows(), gathered.missingRows(),
+                Findings.headlines(traced, gathered, Rating.of(traced.cells()), found), found);
+    }
+
+    private static Optional<Traced> traced(RunReader reader) {
+        return reader.about().imported().isPresent() ? log(reader) : rig(reader).map(Traced.class::cast);
     }
 
     private static Finding beside(Traced now, Gathered gathered, Path earlier) {
         String called = "run " + earlier.getFileName().toString().replaceFirst("[.]db$", "").replaceFirst("^0+", "");
         try (RunReader reader = RunReader.open(earlier)) {
             return rig(reader).filter(other -> other.name().equals(now.name()))
-                    .map(other -> Findings.beside(gather(reader, other), called, gathered))
+                    .flatMap(_ -> AllParts.read(earlier, RunFindings::rig))
+                    .map(other -> Findings.beside(other.gathered(), called, gathered))
                     .orElseGet(() -> new Finding(Kind.SQUARE, called + " to this run",
                             new Answer.Refused(called + " is of a rig of another name, or of one that this version refuses"), List.of(), List.of(), 0, 0));
         }
@@ -101,17 +128,6 @@ public record RunFindings(Traced rig, Optional<String> imported, boolean rehears
             return log.channels().equals(reader.channels()) ? Optional.of(log) : Optional.empty();
         }
         return Optional.empty();
-    }
-
-    static Gathered gather(RunReader reader, Traced rig) {
-        Trace trace = new Trace(rig);
-        try (Cycles cycles = reader.cycles()) {
-            while (cycles.hasNext()) {
-                Cycle cycle = cycles.next();
-                trace.take(new Row(cycle.scan(), marks(rig, cycle.events())));
-            }
-        }
-        return trace.end();
     }
 
     static List<StepMark> marks(Traced from, List<StoredEvent> events) {

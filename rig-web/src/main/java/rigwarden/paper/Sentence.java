@@ -5,6 +5,7 @@ import rigwarden.findings.Answer;
 import rigwarden.findings.Capacity;
 import rigwarden.findings.Headline;
 import rigwarden.quantity.Uncertain;
+import rigwarden.rig.RatedAt;
 
 /** What a person asks of a discharge first, in one sentence. */
 final class Sentence {
@@ -24,7 +25,7 @@ final class Sentence {
         int decimals = Figures.decimals(out.expanded());
         return Spots.say("%s %s%s %s ± %s %s at %.2f C, %s, %s%s; %s", who(headline), capacity.lowerBound() ? "at least " : "",
                 Spots.number(decimals, out.value()), unit, Spots.number(decimals, out.expanded()), unit, capacity.rateC(), warmth(capacity),
-                started(capacity), capacity.interrupted() ? ", interrupted" : "", promise(headline));
+                started(capacity) + more(capacity), capacity.interrupted() ? ", interrupted" : "", promise(headline));
     }
 
     private static String who(Headline headline) {
@@ -55,15 +56,28 @@ final class Sentence {
         };
     }
 
+    /** What may be missing is not in the ±, which is of what came out. */
+    private static String more(Capacity capacity) {
+        return capacity.missingAmpHours() > 0 ? Spots.say(" (up to %.2f Ah more)", capacity.missingAmpHours()) : "";
+    }
+
     private static String promise(Headline headline) {
         String promise = headline.rating().promise();
         return switch (headline.verdict()) {
-            case Answer.Decided decided -> Spots.say("%s at these conditions: %s, %s sure", promise, decided.met() ? "met" : "not met",
-                    percent(decided.probability()));
+            case Answer.Decided decided -> Spots.say("%s%s: %s, %s sure", promise, inside(headline) ? " at these conditions" : ", though not at its conditions",
+                    decided.met() ? "met" : "not met", percent(decided.probability()));
             case Answer.NotDecided not -> promise + ": " + not.because();
             case Answer.Value _, Answer.AtLeast _, Answer.Between _, Answer.Named _, Answer.CannotTell _, Answer.Refused _ ->
                 promise + ": not held against it";
         };
+    }
+
+    /** Whether it was measured where the rating holds; what is met elsewhere is met in spite of that. */
+    private static boolean inside(Headline headline) {
+        Capacity capacity = headline.capacity();
+        RatedAt at = headline.rating().at();
+        return Math.abs(capacity.bodyCelsius() - at.celsius()) + capacity.bodyExpandedKelvin() <= at.nearKelvin()
+                && capacity.rateC() >= at.leastC() && capacity.rateC() <= at.mostC();
     }
 
     static String percent(double probability) {

@@ -65,6 +65,17 @@ class ExportCommandTest {
         return folder.resolve("book").toString();
     }
 
+    @Test
+    void a_folder_that_cannot_be_written_into_is_no_defect_of_ours_but_said() throws IOException {
+        Path file = Files.writeString(folder.resolve("in the way"), "");
+
+        for (String form : List.of("scans", "cells")) {
+            Spoken said = export(file, "--as", form);
+            assertThat(said.exit()).isEqualTo(Exits.REFUSED);
+            assertThat(said.err()).contains("in the way cannot be used: something of that name is in the way.");
+        }
+    }
+
     private static Spoken export(Path to, String... more) {
         return Spoken.of(Stream.concat(Stream.of("export", "1", "--to", to.toString(), "--logbook", book()), Stream.of(more)).toArray(String[]::new));
     }

@@ -133,7 +133,7 @@ class ImportCommandTest {
         assertThat(said.exit()).isEqualTo(Exits.DONE);
         assertThat(said.out()).contains("line 102: it has 2 fields where the heading has 3", "line 202: cell is empty",
                 "line 302: load mA is 9.9E37, beyond what the map allows", "line 402: cell is \"OVER\", which is no number",
-                "line 452: its time is 180.0 s, and that of the line before 26940.0 s", "line 502: its time, 29940.0 s, is that of the line before");
+                "line 452: its time is 180 s, and that of the line before 26940 s", "line 502: its time, 29940 s, is that of the line before");
         assertThat(said.out()).contains("1 × a line of another width than the heading: left out", "1 × a reading that is not there",
                 "1 × a reading beyond what the map allows", "3 × a line later than usual", "598 of 601 lines became rows");
         try (RunReader reader = RunReader.open(Path.of(book(), "runs", "0001.db"))) {
@@ -152,7 +152,7 @@ class ImportCommandTest {
 
         Spoken said = imported(written(lines));
 
-        assertThat(said.out()).contains("line 302: its time is 6000.0 s, and that of the line before 17940.0 s: a clock that was set, or a second one");
+        assertThat(said.out()).contains("line 302: its time is 6000 s, and that of the line before 17940 s: a clock that was set, or a second one");
         assertThat(Spoken.of("findings", "1", "--logbook", book()).out())
                 .contains("CHARGE, step 2, discharge: not said: the rows' time went back within the step");
     }
@@ -193,9 +193,11 @@ class ImportCommandTest {
 
         assertThat(imported(Files.writeString(folder.resolve("empty.csv"), "")).err()).contains("empty.csv has no heading");
         assertThat(imported(Files.writeString(folder.resolve("none.csv"), "minutes,load mA,cell\nx,1,2\n")).err())
-                .contains("none.csv has no line that could be kept, of 1");
-        assertThat(imported(half).err()).contains("half.csv.gz cannot be read beyond line ");
-        assertThat(imported(folder.resolve("nowhere.csv")).err()).contains("nowhere.csv cannot be read beyond line 0");
+                .contains("none.csv has no line that could be kept, of 1 after the heading; the first: line 2: ");
+        assertThat(imported(half).err()).contains("half.csv.gz ends too soon, after line ", "nothing of it was kept");
+        assertThat(imported(folder.resolve("nowhere.csv")).err()).contains("nowhere.csv is not there");
+        Path noText = Files.write(folder.resolve("noise.csv"), new byte[] {7, 27, (byte) 0xff, ',', 1, 10, 3});
+        assertThat(imported(noText).err()).contains("and the heading has it not; it has: signs that are no text, so that it is no CSV.");
     }
 
     @Test

@@ -31,7 +31,19 @@ class FiguresTest {
         Budget odd = new Budget(List.of(Budget.limits("knees alike", 0.4)));
 
         assertThat(Shrinking.of(106, good, "Ah")).isEqualTo("calibrate the shunt: of ± 0.067 Ah hardly less would be left");
-        assertThat(Shrinking.of(2, odd, "Ah")).isEqualTo("look at \"knees alike\"");
+        assertThat(Shrinking.of(2, odd, "Ah")).isEqualTo("no cure is known here");
+    }
+
+    @Test
+    void a_zero_that_was_read_at_rest_is_not_cured_by_a_rest_and_a_term_of_one_of_two_tests_has_the_cure_of_its_kind() {
+        Budget zeroed = new Budget(List.of(Budget.limits("thermo-electric voltage", 0.4), Budget.standard("current's zero at rest", 0.01)));
+        Budget ratio = new Budget(List.of(Budget.standard("tap at the cut-off, fast test", 0.1), Budget.standard("tap at the cut-off, slow test", 0.05)));
+        Budget energy = new Budget(List.of(Budget.standard("charge", 0.4), Budget.standard("voltage taps", 0.1)));
+
+        assertThat(Shrinking.of(106, zeroed, "Ah")).startsWith("keep both ends of the shunt equally warm: ± 0.38 → ");
+        // 20 % of both taps' terms is left
+        assertThat(Shrinking.of(1, ratio, "")).isEqualTo("calibrate the voltage taps: ± 0.22 → ± 0.045 at best");
+        assertThat(Shrinking.of(340, energy, "Wh")).isEqualTo("what makes the charge of the same step surer makes this surer");
     }
 
     @Test

@@ -37,6 +37,22 @@ class SentenceTest {
     }
 
     @Test
+    void what_is_met_by_colder_cells_is_not_said_to_be_at_the_ratings_conditions() {
+        Capacity cold = capacity(14, Capacity.Start.FULL, false);
+
+        assertThat(said(cold, new Answer.Named("cell 1", ""), Rating.usual(95), 1)).contains("rated 95 Ah, though not at its conditions: met, more than 99.9 % sure");
+    }
+
+    @Test
+    void what_may_be_missing_from_full_stands_beside_what_came_out() {
+        Capacity notFull = new Capacity(3, 0.5, SOUND.ampHours(), SOUND.wattHours(), SOUND.budget(), SOUND.energyBudget(), 25, 0, 2.5, 0.005,
+                Capacity.Start.NOT_FULL, 0, 1.05, false, false);
+
+        assertThat(said(notFull, new Answer.Named("cell 5", ""), RATING, 8)).contains(
+                "103.1 Ah ± 1.4 Ah at 0.50 C, 25.0 °C, started not quite full (up to 1.05 Ah more); ");
+    }
+
+    @Test
     void what_cannot_be_said_is_said_in_its_place() {
         assertThat(said(SOUND, new Answer.CannotTell("cell 1 or cell 2", ""), RATING, 8))
                 .startsWith("Cell 1 or cell 2 limits the pack, the run cannot tell which: 103.1 Ah");

@@ -30,6 +30,11 @@ public record Edge(int step, String kind, long scan, Moment before, double[] noi
      */
     public record Moment(double seconds, double nominalSeconds, double amps, double[] volts) {}
 
+    /** The same with so many scans counted before it. */
+    public Edge counted(long scansBefore) {
+        return new Edge(step, kind, scan + scansBefore, before, noiseVolts, freedom, after, fallVoltsPerSecond, trail);
+    }
+
     /**
      * How unsure the line through the rows before is one row beyond them, in standard deviations of one row: of n equal distances
      * √(1/n + 3 (n + 1)/(n (n − 1))).

@@ -33,6 +33,9 @@ public final class Following {
     private double counted;
     private double guessed;
     private double trapezoid;
+    private long ampsNanos;
+    private long ampsScan;
+    private double unreadSeconds;
     private double blindSeconds;
     private double blindAmps;
     private long missing;
@@ -62,6 +65,9 @@ public final class Following {
         counted = 0;
         guessed = 0;
         trapezoid = 0;
+        ampsNanos = now.nanos;
+        ampsScan = now.scan;
+        unreadSeconds = 0;
         blindSeconds = 0;
         blindAmps = 0;
         missing = 0;
@@ -78,8 +84,12 @@ public final class Following {
         if (!Double.isNaN(now.amps)) {
             mostAmps = Math.max(mostAmps, Math.abs(now.amps));
             range(now.amps);
-            trapezoid += seconds * (Double.isNaN(lastAmps) ? now.amps : (now.amps + lastAmps) / 2);
+            double since = (now.nanos - ampsNanos) * 1e-9;
+            unreadSeconds += since > FAR_SECONDS && ampsScan < lastScan ? since : 0;
+            trapezoid += since * (Double.isNaN(lastAmps) ? now.amps : (now.amps + lastAmps) / 2);
             lastAmps = now.amps;
+            ampsNanos = now.nanos;
+            ampsScan = now.scan;
         }
         if (!Double.isNaN(now.coulombs) && summed) {
             sum(now);
@@ -153,8 +163,10 @@ public final class Following {
             never += cell ? 0 : 1;
         }
         double all = counted + guessed;
+        double last = (lastNanos - ampsNanos) * 1e-9;
+        double unread = unreadSeconds + (last > FAR_SECONDS ? last : 0);
         double amps = summed ? unseen() : Math.max(blindAmps, blind > blindSeconds ? mostAmps : 0);
         return new Continuity(firstScan, lastScan, missing, longest, back, blind, amps, counted, guessed, lastCoulombs - firstCoulombs,
-                never, Math.abs(all) < 100 ? 0 : trapezoid / all - 1, summed);
+                never, Math.abs(all) < 100 || unread > 0 ? 0 : trapezoid / all - 1, unread, summed);
     }
 }

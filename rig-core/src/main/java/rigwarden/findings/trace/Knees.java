@@ -35,6 +35,27 @@ public record Knees(double[][] emptying, double[][] filling, double[] endVolts, 
         return new Knees(low, high, end, 0, 0);
     }
 
+    /**
+     * Of a step that was broken off and went on so. A level that a cell had met in the first part stands; a later one is counted on from that
+     * part's charge.
+     */
+    public Knees then(Knees after) {
+        double[][] low = new double[emptying.length][];
+        double[][] high = new double[filling.length][];
+        for (int cell = 0; cell < low.length; cell++) {
+            low[cell] = met(emptying[cell], after.emptying[cell], -endAmpHours);
+            high[cell] = met(filling[cell], after.filling[cell], endAmpHours);
+        }
+        boolean flowed = after.endAmps != 0;
+        return new Knees(low, high, flowed ? after.endVolts : endVolts, endAmpHours + after.endAmpHours, flowed ? after.endAmps : endAmps);
+    }
+
+    private static double[] met(double[] first, double[] second, double movedAmpHours) {
+        double[] both = new double[first.length];
+        Arrays.setAll(both, level -> Double.isNaN(first[level]) ? second[level] + movedAmpHours : first[level]);
+        return both;
+    }
+
     /** Charge out, Ah, when this cell came down to a voltage on the lower knee; NaN where it did not, or was never above. */
     public double emptyAt(int cell, double volts) {
         return between(emptying[cell], (EMPTY_FROM_VOLTS - volts) / LEVEL_VOLTS);

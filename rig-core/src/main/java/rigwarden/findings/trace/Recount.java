@@ -44,6 +44,11 @@ public final class Recount {
         return new Row(row.scan(), marks);
     }
 
+    /** Sums of the step that runs, until now. */
+    public Account account() {
+        return account;
+    }
+
     private void count(Scan scan) {
         if (!(scan.readings().get(current.index()) instanceof Reading.Valid now)) {
             return;

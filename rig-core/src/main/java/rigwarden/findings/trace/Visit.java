@@ -19,6 +19,12 @@ import rigwarden.rig.Spot;
  */
 public record Visit(Spot spot, int step, double celsius, double overKelvin, double zeroKelvin, double squareAmps, double perHour,
         double flowedHours, boolean fell, long firstScan, long lastScan) {
+    /** The same with so many scans counted before it, and without a zero: a run that goes on with another begins with what that one warmed. */
+    public Visit goneOn(long scansBefore) {
+        return new Visit(spot, step, celsius, overKelvin, Double.NaN, squareAmps, perHour, flowedHours, fell, firstScan + scansBefore,
+                lastScan + scansBefore);
+    }
+
     /** Whether it stayed long enough for a reading to be of this spot. */
     public boolean settled() {
         return !Double.isNaN(overKelvin);

@@ -1,6 +1,7 @@
 package rigwarden.findings.trace;
 
 import java.util.Arrays;
+import java.util.stream.DoubleStream;
 import rigwarden.rig.Channel;
 
 /**
@@ -15,6 +16,21 @@ import rigwarden.rig.Channel;
  */
 public record Warmth(Channel where, double atRestCelsius, double[] hours, double[] celsius, double[] amps,
         double[] squareAmps) {
+    /** Of a step that was broken off and went on so: with the points of the first part, and those of the second so much later. */
+    public Warmth then(Warmth after, double laterHours) {
+        return new Warmth(where, atRestCelsius, both(hours, Arrays.stream(after.hours).map(hour -> hour + laterHours).toArray()),
+                both(celsius, after.celsius), both(amps, after.amps), both(squareAmps, after.squareAmps));
+    }
+
+    private static double[] both(double[] first, double[] second) {
+        return DoubleStream.concat(Arrays.stream(first), Arrays.stream(second)).toArray();
+    }
+
+    /** The same points, over what the place had when the step first began. */
+    public Warmth since(Warmth before) {
+        return new Warmth(where, before.atRestCelsius, hours, celsius, amps, squareAmps);
+    }
+
     /** Only the points up to a time, as they were known then. */
     public Warmth until(double hour) {
         int points = 0;
