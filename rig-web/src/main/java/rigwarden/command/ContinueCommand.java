@@ -138,9 +138,9 @@ final class ContinueCommand implements Callable<Integer> {
                 offered.versions(), outage(about, left, book.file(number))));
         return switch (answer) {
             case Answer.Allowed(PickUp from) -> from;
-            case Answer.Unmet unmet -> throw new Refused("Run " + number + " cannot go on. " + unmet.words()
-                    + "\nStart anew when you know why it ended; `rigwarden abandon " + number
-                    + " --because \"…\"` closes it for good.");
+            case Answer.Unmet unmet -> throw new Refused("Run " + number + " cannot go on. " + unmet.words() + (run.undecided(runs)
+                    ? "\nStart anew when you know why it ended; `rigwarden abandon " + number + " --because \"…\"` closes it for good."
+                    : ""));
         };
     }
 

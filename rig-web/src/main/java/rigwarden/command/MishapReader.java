@@ -35,8 +35,8 @@ final class MishapReader {
         world("cell 1 heats 10 K/min", "cell (\\d+) heats " + NUMBER + " k/min",
                 m -> new Fault.HeatRate(cell(m), number(m, 2)));
         world("cell 1 leaks 0.5 A", "cell (\\d+) leaks " + NUMBER + " a", m -> new Fault.Leak(cell(m), number(m, 2)));
-        world("joint 1p loosens 2 mohm", "joint (\\d+)([pn]) loosens " + NUMBER + " mohm",
-                m -> new Fault.LooseJoint(cell(m), m.group(2).equals("p"), number(m, 3) * 1e-3));
+        world("joint 1p loosens 2 mohm", "joint (\\d+)([pn]?) loosens " + NUMBER + " mohm",
+                m -> new Fault.LooseJoint(cell(m), !m.group(2).equals("n"), number(m, 3) * 1e-3));
         world("joint 1 loosens", "joint (\\d+) loosens", m -> new Fault.LooseJoint(cell(m), true, LOOSE_OHMS));
         board("wires pick up 1e-5", "wires pick up " + NUMBER, m -> new BoardFault.WiresUpset(number(m, 1), 1));
         board("card stalls 2 s", "card stalls " + NUMBER + " s", m -> new BoardFault.CardStalls(number(m, 1)));
