@@ -286,7 +286,7 @@ class PastTest {
         for (int mark = 0; mark < 4; mark++) {
             Moment moment = new Moment(CELL).set(Role.BODY, 22 + mark);
             Moment seen = mark == hole ? moment.failed(Role.BODY) : moment;
-            trail = trail.with(at(seen, mark * 10 * SECOND), seen.places.temperatures);
+            trail = trail.with(at(seen, mark * 10L * SECOND), seen.places.temperatures);
         }
         return trail.risePerMinute(CELL.channel(Role.BODY).index(), 3);
     }
