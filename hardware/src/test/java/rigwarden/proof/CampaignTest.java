@@ -2,6 +2,8 @@ package rigwarden.proof;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +11,7 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import rigwarden.campaign.Scene;
 import rigwarden.campaign.Campaign;
 import rigwarden.campaign.Case;
@@ -50,8 +53,12 @@ class CampaignTest {
 
     /** Runs the cases of a kept file. */
     static List<Outcome> written(Campaign campaign, Night night, String file) {
+        return written(campaign, night, Path.of("cases", file));
+    }
+
+    private static List<Outcome> written(Campaign campaign, Night night, Path file) {
         Scene of = night.scene();
-        Read<List<WrittenCase>> read = CaseFile.read(Path.of("cases", file), WrittenCases.words(of), of.program().steps().size());
+        Read<List<WrittenCase>> read = CaseFile.read(file, WrittenCases.words(of), of.program().steps().size());
         assertThat(read).isInstanceOf(Read.Sound.class);
         return campaign.run(List.of(night), ((Read.Sound<List<WrittenCase>>) read).value());
     }
@@ -138,6 +145,37 @@ class CampaignTest {
         assertThat(both.noticed()).isEqualTo(Noticed.TRIPPED);
         assertThat(both.harms()).extracting(Harm::what).contains(Harm.What.NOT_OFF);
         assertThat(both.unsafe()).isTrue();
+    }
+
+    /** The cell is too hot half a minute after its fault, and the joint loosens ten seconds later: STOP then would show nothing. */
+    @Test
+    void a_fault_that_comes_when_something_is_unsafe_already_is_not_the_one_that_stop_is_pressed_with(@TempDir Path folder) throws IOException {
+        Path file = Files.writeString(folder.resolve("late.toml"), """
+                [[case]]
+                name = "a cell shorts inside, then a joint loosens"
+                minutes = 10
+
+                [[case.fault]]
+                fault = "cell heats"
+                place = "cell 5"
+                size = 90
+                step = 7
+                after_s = 1200
+
+                [[case.fault]]
+                fault = "joint loosens"
+                place = "cell 3 positive"
+                size = 2
+                step = 7
+                after_s = 1240
+                """);
+        Outcome both = written(CAMPAIGN, nights.get(1), file).getFirst();
+
+        assertThat(both.struck()).isEqualTo(2);
+        assertThat(both.beyondOrders()).isTrue();
+        Outcome stopped = CAMPAIGN.stopped(List.of(both)).getFirst();
+        assertThat(stopped.what().strikes()).containsExactly(both.what().strikes().getFirst());
+        assertThat(stopped.harms()).extracting(Harm::what).containsExactly(Harm.What.HOT);
     }
 
     @Test

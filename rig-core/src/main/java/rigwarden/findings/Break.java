@@ -19,6 +19,9 @@ public record Break(double outageSeconds, double amps, double afterSeconds) {
     /** Time constant with which a cell under current forgets that it rested (project's assumption). */
     private static final double FORGETS_SECONDS = 1800;
 
+    /** What the term is called that stands for what flowed unseen. */
+    static final String UNSEEN = "unseen until it was open";
+
     /** Half of what may have flowed unseen until the contactor was open, Ah: in the charge of the step itself, whatever is made of it. */
     double halfUnseenAmpHours() {
         return amps * UNSEEN_SECONDS / 3600 / 2;
@@ -26,7 +29,7 @@ public record Break(double outageSeconds, double amps, double afterSeconds) {
 
     /** Anything from nothing to all of it, about that half (JCGM 100:2008, 4.3.7 and 4.3.8). */
     Budget.Term unseen() {
-        return Budget.limits("unseen until it was open", halfUnseenAmpHours());
+        return Budget.limits(UNSEEN, halfUnseenAmpHours());
     }
 
     /**

@@ -29,8 +29,8 @@ import rigwarden.rig.Traced;
  * @param missingAmpHours what the charge before may have left missing, Ah: the capacity may be higher by as much
  * @param lowerBound whether the capacity may be any amount higher: the start was not known, or something else than the
  *     cut-off ended it
- * @param interrupted whether the discharge, or what led to it from full, was broken off and went on: it then never decides
- *     against a rating
+ * @param interrupted whether the discharge, or what led to it from full, was broken off and went on: it then decides neither for
+ *     nor against a rating
  */
 public record Capacity(
         int step,

@@ -106,8 +106,8 @@ final class Charge {
     private static List<String> notes(StepNotes step) {
         Continuity seen = step.continuity();
         List<String> notes = new ArrayList<>();
-        if (!step.sums().breaks().isEmpty()) {
-            double half = step.sums().breaks().stream().mapToDouble(Break::halfUnseenAmpHours).sum();
+        double half = step.sums().unseenAmpHours();
+        if (half > 0) {
             notes.add(Words.say("it was interrupted and went on: up to %.2f Ah may have flowed unseen until the contactor was open; half of it is counted,"
                     + " and as much either way is in the budget", 2 * half));
         }

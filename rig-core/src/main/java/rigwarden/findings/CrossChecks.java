@@ -47,10 +47,11 @@ final class CrossChecks {
         return found;
     }
 
-    /** The host's own samples beside the count; the clock ratio, as it was learnt, is in the count. */
+    /** The host's own samples beside the count; the clock ratio, as it was learnt, is in the count. What flowed unseen is in neither. */
     private static Optional<String> sums(StepNotes step) {
         Continuity seen = step.continuity();
-        double charge = step.sums().chargeAmpHours().value();
+        double whole = step.sums().chargeAmpHours().value();
+        double charge = whole - Math.signum(whole) * step.sums().unseenAmpHours();
         if (seen.summed() || seen.rippleShare() == 0 || charge == 0) {
             return Optional.empty();
         }

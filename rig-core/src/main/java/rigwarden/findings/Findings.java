@@ -53,7 +53,7 @@ public final class Findings {
             notes.add(Words.say("it may be up to %.2f Ah more: the charge before it did not come to its taper", capacity.missingAmpHours()));
         }
         if (capacity.interrupted()) {
-            notes.add("it was interrupted and went on: wider for it, and never a decision against a rating");
+            notes.add("it was interrupted and went on: wider for it, and it decides neither for nor against a rating");
         }
         notes.addAll(CrossChecks.of(run, step));
         List<String> conditions = new ArrayList<>(Conditions.of(step));

@@ -65,6 +65,11 @@ public record StepFinding(
         return breaks.stream().mapToDouble(Break::outageSeconds).sum();
     }
 
+    /** What was put into the charge for what may have flowed unseen at its breaks, Ah, magnitude; nothing where the part before a break is lost. */
+    double unseenAmpHours() {
+        return chargeBudget.terms().stream().filter(term -> term.name().equals(Break.UNSEEN)).mapToDouble(Budget.Term::halfWidth).sum();
+    }
+
     /** A value and the column that had it. */
     public record Extreme(double value, String where) {}
 }

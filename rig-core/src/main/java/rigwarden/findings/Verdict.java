@@ -65,7 +65,7 @@ public final class Verdict {
 
     private static String outside(Capacity capacity, Rating rating, double value) {
         if (capacity.interrupted()) {
-            return "the test was interrupted, and such a one never decides against a rating";
+            return "the test was interrupted, and such a one decides neither for nor against a rating";
         }
         if (capacity.lowerBound()) {
             return "the capacity is a lower bound only";
@@ -76,6 +76,15 @@ public final class Verdict {
         if (Double.isNaN(capacity.bodyCelsius())) {
             return "nobody knows how warm the cells were";
         }
+        return elsewhere(capacity, rating);
+    }
+
+    /** Whether it was measured at the temperature and rate at which the rating holds, and down to its cut-off. */
+    public static boolean atItsConditions(Capacity capacity, Rating rating) {
+        return !Double.isNaN(capacity.bodyCelsius()) && elsewhere(capacity, rating).isEmpty();
+    }
+
+    private static String elsewhere(Capacity capacity, Rating rating) {
         if (Math.abs(capacity.bodyCelsius() - rating.at().celsius()) + capacity.bodyExpandedKelvin() > rating.at().nearKelvin()) {
             return Words.say("the cells were at %.1f °C, give or take %.1f K by their probes, and the rating holds at %.0f ± %.0f °C",
                     capacity.bodyCelsius(), capacity.bodyExpandedKelvin(), rating.at().celsius(), rating.at().nearKelvin());

@@ -69,6 +69,31 @@ class CutNightsTest {
         cuts().forEach(cuts -> holds(answer(ModelNights.oneCellCut(11, cuts), Kind.CAPACITY, "step 3, discharge"), undisturbed));
     }
 
+    /** The first cell's knee may be seen in two pieces, with a rest between them. */
+    @ParameterizedTest
+    @MethodSource("cuts")
+    void what_the_other_cells_still_held_is_within_what_is_told_without_a_break(List<Cut> cuts) {
+        Night night = ModelNights.packCut(12, cuts);
+        Night whole = ModelNights.packCut(12, List.of());
+
+        int held = 0;
+        for (int cell = 1; cell <= 8; cell++) {
+            String about = "step 2, discharge, left in cell " + cell;
+            if (said(night, about) instanceof Answer.Between with && said(whole, about) instanceof Answer.Between without) {
+                held++;
+                double middle = (without.low() + without.high()) / 2;
+                assertThat(middle).as(about).isBetween(with.low(), with.high());
+            }
+        }
+        assertThat(held).as("cells that both tell of").isGreaterThanOrEqualTo(6);
+    }
+
+    /** A refusal of the cell that was first. */
+    private static Answer said(Night night, String about) {
+        return Findings.of(night.rig(), night.gathered(), RATING).stream().filter(f -> f.about().equals(about)).map(Finding::answer).findFirst()
+                .orElse(new Answer.Refused("it was the first"));
+    }
+
     @Test
     void each_break_stands_in_the_conditions_and_its_widening_in_the_budget() {
         Night night = ModelNights.oneCellCut(11, List.of(new Cut(20, 1, 300), new Cut(60, 5, 900)));

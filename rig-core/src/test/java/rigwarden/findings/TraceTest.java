@@ -124,6 +124,25 @@ class TraceTest {
         }
     }
 
+    @Test
+    void what_flowed_unseen_at_a_break_is_no_ripple_and_is_not_said_to_be_counted_where_the_part_before_is_lost() {
+        List<Row> rows = shortRun();
+        int cut = 2 * (600 + 300 + 450);
+        List<Row> after = new ArrayList<>(rows.subList(cut, rows.size()));
+        after.set(0, new Row(after.getFirst().scan(), List.of(new StepMark.Begun(3, "discharge"))));
+
+        Finding joined = discharged(inParts(rows.subList(0, cut), after));
+        Finding alone = discharged(Findings.of(CELL, Joined.alone(600, 52.5, 3, WrittenRun.gathered(CELL, after)), Rating.usual(105)));
+
+        assertThat(joined.notes()).anyMatch(note -> note.contains("up to 0.16 Ah may have flowed unseen")).noneMatch(note -> note.contains("ripple"));
+        assertThat(alone.conditions()).anyMatch(words -> words.startsWith("INTERRUPTED for 10.0 min"));
+        assertThat(alone.notes()).noneMatch(note -> note.contains("unseen"));
+    }
+
+    private static Finding discharged(List<Finding> findings) {
+        return findings.stream().filter(f -> f.kind() == Kind.CHARGE && f.about().equals("step 3, discharge")).findFirst().orElseThrow();
+    }
+
     private static List<Finding> inParts(List<Row> before, List<Row> after) {
         return Findings.of(CELL, Joined.of(WrittenRun.gathered(CELL, before), 600, 52.5, WrittenRun.gathered(CELL, after)), Rating.usual(105));
     }

@@ -70,8 +70,8 @@ public final class Campaign {
     }
 
     /**
-     * Runs again what was unsafe although no order seems to prevent it, with STOP pressed in the very scan in which the fault comes and everything else
-     * the same: what is unsafe then too, no rig that is faster or wiser could have kept safe.
+     * Runs again what was unsafe although no order seems to prevent it, with STOP pressed in the very scan in which the fault comes (of a pair the last that came
+     * before anything was unsafe) and everything else the same: what is unsafe then too, no rig that is faster or wiser could have kept safe.
      *
      * @param outcomes of any cases; only those that are {@link Outcome#unsafeThoughOff} or {@link Outcome#unsafeAtOnce} are run
      */

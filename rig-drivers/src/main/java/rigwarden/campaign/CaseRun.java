@@ -49,6 +49,7 @@ final class CaseRun {
 
     /** The scan in which somebody presses STOP; {@link Long#MAX_VALUE} where nobody does. */
     private final long stopScan;
+    private boolean stoppedTooLate;
 
     private CaseRun(Case what, Rehearsal rehearsal, long stopScan) {
         this.what = what;
@@ -70,9 +71,14 @@ final class CaseRun {
         return new CaseRun(what, what.night().at(what.firstScan()), Long.MAX_VALUE).run();
     }
 
-    /** The same case with STOP pressed in the very scan in which its last fault comes, watched to the case's last scan: no order could be earlier. */
+    /**
+     * The same case with STOP pressed in the very scan in which its last fault comes, watched to the case's last scan: no order could be earlier. A fault
+     * that only came when something was unsafe already had no part in it, and is left out.
+     */
     static Outcome stopped(Case what) {
-        return new CaseRun(what, what.night().at(what.firstScan()), what.strikes().getLast().scan()).run();
+        CaseRun run = new CaseRun(what, what.night().at(what.firstScan()), what.strikes().getLast().scan());
+        Outcome outcome = run.run();
+        return run.stoppedTooLate && what.strikes().size() > 1 ? stopped(what.first(what.strikes().size() - 1)) : outcome;
     }
 
     /** The same case under another warden. */
@@ -89,6 +95,7 @@ final class CaseRun {
         while (scan < what.endScan() && over < afterScans) {
             boolean struck = strike();
             if (scan == stopScan) {
+                stoppedTooLate = !judge.harms().isEmpty();
                 rehearsal.stop();
             }
             scan(struck);

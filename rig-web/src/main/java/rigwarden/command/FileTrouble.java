@@ -11,7 +11,7 @@ import java.nio.file.NotDirectoryException;
 final class FileTrouble {
     private FileTrouble() {}
 
-    /** For example "/media/stick cannot be used: it is not there, and cannot be made there." */
+    /** For example "/media/stick cannot be used: it is not there, and nothing can be made there." */
     static String words(FileSystemException thrown) {
         return thrown.getFile() + " cannot be used: " + why(thrown) + ".";
     }

@@ -72,7 +72,7 @@ final class FindingsCommand implements Callable<Integer> {
             recomputed.add(recomputed(file, set));
         }
         if (!json) {
-            kept.changed().forEach(System.out::println);
+            kept.changed().ifPresent(sentences -> sentences.forEach(System.out::println));
         }
         if (json) {
             System.out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(json(kept, found, recomputed)));
@@ -89,9 +89,9 @@ final class FindingsCommand implements Callable<Integer> {
      *
      * @param walked what a hand meter found on the joints, in this run and in those that it went on with
      * @param later number of the run that went on with it, if one did
-     * @param changed a sentence for each of their files that is not the one that was closed
+     * @param changed a sentence for each of their files that is not the one that was closed; nothing where nobody could look
      */
-    private record Kept(List<JointOhms> walked, OptionalInt later, List<String> changed) {}
+    private record Kept(List<JointOhms> walked, OptionalInt later, Optional<List<String>> changed) {}
 
     /** Only one process may open the ledger: beside a run it is left alone, and that is said. */
     private Kept kept() {
@@ -104,16 +104,17 @@ final class FindingsCommand implements Callable<Integer> {
                 walked.addAll(0, book.joints(number));
                 runs.stream().filter(r -> r.number() == number).findFirst().flatMap(r -> Seal.broken(r, book.file(number))).ifPresent(changed::addFirst);
             }
-            return new Kept(walked, runs.stream().filter(r -> r.continues().equals(OptionalInt.of(run))).mapToInt(LedgerRun::number).findFirst(), changed);
+            return new Kept(walked, runs.stream().filter(r -> r.continues().equals(OptionalInt.of(run))).mapToInt(LedgerRun::number).findFirst(), Optional.of(changed));
         } catch (LogbookException e) {
             System.err.println("Without what the ledger adds (a hand meter's joints, whether another run went on with it, whether its file was changed): "
                     + e.getMessage());
-            return new Kept(List.of(), OptionalInt.empty(), List.of());
+            return new Kept(List.of(), OptionalInt.empty(), Optional.empty());
         }
     }
 
     private static OptionalInt before(List<LedgerRun> runs, int number) {
-        return runs.stream().filter(r -> r.number() == number).map(LedgerRun::continues).findFirst().orElse(OptionalInt.empty());
+        return runs.stream().filter(r -> r.number() == number).map(LedgerRun::continues).findFirst()
+                .filter(before -> before.orElse(number) < number).orElse(OptionalInt.empty());
     }
 
     /** In the order in which they were named; each has one of a channel. */
@@ -148,7 +149,7 @@ final class FindingsCommand implements Callable<Integer> {
 
     private Map<String, Object> json(Kept kept, RunFindings found, List<Recomputed.Found> recomputed) {
         Map<String, Object> whole = new LinkedHashMap<>(FindingsJson.of(run, found));
-        whole.put("files_changed", kept.changed());
+        kept.changed().ifPresent(sentences -> whole.put("files_changed", sentences));
         if (!recomputed.isEmpty()) {
             whole.put("with_calibrations", recomputed.stream().map(other -> {
                 Map<String, Object> one = new LinkedHashMap<>();

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
@@ -146,7 +147,7 @@ final class RigRun {
                     writer.note("instrument", words);
                     complaints.take(words, nanos);
                 });
-                WallWatch _ = WallWatch.start(clock, () -> LocalDateTime.now(ZoneId.systemDefault()),
+                WallWatch _ = WallWatch.start(clock, () -> OffsetDateTime.now(ZoneId.systemDefault()),
                         step -> writer.note(StoredEvent.CLOCK_SET, step.words(), step.seconds()));
                 Live live = new Live(rig, inputs.program(), writer).start()) {
             RigBench bench = RigBench.start(rig, board, clock, agents.agents(), own(writer, pacer));

@@ -79,7 +79,7 @@ final class Story {
                     capacity.missingAmpHours());
         }
         if (capacity.interrupted()) {
-            add("    it was broken off and went on: wider for that, and it never decides against a rating");
+            add("    it was broken off and went on: wider for that, and it decides neither for nor against a rating");
         }
         add("    largest: %s", capacity.budget().largest().name());
     }

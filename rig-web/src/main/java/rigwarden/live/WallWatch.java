@@ -1,8 +1,10 @@
 package rigwarden.live;
 
-import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.concurrent.locks.LockSupport;
-import java.util.function.Consumer;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import rigwarden.loop.Clock;
 
@@ -11,17 +13,18 @@ public final class WallWatch implements AutoCloseable {
     private static final long NAP_NANOS = 1_000_000_000L;
 
     private final Clock clock;
-    private final Supplier<LocalDateTime> wall;
-    private final Consumer<WallSteps.Step> set;
+    private final Supplier<OffsetDateTime> wall;
+    private final Predicate<WallSteps.Step> set;
     private final WallSteps steps = new WallSteps();
+    private final Deque<WallSteps.Step> untold = new ArrayDeque<>();
     private final Thread thread;
     private volatile boolean ending;
 
-    private WallWatch(Clock clock, Supplier<LocalDateTime> wall, Consumer<WallSteps.Step> set) {
+    private WallWatch(Clock clock, Supplier<OffsetDateTime> wall, Predicate<WallSteps.Step> set) {
         this.clock = clock;
         this.wall = wall;
         this.set = set;
-        steps.look(clock.nanos(), wall.get());
+        look();
         thread = Thread.ofPlatform().daemon().name("wall clock").unstarted(this::run);
     }
 
@@ -29,19 +32,28 @@ public final class WallWatch implements AutoCloseable {
      * Begins to look.
      *
      * @param clock the run's
-     * @param wall local time
-     * @param set told where the clock on the wall was set, on this watch's own thread
+     * @param wall time on the wall, with the offset that is in force
+     * @param set told where the clock on the wall was set, on this watch's own thread; told again a second later where it takes nothing down
      */
-    public static WallWatch start(Clock clock, Supplier<LocalDateTime> wall, Consumer<WallSteps.Step> set) {
+    public static WallWatch start(Clock clock, Supplier<OffsetDateTime> wall, Predicate<WallSteps.Step> set) {
         WallWatch watch = new WallWatch(clock, wall, set);
         watch.thread.start();
         return watch;
     }
 
+    private void look() {
+        long before = clock.nanos();
+        OffsetDateTime shows = wall.get();
+        steps.look(before, shows, clock.nanos()).ifPresent(untold::add);
+    }
+
     private void run() {
         while (!ending) {
             LockSupport.parkNanos(NAP_NANOS);
-            steps.look(clock.nanos(), wall.get()).ifPresent(set);
+            look();
+            while (!untold.isEmpty() && set.test(untold.peek())) {
+                untold.remove();
+            }
         }
     }
 

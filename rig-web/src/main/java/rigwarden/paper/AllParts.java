@@ -128,6 +128,11 @@ record AllParts(Gathered gathered, List<RunFindings.Part> parts, Optional<String
         return trace.end(recount.map(Recount::account).orElse(Account.EMPTY));
     }
 
+    /** Numbers of the runs that it is made of, those that have one. */
+    List<Integer> numbers() {
+        return parts.stream().map(RunFindings.Part::run).filter(number -> number > 0).toList();
+    }
+
     /** What the steps gave. */
     EndedSteps.Told told() {
         return EndedSteps.Told.of(gathered, lost);

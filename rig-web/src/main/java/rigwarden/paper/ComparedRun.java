@@ -1,6 +1,7 @@
 package rigwarden.paper;
 
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import rigwarden.findings.Comparison;
@@ -16,13 +17,15 @@ import rigwarden.logbook.RunReader;
  * @param rehearsal whether every part of it was emulated
  * @param seed of a rehearsal's specimen; 0 of a real run
  * @param mishaps what was to go wrong in a rehearsal
+ * @param parts numbers of the runs that it is made of: it went on with those before the last
  * @param lost why nothing is known of a run with which it went on, in a sentence; empty where nothing is lost
  * @param measured what can be held against another
  */
-public record ComparedRun(int number, String started, boolean rehearsal, long seed, List<String> mishaps, Optional<String> lost,
-        Measured measured) {
+public record ComparedRun(int number, String started, boolean rehearsal, long seed, List<String> mishaps, List<Integer> parts,
+        Optional<String> lost, Measured measured) {
     public ComparedRun {
         mishaps = List.copyOf(mishaps);
+        parts = List.copyOf(parts);
     }
 
     /**
@@ -34,7 +37,7 @@ public record ComparedRun(int number, String started, boolean rehearsal, long se
     public static Optional<ComparedRun> read(int number, Path file) {
         try (RunReader reader = RunReader.open(file)) {
             return RunFindings.rig(reader).flatMap(rig -> AllParts.read(file, RunFindings::rig).map(all -> new ComparedRun(number,
-                    reader.about().started(), reader.about().rehearsal(), reader.about().seed(), reader.about().mishaps(), all.lost(),
+                    reader.about().started(), reader.about().rehearsal(), reader.about().seed(), reader.about().mishaps(), all.numbers(), all.lost(),
                     Measured.of(rig, all.gathered()))));
         }
     }
@@ -43,6 +46,10 @@ public record ComparedRun(int number, String started, boolean rehearsal, long se
     public Optional<String> stranger(ComparedRun later) {
         if (number == later.number) {
             return Optional.of("run " + number + " is named twice: a run has no difference from itself");
+        }
+        if (!Collections.disjoint(parts, later.parts)) {
+            return Optional.of(Spots.say("run %d went on with run %d: what was measured before the break would be held against itself",
+                    Math.max(number, later.number), Math.min(number, later.number)));
         }
         if (rehearsal != later.rehearsal) {
             return Optional.of(Spots.say("run %d is a rehearsal and run %d is not: one is of emulated cells", rehearsal ? number : later.number,

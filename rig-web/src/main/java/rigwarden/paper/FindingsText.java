@@ -94,10 +94,10 @@ public final class FindingsText {
     private static String without(RunFindings run) {
         String why = run.findings().stream().filter(f -> f.kind() == Kind.CAPACITY).map(Finding::answer).filter(Answer.Refused.class::isInstance)
                 .map(answer -> ((Answer.Refused) answer).because()).findFirst().orElse("no step ended");
-        List<Answer.Value> charges = run.findings().stream().filter(f -> f.kind() == Kind.CHARGE).map(Finding::answer)
-                .filter(Answer.Value.class::isInstance).map(Answer.Value.class::cast).toList();
-        return "No capacity: " + why + (charges.isEmpty() ? ", and no charge can be told." : Spots.say(". In all steps %s Ah went in and %s Ah came out.",
-                summed(charges, 1), summed(charges, -1)));
+        List<Answer> told = run.findings().stream().filter(f -> f.kind() == Kind.CHARGE).map(Finding::answer).toList();
+        List<Answer.Value> charges = told.stream().filter(Answer.Value.class::isInstance).map(Answer.Value.class::cast).toList();
+        return "No capacity: " + why + (charges.isEmpty() ? ", and no charge can be told." : Spots.say(". In %s %s Ah went in and %s Ah came out.",
+                charges.size() == told.size() ? "all steps" : "the steps whose charge can be told", summed(charges, 1), summed(charges, -1)));
     }
 
     private static String summed(List<Answer.Value> charges, int sign) {

@@ -105,13 +105,13 @@ public final class MorningCard {
             lines.add("Nothing about your cells: every part was emulated.");
         }
         switch (run.outcome()) {
-            case INTERRUPTED -> lines.add("A step that was broken off never decides against a rating, whatever it gives when it goes on.");
+            case INTERRUPTED -> lines.add("A step that was broken off decides neither for nor against a rating, whatever it gives when it goes on.");
             case TRIPPED, STOPPED -> lines.add("A step that was cut short says what came out until then, and nothing of what was left.");
             case FINISHED, RUNNING -> { }
         }
         run.told().lost().ifPresent(lines::add);
         capacities.stream().filter(c -> !run.told().untold().containsKey(c.step())).forEach(c -> capacity(rig, c, lines));
-        if (run.told().steps().stream().anyMatch(s -> s.kind().equals("rest") && !s.settled())) {
+        if (run.told().steps().stream().anyMatch(s -> s.kind().equals("rest") && !s.settled() && s.by() != Ended.CUT)) {
             lines.add("A rest ended before the cells had settled: what was measured after it began from cells that still moved.");
         }
         if (run.told().steps().stream().anyMatch(s -> s.by() == Ended.PROTECTION)) {
@@ -133,8 +133,8 @@ public final class MorningCard {
                     c.missingAmpHours()));
         }
         if (c.interrupted()) {
-            lines.add(which + " was interrupted and went on: its ± is widened by what the outage can have changed, and it never"
-                    + " decides against a rating.");
+            lines.add(which + " was interrupted and went on: its ± is widened by what the outage can have changed, and it"
+                    + " decides neither for nor against a rating.");
         }
         Rating rating = Rating.of(rig.cells());
         if (Verdict.of(c, rating) instanceof Answer.NotDecided not && !c.lowerBound() && !c.interrupted()) {

@@ -2,6 +2,7 @@ package rigwarden.paper;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -85,7 +86,7 @@ public record RunFindings(Traced rig, Optional<String> imported, boolean rehears
             return traced(reader).flatMap(traced -> AllParts.read(file, RunFindings::traced).map(all -> {
                 List<Finding> found = new ArrayList<>(Findings.of(traced, all.gathered(), Rating.of(traced.cells()),
                         traced instanceof Rig rig ? WalkedBars.of(rig, walked) : List.of()));
-                earlier.ifPresent(other -> found.add(beside(traced, all.gathered(), other)));
+                earlier.ifPresent(other -> found.add(beside(traced, all, other)));
                 return of(traced, about, all, found);
             }));
         }
@@ -102,15 +103,19 @@ public record RunFindings(Traced rig, Optional<String> imported, boolean rehears
         return reader.about().imported().isPresent() ? log(reader) : rig(reader).map(Traced.class::cast);
     }
 
-    private static Finding beside(Traced now, Gathered gathered, Path earlier) {
+    private static Finding beside(Traced now, AllParts all, Path earlier) {
         String called = "run " + earlier.getFileName().toString().replaceFirst("[.]db$", "").replaceFirst("^0+", "");
         try (RunReader reader = RunReader.open(earlier)) {
             return rig(reader).filter(other -> other.name().equals(now.name()))
                     .flatMap(_ -> AllParts.read(earlier, RunFindings::rig))
-                    .map(other -> Findings.beside(other.gathered(), called, gathered))
-                    .orElseGet(() -> new Finding(Kind.SQUARE, called + " to this run",
-                            new Answer.Refused(called + " is of a rig of another name, or of one that this version refuses"), List.of(), List.of(), 0, 0));
+                    .map(other -> Collections.disjoint(all.numbers(), other.numbers()) ? Findings.beside(other.gathered(), called, all.gathered())
+                            : notBeside(called, called + " and this run are parts of one: its joints would be held against themselves"))
+                    .orElseGet(() -> notBeside(called, called + " is of a rig of another name, or of one that this version refuses"));
         }
+    }
+
+    private static Finding notBeside(String called, String why) {
+        return new Finding(Kind.SQUARE, called + " to this run", new Answer.Refused(why), List.of(), List.of(), 0, 0);
     }
 
     /** The rig that a run's readings are of, with the channels that they were recorded with; nothing where this version refuses it. */

@@ -4,8 +4,8 @@ import java.util.Locale;
 import rigwarden.findings.Answer;
 import rigwarden.findings.Capacity;
 import rigwarden.findings.Headline;
+import rigwarden.findings.Verdict;
 import rigwarden.quantity.Uncertain;
-import rigwarden.rig.RatedAt;
 
 /** What a person asks of a discharge first, in one sentence. */
 final class Sentence {
@@ -64,7 +64,7 @@ final class Sentence {
     private static String promise(Headline headline) {
         String promise = headline.rating().promise();
         return switch (headline.verdict()) {
-            case Answer.Decided decided -> Spots.say("%s%s: %s, %s sure", promise, inside(headline) ? " at these conditions" : ", though not at its conditions",
+            case Answer.Decided decided -> Spots.say("%s%s: %s, %s sure", promise, atItsConditions(headline) ? " at these conditions" : ", though not at its conditions",
                     decided.met() ? "met" : "not met", percent(decided.probability()));
             case Answer.NotDecided not -> promise + ": " + not.because();
             case Answer.Value _, Answer.AtLeast _, Answer.Between _, Answer.Named _, Answer.CannotTell _, Answer.Refused _ ->
@@ -72,12 +72,9 @@ final class Sentence {
         };
     }
 
-    /** Whether it was measured where the rating holds; what is met elsewhere is met in spite of that. */
-    private static boolean inside(Headline headline) {
-        Capacity capacity = headline.capacity();
-        RatedAt at = headline.rating().at();
-        return Math.abs(capacity.bodyCelsius() - at.celsius()) + capacity.bodyExpandedKelvin() <= at.nearKelvin()
-                && capacity.rateC() >= at.leastC() && capacity.rateC() <= at.mostC();
+    /** What is met elsewhere is met in spite of that. */
+    private static boolean atItsConditions(Headline headline) {
+        return Verdict.atItsConditions(headline.capacity(), headline.rating());
     }
 
     static String percent(double probability) {

@@ -52,7 +52,7 @@ class ContinueCommandTest {
         Spoken on = Spoken.of("continue", "1", "--logbook", book());
 
         assertThat(on.exit()).isEqualTo(Exits.DONE);
-        assertThat(on.out()).contains("INTERRUPTED", "drained in the outage", "it never decides against a rating", "goes on with run 0001");
+        assertThat(on.out()).contains("INTERRUPTED", "drained in the outage", "it decides neither for nor against a rating", "goes on with run 0001");
         found();
         assertThat(Spoken.of("continue", "1", "--logbook", book()).err()).contains("Run 1 cannot go on.", "continued as run 0002").doesNotContain("abandon");
         assertThat(Spoken.of("abandon", "1", "--logbook", book(), "--because", "late").err()).contains("continued as run 0002");
@@ -69,9 +69,13 @@ class ContinueCommandTest {
                 .findFirst().orElseThrow();
         assertThat(capacity.get("scans_are_of_runs")).hasToString("[1,2]");
         assertThat(Spoken.of("runs", "2", "--logbook", book()).out()).contains(String.format(Locale.ROOT, "%.2f Ah ±", capacity.get("value").asDouble()));
-        assertThat(Spoken.of("runs", "1", "--logbook", book()).out()).contains("    - at least 1", "never decides against a rating, whatever it gives when it goes on");
+        assertThat(Spoken.of("runs", "1", "--logbook", book()).out()).contains("    - at least 1", "decides neither for nor against a rating, whatever it gives when it goes on");
         assertThat(Spoken.of("findings", "1", "--logbook", book()).out()).contains("broken off, by a crash or a power cut", "ENERGY, step 1, discharge: −5",
                 "Run 0002 went on with it: `rigwarden findings 2` answers for both.");
+
+        assertThat(Spoken.of("compare", "1", "2", "--logbook", book()).err()).contains("Nothing was compared: run 2 went on with run 1");
+        assertThat(Spoken.of("findings", "2", "--beside", "1", "--logbook", book()).out()).contains("run 1 and this run are parts of one");
+        assertThat(Spoken.of("findings", "1", "--beside", "2", "--logbook", book()).out()).contains("run 2 and this run are parts of one");
 
         Path first = folder.resolve("book").resolve("runs").resolve("0001.db");
         Files.move(first, folder.resolve("away.db"));

@@ -117,8 +117,18 @@ class MorningCardTest {
         Card card = card(Outcome.INTERRUPTED, night(100, Ended.TAPER, 25, Ended.CUT_OFF), false);
 
         assertThat(part(card, "What ended it")).contains("The process that ran it died. its words");
-        assertThat(part(card, "What not to conclude")).contains("never decides against a rating");
+        assertThat(part(card, "What not to conclude")).contains("decides neither for nor against a rating");
         assertThat(part(card, "What to do now")).contains("Look whether the contactor is open");
+    }
+
+    @Test
+    void a_rest_that_still_runs_or_was_broken_off_has_not_ended_too_soon_for_what_came_after_it() {
+        List<StepFinding> resting = List.of(step(1, "charge", 50, 25, Ended.TAPER, false), step(2, "rest", 0, 25, Ended.CUT, false));
+        List<StepFinding> tooSoon = List.of(step(1, "charge", 50, 25, Ended.TAPER, false), step(2, "rest", 0, 25, Ended.TIME, false));
+
+        assertThat(part(card(Outcome.RUNNING, resting, false), "What ended it")).contains("It is in step 2 of");
+        assertThat(part(card(Outcome.RUNNING, resting, false), "What not to conclude")).doesNotContain("A rest ended");
+        assertThat(part(card(Outcome.RUNNING, tooSoon, false), "What not to conclude")).contains("A rest ended before the cells had settled");
     }
 
     @Test

@@ -44,6 +44,14 @@ class SentenceTest {
     }
 
     @Test
+    void what_is_met_before_the_ratings_cut_off_is_not_said_to_be_at_its_conditions_either() {
+        Capacity early = new Capacity(3, 0.5, SOUND.ampHours(), SOUND.wattHours(), SOUND.budget(), SOUND.energyBudget(), 25, 0, 2.8, 0.005,
+                Capacity.Start.FULL, 0, 0, true, false);
+
+        assertThat(said(early, new Answer.Refused(""), Rating.usual(95), 1)).contains("rated 95 Ah, though not at its conditions: met, more than 99.9 % sure");
+    }
+
+    @Test
     void what_may_be_missing_from_full_stands_beside_what_came_out() {
         Capacity notFull = new Capacity(3, 0.5, SOUND.ampHours(), SOUND.wattHours(), SOUND.budget(), SOUND.energyBudget(), 25, 0, 2.5, 0.005,
                 Capacity.Start.NOT_FULL, 0, 1.05, false, false);
