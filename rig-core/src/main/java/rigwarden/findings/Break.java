@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param outageSeconds from the last scan before to the moment at which it went on
  * @param amps current ordered when it was broken off, A, magnitude
- * @param afterSeconds how long the step then still ran
+ * @param afterSeconds how long the step then still ran, a wait before its current and pauses in it left out
  */
 public record Break(double outageSeconds, double amps, double afterSeconds) {
     /** A recorder that lags longer trips, and the heartbeat stage lets go within a second (safety design, sections 1 and 4). */

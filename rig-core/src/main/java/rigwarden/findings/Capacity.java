@@ -50,7 +50,8 @@ public record Capacity(
         boolean interrupted) {
     /** A charge that ends at the ceiling at up to 0.2 C leaves at most this part missing (safety design; assumption). */
     private static final double MISSING = 0.01;
-    private static final double MISSING_RATE_C = 0.2;
+    /** As it is set, and as a shunt may read it. */
+    private static final double MISSING_RATE_C = 0.2 * 1.02;
     /** Of the rating other steps may take out between full and the discharge, to be added to it (project's assumption); with more nobody knows how full it began. */
     private static final double TAKEN = 0.05;
     /**
@@ -116,7 +117,7 @@ public record Capacity(
         List<StepFinding> moved = led.stream().filter(s -> !s.kind().equals("rest")).toList();
         double before = -moved.stream().mapToDouble(s -> s.chargeAmpHours().value()).sum();
         Start start = before > TAKEN * rated ? Start.UNKNOWN : start(charge);
-        double chargeC = charge.map(c -> c.chargeAmpHours().value() / (c.seconds() / 3600) / rated).orElse(0.0);
+        double chargeC = charge.map(c -> c.meanAmps() / rated).orElse(0.0);
         boolean bounded = start == Start.FULL || start == Start.NOT_FULL && chargeC <= MISSING_RATE_C;
         double missing = start == Start.NOT_FULL && bounded ? MISSING * rated : 0;
         List<StepFinding> counted = start == Start.UNKNOWN ? List.of(step) : Stream.concat(moved.stream(), Stream.of(step)).toList();
@@ -135,15 +136,11 @@ public record Capacity(
         Budget budget = new Budget(terms);
         Budget energy = energy(budget, volts, counted);
         double body = step.meanBodyCelsius();
-        return new Capacity(step.index(), meanAmps(step) / rated, new Uncertain(ampHours, budget.expanded()),
+        return new Capacity(step.index(), -step.meanAmps() / rated, new Uncertain(ampHours, budget.expanded()),
                 new Uncertain(wattHours, energy.expanded()), budget, energy, body,
                 rig.channels(Role.BODY).stream().mapToDouble(c -> Double.isNaN(body) ? 0 : c.uncertainty(body)).average().orElse(0),
                 step.lowest().value(), play(rig, step), start, before, missing, !bounded || step.by() != Ended.CUT_OFF,
                 whole.stream().anyMatch(s -> !s.breaks().isEmpty()));
-    }
-
-    private static double meanAmps(StepFinding step) {
-        return step.seconds() == 0 ? 0 : -step.chargeAmpHours().value() / (step.seconds() / 3600);
     }
 
     /** Mean voltage of all cells together; 0 where the energy was never written. */
@@ -166,7 +163,7 @@ public record Capacity(
             return List.of();
         }
         double late = tap(rig, step).uncertainty(step.lowest().value()) / fall(step);
-        return List.of(Budget.standard(Nature.TAPS, "tap at the cut-off", late / 2 * meanAmps(step) / 3600));
+        return List.of(Budget.standard(Nature.TAPS, "tap at the cut-off", late / 2 * -step.meanAmps() / 3600));
     }
 
     private static double play(Traced rig, StepFinding step) {

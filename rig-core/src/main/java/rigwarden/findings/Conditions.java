@@ -11,9 +11,8 @@ final class Conditions {
     static List<String> of(StepNotes step) {
         StepFinding sums = step.sums();
         List<String> words = new ArrayList<>();
-        double hours = sums.seconds() / 3600;
-        if (hours > 0 && Math.abs(sums.chargeAmpHours().value()) > 0.01) {
-            words.add(Words.say("current %s mean, %s after a minute, %s at the end", Words.amps(sums.chargeAmpHours().value() / hours),
+        if (sums.seconds() > 0 && Math.abs(sums.chargeAmpHours().value()) > 0.01) {
+            words.add(Words.say("current %s mean, %s after a minute, %s at the end", Words.amps(sums.meanAmps()),
                     Words.amps(sums.startAmps()), Words.amps(step.knees().endAmps())));
         }
         words.add(Double.isNaN(sums.meanBodyCelsius()) ? "nobody knows how warm the cells were"

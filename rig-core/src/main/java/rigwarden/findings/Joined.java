@@ -27,7 +27,7 @@ public final class Joined {
             return later;
         }
         StepNotes first = later.steps().getFirst();
-        Break broken = new Break(outageSeconds, amps, first.sums().seconds());
+        Break broken = new Break(outageSeconds, amps, first.sums().actingSeconds());
         List<StepNotes> steps = new ArrayList<>(later.steps());
         steps.set(0, first.with(first.sums().broken(List.of(broken)), first.zero()));
         return new Gathered(steps, later.edges(), later.rows(), later.missingRows(), later.visits(), later.droppedEdges());
@@ -58,7 +58,7 @@ public final class Joined {
         }
         List<StepNotes> whole = new ArrayList<>(before.subList(0, before.size() - 1));
         StepNotes rest = after.getFirst();
-        whole.add(joined(before.getLast(), new Break(outageSeconds, amps(amps, before.getLast()), rest.sums().seconds()), rest));
+        whole.add(joined(before.getLast(), new Break(outageSeconds, amps(amps, before.getLast()), rest.sums().actingSeconds()), rest));
         whole.addAll(after.subList(1, after.size()));
         return List.copyOf(whole);
     }
@@ -94,14 +94,14 @@ public final class Joined {
         Budget budget = a.chargeBudget().plus(b.chargeBudget()).plus(new Budget(List.of(broken.unseen())));
         double seen = a.chargeAmpHours().value() + b.chargeAmpHours().value();
         double charge = seen + Math.signum(seen) * broken.halfUnseenAmpHours();
-        List<Break> breaks = new ArrayList<>(a.breaks().stream().map(earlier -> earlier.later(b.seconds())).toList());
+        List<Break> breaks = new ArrayList<>(a.breaks().stream().map(earlier -> earlier.later(b.actingSeconds())).toList());
         breaks.add(broken);
-        return new StepFinding(a.index(), a.kind(), seconds, new Uncertain(charge, budget.expanded()), budget,
+        return new StepFinding(a.index(), a.kind(), seconds, a.flowSeconds() + b.flowSeconds(), new Uncertain(charge, budget.expanded()), budget,
                 a.trapezoidAmpHours() + b.trapezoidAmpHours(), energy(a, b, seen == 0 ? 0 : charge / seen, broken),
                 a.lowest().value() <= b.lowest().value() ? a.lowest() : b.lowest(),
                 a.highest().value() >= b.highest().value() ? a.highest() : b.highest(),
                 a.hottest().value() >= b.hottest().value() ? a.hottest() : b.hottest(),
-                mean(a.meanBodyCelsius(), a.seconds(), b.meanBodyCelsius(), b.seconds()), a.startAmps(), b.endVoltsPerSecond(), b.by(),
+                mean(a.meanBodyCelsius(), a.actingSeconds(), b.meanBodyCelsius(), b.actingSeconds()), a.startAmps(), b.endVoltsPerSecond(), b.by(),
                 b.settled(), breaks);
     }
 

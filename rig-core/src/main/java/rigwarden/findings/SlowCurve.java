@@ -19,7 +19,7 @@ final class SlowCurve {
     /** One of each cell, or one that refuses. */
     static List<Finding> of(Traced rig, StepNotes step) {
         StepFinding sums = step.sums();
-        double rate = sums.seconds() == 0 ? 0 : Math.abs(sums.chargeAmpHours().value()) / (sums.seconds() / 3600) / rig.cells().ratedAmpHours();
+        double rate = Math.abs(sums.meanAmps()) / rig.cells().ratedAmpHours();
         String refused = ChargePerVolt.refusal(rate, CurveWatch.coarsest(rig));
         refused = refused.isEmpty() ? Charge.refusal(step) : refused;
         refused = refused.isEmpty() && !sums.breaks().isEmpty()

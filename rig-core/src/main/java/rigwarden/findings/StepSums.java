@@ -1,5 +1,6 @@
 package rigwarden.findings;
 
+import java.util.List;
 import java.util.Optional;
 import rigwarden.findings.trace.Continuity;
 import rigwarden.program.Ended;
@@ -12,12 +13,13 @@ import rigwarden.run.Account;
 /**
  * What was summed over one step, and the finding that it makes: at once, or better when the current's zero after it is known.
  *
+ * @param flowNanos time under current
  * @param chargeAmpHours as the sensor showed it, its zero not yet taken off
  * @param clockLearnt whether the ratio of host to chip clock was known
  * @param shuntMean mean temperature of the shunt's body, °C; NaN where nobody saw it
  * @param shuntHottest highest, °C
  */
-record StepSums(Traced rig, int step, String kind, long beganNanos, long endedNanos, double chargeAmpHours, Account account, Continuity seen,
+record StepSums(Traced rig, int step, String kind, long beganNanos, long endedNanos, long flowNanos, double chargeAmpHours, Account account, Continuity seen,
         boolean clockLearnt, double shuntMean, double shuntHottest, StepFinding.Extreme lowest, StepFinding.Extreme highest,
         StepFinding.Extreme hottest, double meanBodyCelsius, double startAmps, double slope, Ended by, boolean settled) {
     /** Below this part of a capacity two sums of a charge are not set in proportion. */
@@ -32,9 +34,9 @@ record StepSums(Traced rig, int step, String kind, long beganNanos, long endedNa
         double trapezoid = account.ampHours();
         boolean comparable = Math.abs(trapezoid) > COMPARABLE * rig.cells().ratedAmpHours();
         double energy = account.wattHours() * (comparable ? chargeAmpHours / trapezoid : 1) - taken * meanVolts();
-        return new StepFinding(step, kind, seconds, new Uncertain(charge, budget.expanded()), budget, trapezoid,
+        return new StepFinding(step, kind, seconds, flowNanos * 1e-9, new Uncertain(charge, budget.expanded()), budget, trapezoid,
                 new Uncertain(energy, energyU(energy, charge, budget, seconds)), lowest, highest, hottest, meanBodyCelsius, startAmps, slope, by,
-                settled);
+                settled, List.of());
     }
 
     private double meanVolts() {

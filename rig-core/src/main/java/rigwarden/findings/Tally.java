@@ -36,6 +36,8 @@ public final class Tally {
     /** A reading beyond this part of the scale is no zero. */
     private static final double ZERO_SHARE = 0.005;
     private static final long SLOPE_NANOS = 10_000_000_000L;
+    /** From this part of the rating an hour on a current flows; a zero, a tap's or a chip's own, is far below it. */
+    private static final double FLOWS_C = 0.005;
     /** With less than this part of the current before, it has stopped: a cell that recovers has another slope than one that met its cut-off. */
     private static final double STILL_FLOWS = 0.5;
 
@@ -48,6 +50,7 @@ public final class Tally {
     private final Channel[] bodies;
     private final Optional<Channel> shuntBody;
     private final double zeroAmps;
+    private final double flowsAmps;
     private final Numbers now;
     private final Following following;
     private final ZeroWatch zero;
@@ -65,8 +68,10 @@ public final class Tally {
     private StepFinding.Extreme lowest = NOWHERE_HIGH;
     private StepFinding.Extreme highest = NOWHERE_LOW;
     private StepFinding.Extreme hottest = NOWHERE_LOW;
-    private double bodySum;
-    private long bodyReadings;
+    private final Mean warmth = new Mean();
+    private final Mean warmthUnderCurrent = new Mean();
+    private long flowNanos;
+    private long flowsSinceNanos;
     private double shuntSum;
     private double shuntHottest;
     private long scans;
@@ -76,6 +81,27 @@ public final class Tally {
     private double slopeAmps;
     private double slope;
     private double lowestNow;
+
+    /** Mean of readings as they come. */
+    private static final class Mean {
+        private double sum;
+        private long readings;
+
+        void add(double value) {
+            sum += value;
+            readings++;
+        }
+
+        void clear() {
+            sum = 0;
+            readings = 0;
+        }
+
+        /** NaN of none. */
+        double value() {
+            return readings == 0 ? Double.NaN : sum / readings;
+        }
+    }
 
     private static final StepFinding.Extreme NOWHERE_HIGH = new StepFinding.Extreme(Double.POSITIVE_INFINITY, "");
     private static final StepFinding.Extreme NOWHERE_LOW = new StepFinding.Extreme(Double.NEGATIVE_INFINITY, "");
@@ -100,6 +126,7 @@ public final class Tally {
             case Rig own -> own.calibration(Calibratable.CURRENT).map(ChannelCalibration::offset).orElse(0.0);
             case ForeignLog _ -> 0;
         };
+        flowsAmps = FLOWS_C * rig.cells().ratedAmpHours();
         warm = rig.channels().stream()
                 .filter(c -> c.quantity() == Quantity.TEMPERATURE && c.role() != Role.ROOM && !c.role().carried())
                 .toArray(Channel[]::new);
@@ -117,6 +144,7 @@ public final class Tally {
         if (open) {
             following.take(now);
         }
+        long sinceLast = scan.nanos() - lastNanos;
         lastNanos = scan.nanos();
         accumulatorCode = accumulated.map(sum -> code(scan, sum, accumulatorCode)).orElse(0L);
         ratioCode = ratio.map(clock -> code(scan, clock, ratioCode)).orElse(0L);
@@ -124,8 +152,23 @@ public final class Tally {
             amps = valid.value();
         }
         if (open) {
-            extremes(scan);
+            extremes(scan, flowed(sinceLast));
         }
+    }
+
+    /** Whether current flows; the time since the scan before is then time under current. */
+    private boolean flowed(long nanos) {
+        if (!(Math.abs(amps) >= flowsAmps)) {
+            return false;
+        }
+        if (flowNanos == 0) {
+            flowsSinceNanos = lastNanos;
+        }
+        flowNanos += nanos;
+        if (lastNanos - flowsSinceNanos <= MINUTE) {
+            startAmps = amps;
+        }
+        return true;
     }
 
     private static long code(Scan scan, Channel channel, long before) {
@@ -136,7 +179,7 @@ public final class Tally {
         return scan.readings().get(channel.index());
     }
 
-    private void extremes(Scan scan) {
+    private void extremes(Scan scan, boolean flows) {
         scans++;
         lowestNow = Double.POSITIVE_INFINITY;
         for (Channel cell : cells) {
@@ -157,19 +200,18 @@ public final class Tally {
         }
         for (Channel body : bodies) {
             if (reading(scan, body) instanceof Reading.Valid valid) {
-                bodySum += valid.value();
-                bodyReadings++;
+                warmth.add(valid.value());
+                if (flows) {
+                    warmthUnderCurrent.add(valid.value());
+                }
             }
         }
         if (shuntBody.isPresent() && reading(scan, shuntBody.get()) instanceof Reading.Valid valid) {
             shuntSum += valid.value();
             shuntHottest = Math.max(shuntHottest, valid.value());
         }
-        if (scan.nanos() - sinceNanos <= MINUTE) {
-            startAmps = amps;
-        }
-        boolean flows = Math.abs(amps) >= STILL_FLOWS * Math.abs(slopeAmps);
-        if (scan.nanos() - slopeNanos >= SLOPE_NANOS && Double.isFinite(lowestNow) && flows) {
+        boolean goesOn = Math.abs(amps) >= STILL_FLOWS * Math.abs(slopeAmps);
+        if (scan.nanos() - slopeNanos >= SLOPE_NANOS && Double.isFinite(lowestNow) && goesOn) {
             slope = (lowestNow - slopeVolts) / ((scan.nanos() - slopeNanos) * 1e-9);
             slopeNanos = scan.nanos();
             slopeVolts = lowestNow;
@@ -188,8 +230,9 @@ public final class Tally {
         lowest = NOWHERE_HIGH;
         highest = NOWHERE_LOW;
         hottest = NOWHERE_LOW;
-        bodySum = 0;
-        bodyReadings = 0;
+        warmth.clear();
+        warmthUnderCurrent.clear();
+        flowNanos = 0;
         shuntSum = 0;
         shuntHottest = REFERENCE_C;
         scans = 0;
@@ -204,8 +247,8 @@ public final class Tally {
     public void ended(Ended by, boolean settled, Account account) {
         double shuntMean = scans == 0 || shuntBody.isEmpty() ? Double.NaN : shuntSum / scans;
         Continuity seen = following.end();
-        sums.add(new StepSums(rig, step, kind, sinceNanos, lastNanos, charge(seen, account), account, seen, ratioCode != 0, shuntMean,
-                shuntHottest, lowest, highest, hottest, bodyReadings == 0 ? Double.NaN : bodySum / bodyReadings, startAmps, slope, by, settled));
+        sums.add(new StepSums(rig, step, kind, sinceNanos, lastNanos, flowNanos, charge(seen, account), account, seen, ratioCode != 0, shuntMean,
+                shuntHottest, lowest, highest, hottest, (flowNanos > 0 ? warmthUnderCurrent : warmth).value(), startAmps, slope, by, settled));
         open = false;
     }
 

@@ -47,6 +47,29 @@ class CapacityTest {
         assertThat(of(FULL, REST, slow).ampHours().expanded()).isCloseTo(falls.chargeBudget().expanded(), within(1e-9));
     }
 
+    /** 84 A for an hour, the first third and some pauses of its time without: the cells were waited for at 5 °C and were 25 °C under the current. */
+    @Test
+    @Mark(of = "capacity", standing = Standing.WORKED, source = "written run: 84 A of 105 Ah are 0.80 C however long the cells were waited for before, and their warmth is that under the current")
+    void a_wait_before_the_current_and_pauses_in_it_are_neither_in_its_rate_nor_in_its_warmth() {
+        Gathered run = WrittenRun.gathered(CELL, new WrittenRun(CELL, 1)
+                .step(1, "charge", 3600, Ended.TAPER, _ -> 21, _ -> 25, _ -> 3.5)
+                .step(2, "discharge", 3 * 3600 + 1200, Ended.CUT_OFF, t -> flows(t) ? -84 : 0, t -> flows(t) ? 25 : 5,
+                        t -> flows(t) ? 3.2 - 0.7 * Math.pow(t / 12_000, 30) : 3.3).rows());
+        StepFinding step = run.steps().getLast().sums();
+
+        assertThat(step.seconds()).isCloseTo(12_000, within(2.0));
+        assertThat(step.flowSeconds()).isCloseTo(3600, within(2.0));
+        assertThat(step.startAmps()).isCloseTo(-84, within(0.1));
+        Capacity capacity = Capacity.of(CELL, run.steps().stream().map(StepNotes::sums).toList()).getLast();
+        assertThat(capacity.rateC()).isCloseTo(0.8, within(0.001));
+        assertThat(capacity.bodyCelsius()).isCloseTo(25, within(0.01));
+    }
+
+    /** Two hours of waiting, then an hour of current with two pauses of ten minutes. */
+    private static boolean flows(double t) {
+        return t >= 7200 && !(t >= 9000 && t < 9600) && !(t >= 10_200 && t < 10_800);
+    }
+
     @ParameterizedTest
     @CsvSource({"pulse,TIME", "prove_protection,PROTECTION", "prove_stop,PROVED"})
     @Mark(of = "capacity", standing = Standing.WORKED, source = "1.5 Ah by another step after full, then 104: 105.5 Ah from full, gains of one shunt")
