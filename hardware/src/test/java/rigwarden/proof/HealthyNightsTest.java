@@ -29,7 +29,7 @@ class HealthyNightsTest {
             System.out.printf("%s: %d nights, %.1f h, %d trips; 95 %% sure below one in %.0f h; all voltages' codes stood still for %.1f h%n", bench, nights.size(), hours,
                     trips, hours / 3, nights.stream().mapToDouble(Night::frozenHours).max().orElseThrow());
             assertThat(nights).filteredOn(n -> n.trip().isPresent()).isEmpty();
-            assertThat(nights).as("codes that stand still for hours").filteredOn(n -> HOURS > LONGEST_NIGHT && HealthyNights.quiet(n.seed()) && n.frozenHours() < 2).isEmpty();
+            assertThat(nights).as("codes that stand still for hours").filteredOn(n -> HOURS > LONGEST_NIGHT && HealthyNights.quiet(n.seed()) && n.frozenHours() < 3.9).isEmpty();
             assertThat(nights).as("come to their end").filteredOn(n -> HOURS > LONGEST_NIGHT && !n.ended()).isEmpty();
         }
     }

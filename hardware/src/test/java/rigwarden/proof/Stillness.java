@@ -24,6 +24,8 @@ final class Stillness implements Recorder {
     /** A rest is still from here to there, from its beginning. */
     private static final double FROM = 3 * HOUR;
     private static final double TO = 7 * HOUR;
+    /** What the wire may spoil of the 144,000 readings of one channel. */
+    private static final int MOST_STRAYS = 20;
 
     private final Rig wired;
     private final List<Channel> volts;
@@ -32,6 +34,7 @@ final class Stillness implements Recorder {
     private final long[] codes;
     private final long[] since;
     private final int[] odd;
+    private final int[] strays;
     private long longest;
 
     Stillness(Rig rig) {
@@ -41,6 +44,7 @@ final class Stillness implements Recorder {
         codes = new long[volts.size()];
         since = new long[volts.size()];
         odd = new int[volts.size()];
+        strays = new int[volts.size()];
     }
 
     /** Holds all that the cells give a rig that rests, and lets go of it again. */
@@ -78,10 +82,12 @@ final class Stillness implements Recorder {
         for (int i = 0; i < codes.length; i++) {
             if (scan.readings().get(volts.get(i).index()) instanceof Reading.Valid valid) {
                 odd[i] = valid.code() == codes[i] ? 0 : odd[i] + 1;
-                if (odd[i] > 1) {
+                strays[i] += valid.code() == codes[i] ? 0 : 1;
+                if (odd[i] > 1 || strays[i] > MOST_STRAYS) {
                     codes[i] = valid.code();
                     since[i] = valid.takenNanos();
                     odd[i] = 0;
+                    strays[i] = 0;
                 }
             }
             least = Math.min(least, scan.nanos() - since[i]);

@@ -76,7 +76,7 @@ final class RigRun {
         try {
             Logbook book = cautioned(inputs, now, person);
             try (SignalStop signal = new SignalStop(inputs.rig().busSide().decaySeconds())) {
-                return signal.done(shown(inputs, from, card, plan, board, book, signal, now));
+                return signal.done(shown(inputs, from, card, plan, board, book, signal));
             }
         } finally {
             board.shutdown();
@@ -98,15 +98,15 @@ final class RigRun {
         }
     }
 
-    private int shown(Inputs inputs, Optional<PickUp> from, Card card, Optional<NoticePlan> plan, Context board, Logbook book, SignalStop signal,
-            String now) throws IOException {
+    private int shown(Inputs inputs, Optional<PickUp> from, Card card, Optional<NoticePlan> plan, Context board, Logbook book, SignalStop signal)
+            throws IOException {
         try (book;
                 Telling telling = new Telling(plan);
                 Showing showing = Showing.of(book, logbook.folder(), Optional.of(place))) {
             book.said().forEach(System.out::println);
             telling.interrupted(book);
             showing.where().ifPresent(System.out::println);
-            int exit = recorded(inputs, from, card, board, book, showing, telling, signal, now);
+            int exit = recorded(inputs, from, card, board, book, showing, telling, signal);
             signal.ended(exit);
             showing.inTurn(() -> morning(book));
             showing.hold(signal);
@@ -131,8 +131,10 @@ final class RigRun {
     }
 
     private int recorded(Inputs inputs, Optional<PickUp> from, Card card, Context board, Logbook book, Showing showing, Telling telling,
-            SignalStop signal, String now) throws IOException {
+            SignalStop signal) throws IOException {
         Rig rig = inputs.rig();
+        // beside the monotonic clock that it labels: the card and the questions before it take minutes
+        String now = LocalDateTime.now(ZoneId.systemDefault()).withNano(0).toString();
         RunAbout about = new RunAbout(inputs.rigText(), inputs.programText(),
                 Version.all(), Files.readString(BOOT).strip(), 0, false, now,
                 clock.nanos(), List.of(), from, inputs.calibrations());
