@@ -50,8 +50,9 @@ public record Capacity(
         boolean interrupted) {
     /** A charge that ends at the ceiling at up to 0.2 C leaves at most this part missing (safety design; assumption). */
     private static final double MISSING = 0.01;
-    /** As it is set, and as a shunt may read it. */
-    private static final double MISSING_RATE_C = 0.2 * 1.02;
+    private static final double MISSING_RATE_C = 0.2;
+    /** Digits that a rate loses on its way through sums of codes, relative. */
+    private static final double ROUNDING = 1e-4;
     /** Of the rating other steps may take out between full and the discharge, to be added to it (project's assumption); with more nobody knows how full it began. */
     private static final double TAKEN = 0.05;
     /**
@@ -118,7 +119,7 @@ public record Capacity(
         double before = -moved.stream().mapToDouble(s -> s.chargeAmpHours().value()).sum();
         Start start = before > TAKEN * rated ? Start.UNKNOWN : start(charge);
         double chargeC = charge.map(c -> c.meanAmps() / rated).orElse(0.0);
-        boolean bounded = start == Start.FULL || start == Start.NOT_FULL && chargeC <= MISSING_RATE_C;
+        boolean bounded = start == Start.FULL || start == Start.NOT_FULL && chargeC <= MISSING_RATE_C * (1 + ROUNDING);
         double missing = start == Start.NOT_FULL && bounded ? MISSING * rated : 0;
         List<StepFinding> counted = start == Start.UNKNOWN ? List.of(step) : Stream.concat(moved.stream(), Stream.of(step)).toList();
         double volts = volts(step);
