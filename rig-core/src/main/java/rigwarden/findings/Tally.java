@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
 import rigwarden.findings.trace.Continuity;
 import rigwarden.findings.trace.Following;
 import rigwarden.findings.trace.Numbers;
+import rigwarden.findings.trace.UnderCurrent;
 import rigwarden.findings.trace.ZeroWatch;
 import rigwarden.findings.trace.ZeroWatch.Stretch;
 import rigwarden.program.Ended;
@@ -32,7 +33,6 @@ import rigwarden.warden.Scan;
 public final class Tally {
     /** A shunt that nobody saw is taken for as warm as this, °C. */
     private static final double REFERENCE_C = 25;
-    private static final long MINUTE = 60_000_000_000L;
     /** A reading beyond this part of the scale is no zero. */
     private static final double ZERO_SHARE = 0.005;
     private static final long SLOPE_NANOS = 10_000_000_000L;
@@ -50,7 +50,7 @@ public final class Tally {
     private final Channel[] bodies;
     private final Optional<Channel> shuntBody;
     private final double zeroAmps;
-    private final double flowsAmps;
+    private final UnderCurrent under;
     private final Numbers now;
     private final Following following;
     private final ZeroWatch zero;
@@ -68,40 +68,14 @@ public final class Tally {
     private StepFinding.Extreme lowest = NOWHERE_HIGH;
     private StepFinding.Extreme highest = NOWHERE_LOW;
     private StepFinding.Extreme hottest = NOWHERE_LOW;
-    private final Mean warmth = new Mean();
-    private final Mean warmthUnderCurrent = new Mean();
-    private long flowNanos;
-    private long flowsSinceNanos;
     private double shuntSum;
     private double shuntHottest;
     private long scans;
-    private double startAmps;
     private long slopeNanos;
     private double slopeVolts;
     private double slopeAmps;
     private double slope;
     private double lowestNow;
-
-    /** Mean of readings as they come. */
-    private static final class Mean {
-        private double sum;
-        private long readings;
-
-        void add(double value) {
-            sum += value;
-            readings++;
-        }
-
-        void clear() {
-            sum = 0;
-            readings = 0;
-        }
-
-        /** NaN of none. */
-        double value() {
-            return readings == 0 ? Double.NaN : sum / readings;
-        }
-    }
 
     private static final StepFinding.Extreme NOWHERE_HIGH = new StepFinding.Extreme(Double.POSITIVE_INFINITY, "");
     private static final StepFinding.Extreme NOWHERE_LOW = new StepFinding.Extreme(Double.NEGATIVE_INFINITY, "");
@@ -126,7 +100,7 @@ public final class Tally {
             case Rig own -> own.calibration(Calibratable.CURRENT).map(ChannelCalibration::offset).orElse(0.0);
             case ForeignLog _ -> 0;
         };
-        flowsAmps = FLOWS_C * rig.cells().ratedAmpHours();
+        under = new UnderCurrent(FLOWS_C * rig.cells().ratedAmpHours());
         warm = rig.channels().stream()
                 .filter(c -> c.quantity() == Quantity.TEMPERATURE && c.role() != Role.ROOM && !c.role().carried())
                 .toArray(Channel[]::new);
@@ -144,7 +118,7 @@ public final class Tally {
         if (open) {
             following.take(now);
         }
-        long sinceLast = scan.nanos() - lastNanos;
+        long before = lastNanos;
         lastNanos = scan.nanos();
         accumulatorCode = accumulated.map(sum -> code(scan, sum, accumulatorCode)).orElse(0L);
         ratioCode = ratio.map(clock -> code(scan, clock, ratioCode)).orElse(0L);
@@ -152,23 +126,9 @@ public final class Tally {
             amps = valid.value();
         }
         if (open) {
-            extremes(scan, flowed(sinceLast));
+            under.take(amps, lastNanos, before);
+            extremes(scan);
         }
-    }
-
-    /** Whether current flows; the time since the scan before is then time under current. */
-    private boolean flowed(long nanos) {
-        if (!(Math.abs(amps) >= flowsAmps)) {
-            return false;
-        }
-        if (flowNanos == 0) {
-            flowsSinceNanos = lastNanos;
-        }
-        flowNanos += nanos;
-        if (lastNanos - flowsSinceNanos <= MINUTE) {
-            startAmps = amps;
-        }
-        return true;
     }
 
     private static long code(Scan scan, Channel channel, long before) {
@@ -179,7 +139,7 @@ public final class Tally {
         return scan.readings().get(channel.index());
     }
 
-    private void extremes(Scan scan, boolean flows) {
+    private void extremes(Scan scan) {
         scans++;
         lowestNow = Double.POSITIVE_INFINITY;
         for (Channel cell : cells) {
@@ -200,18 +160,15 @@ public final class Tally {
         }
         for (Channel body : bodies) {
             if (reading(scan, body) instanceof Reading.Valid valid) {
-                warmth.add(valid.value());
-                if (flows) {
-                    warmthUnderCurrent.add(valid.value());
-                }
+                under.warmth(valid.value());
             }
         }
         if (shuntBody.isPresent() && reading(scan, shuntBody.get()) instanceof Reading.Valid valid) {
             shuntSum += valid.value();
             shuntHottest = Math.max(shuntHottest, valid.value());
         }
-        boolean goesOn = Math.abs(amps) >= STILL_FLOWS * Math.abs(slopeAmps);
-        if (scan.nanos() - slopeNanos >= SLOPE_NANOS && Double.isFinite(lowestNow) && goesOn) {
+        boolean flows = Math.abs(amps) >= STILL_FLOWS * Math.abs(slopeAmps);
+        if (scan.nanos() - slopeNanos >= SLOPE_NANOS && Double.isFinite(lowestNow) && flows) {
             slope = (lowestNow - slopeVolts) / ((scan.nanos() - slopeNanos) * 1e-9);
             slopeNanos = scan.nanos();
             slopeVolts = lowestNow;
@@ -230,13 +187,10 @@ public final class Tally {
         lowest = NOWHERE_HIGH;
         highest = NOWHERE_LOW;
         hottest = NOWHERE_LOW;
-        warmth.clear();
-        warmthUnderCurrent.clear();
-        flowNanos = 0;
+        under.begin();
         shuntSum = 0;
         shuntHottest = REFERENCE_C;
         scans = 0;
-        startAmps = 0;
         slopeNanos = lastNanos;
         slopeVolts = Double.isFinite(lowestNow) ? lowestNow : 0;
         slopeAmps = 0;
@@ -247,8 +201,8 @@ public final class Tally {
     public void ended(Ended by, boolean settled, Account account) {
         double shuntMean = scans == 0 || shuntBody.isEmpty() ? Double.NaN : shuntSum / scans;
         Continuity seen = following.end();
-        sums.add(new StepSums(rig, step, kind, sinceNanos, lastNanos, flowNanos, charge(seen, account), account, seen, ratioCode != 0, shuntMean,
-                shuntHottest, lowest, highest, hottest, (flowNanos > 0 ? warmthUnderCurrent : warmth).value(), startAmps, slope, by, settled));
+        sums.add(new StepSums(rig, step, kind, sinceNanos, lastNanos, under.nanos(), charge(seen, account), account, seen, ratioCode != 0, shuntMean,
+                shuntHottest, lowest, highest, hottest, under.meanCelsius(), under.startAmps(), slope, by, settled));
         open = false;
     }
 
