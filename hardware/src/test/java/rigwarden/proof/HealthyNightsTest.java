@@ -34,6 +34,16 @@ class HealthyNightsTest {
         }
     }
 
+    /** Of a night in the default run too: four hours in which every voltage gives one code are no reason to trip. */
+    @Test
+    void voltages_that_stand_still_for_hours_are_no_failed_channels() {
+        Night still = night("one-cell", 3, LONGEST_NIGHT);
+
+        assertThat(still.trip()).isEmpty();
+        assertThat(still.ended()).isTrue();
+        assertThat(still.frozenHours()).isGreaterThan(3.9);
+    }
+
     private static Night night(String bench, long seed, double mostHours) {
         try {
             return HealthyNights.night(bench, seed, mostHours);
